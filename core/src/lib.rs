@@ -1,0 +1,8 @@
+//! Computes how exposed a house key is, and what follows from it.
+#![warn(missing_docs)]
+
+pub mod answers;
+pub mod path;
+pub mod questions;
+pub mod sources;
+pub mod units;

@@ -1,0 +1,90 @@
+//! Where a figure or a rule comes from. Sources are values, so that a page can list them and a
+//! test can fail for a rule without one or a source without a use.
+//!
+//! A published source is cited by author, title and place in it. The texts here are citations, the
+//! only words of a natural language that this crate holds.
+
+/// One source.
+#[derive(Debug, PartialEq, Eq)]
+pub struct Source {
+    /// Unique and stable; used in examples and tests.
+    pub id: &'static str,
+    /// People or body that published it; empty for practice and assumptions.
+    pub authors: &'static str,
+    /// Year of publication, where known.
+    pub year: Option<u16>,
+    /// Title of the work, or a short name of the practice or assumption.
+    pub title: &'static str,
+    /// Clause, table or page in it; empty where the whole is meant.
+    pub place: &'static str,
+    /// How far it can be trusted.
+    pub kind: SourceKind,
+}
+
+/// How far a source can be trusted, best first.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum SourceKind {
+    /// Read in the published source itself.
+    Published,
+    /// As quoted by secondary pages; the source's own text was not seen.
+    Secondary,
+    /// What the trade commonly does or measures.
+    CommonPractice,
+    /// Remembered, not seen; never used to check anything.
+    FromMemory,
+    /// Chosen by this project, with the reason beside it.
+    OurAssumption,
+}
+
+macro_rules! sources {
+    ($($(#[$doc:meta])* $name:ident = $id:literal, $authors:literal, $year:expr, $title:literal, $place:literal, $kind:ident;)*) => {
+        $($(#[$doc])* pub static $name: Source = Source {
+            id: $id, authors: $authors, year: $year, title: $title, place: $place, kind: SourceKind::$kind,
+        };)*
+        /// Every source, in the order in which a page lists them.
+        pub static ALL: &[&Source] = &[$(&$name),*];
+    };
+}
+
+sources! {
+    /// Minimum numbers of effective differs by grade.
+    EN_1303 = "en-1303", "CEN", Some(2015), "EN 1303, Building hardware: Cylinders for locks", "key-related security, grades 1 to 6", Secondary;
+    /// Why a person who held a key or a change key can work out more from it.
+    RIGHTS_AMPLIFICATION = "rights-amplification", "M. Blaze", Some(2003), "Rights Amplification in Master-Keyed Mechanical Locks, IEEE Security & Privacy 1(2):24-32", "abstract and first page", Published;
+    /// Keys read from pictures near and far.
+    OPTICAL_DECODING = "optical-decoding", "B. Laxton, K. Wang, S. Savage", Some(2008), "Reconsidering Physical Key Secrecy: Teleduplication via Optical Decoding, ACM CCS 2008", "first page", Published;
+    /// Restricted blanks no longer stop a determined copier.
+    PRINTED_KEYS = "printed-keys", "B. Burgess, E. Wustrow, J. A. Halderman", Some(2015), "Replication Prohibited: Attacking Restricted Keyways with 3D-Printing, USENIX WOOT 2015", "abstract", Published;
+    /// How to choose a locksmith.
+    CHOOSING_A_LOCKSMITH = "choosing-a-locksmith", "US Federal Trade Commission", Some(2008), "The Keys to Hiring a Reputable Locksmith", "alert alt032", Published;
+    /// Two thirds of those asked had not changed the locks on moving in.
+    MOVING_IN_SURVEY = "moving-in-survey", "Neighbourhood and Home Watch Network", Some(2015), "Survey of about 6,000 respondents on changing locks when moving in", "", Secondary;
+    /// Keys out of sight, no spare inside the letterbox.
+    KEYS_OUT_OF_SIGHT = "keys-out-of-sight", "City of London Police", None, "Burglary prevention advice", "keys and letterboxes", Published;
+    /// How burglars came in, England and Wales.
+    NATURE_OF_BURGLARY = "nature-of-burglary", "Office for National Statistics", Some(2020), "Nature of crime: burglary, year ending March 2020", "method of entry", Secondary;
+    /// Entry with and without force, United States.
+    CRIME_IN_THE_UNITED_STATES = "crime-in-the-united-states", "Federal Bureau of Investigation", Some(2014), "Crime in the United States 2014, burglary", "tables 19 and 23", Published;
+    /// Burglaries while someone was at home, United States.
+    HOUSEHOLD_BURGLARY = "household-burglary", "S. Catalano, Bureau of Justice Statistics", Some(2010), "Victimization During Household Burglary, NCJ 227379", "2003 to 2007", Published;
+    /// Words asking not to copy are not effective security.
+    DO_NOT_DUPLICATE = "do-not-duplicate", "Associated Locksmiths of America", None, "Technical standard on keys marked against duplication", "", Secondary;
+    /// A landlord's duty to rekey between tenants, one region's.
+    TEXAS_REKEYING = "texas-rekeying", "State of Texas", None, "Texas Property Code", "section 92.156", Published;
+    /// Pixel densities of planned video surveillance.
+    EN_62676_4 = "en-62676-4", "CENELEC", Some(2015), "EN 62676-4, Video surveillance systems: Application guidelines", "pixel densities at the target", Secondary;
+    /// What the trade does when someone may hold a copy.
+    TRADE_REKEYING = "trade-rekeying", "", None, "Rekeying or changing a cylinder when a key is unaccounted for", "", CommonPractice;
+    /// What a code on a key is for.
+    TRADE_CODES = "trade-codes", "", None, "Cutting keys from the code or the best original, never from a copy of a copy", "", CommonPractice;
+    /// Which lock is served in which way.
+    TRADE_LOCK_KINDS = "trade-lock-kinds", "", None, "Which locks are rekeyed, which get a new cylinder, which are replaced", "", CommonPractice;
+    /// Everyday care of keys.
+    TRADE_KEY_CARE = "trade-key-care", "", None, "Carrying keys covered and handing over no more keys than needed", "", CommonPractice;
+    /// Calling police, landlord and insurer after a loss.
+    LOSS_PRACTICE = "loss-practice", "", None, "First steps after a lost or stolen key", "", CommonPractice;
+    /// Planning with a local service before changing a lock.
+    SAFETY_PLANNING = "safety-planning", "", None, "Planning with a local domestic-abuse service before changing anything a person may notice", "", CommonPractice;
+    /// How urgent an action is for a given exposure.
+    URGENCY_JUDGEMENT = "urgency-judgement", "", None, "How soon each exposure calls for an action", "", OurAssumption;
+}
