@@ -2,6 +2,8 @@
 #![warn(missing_docs)]
 
 pub mod answers;
+pub mod differs;
+pub mod key;
 pub mod path;
 pub mod questions;
 pub mod sources;

@@ -87,4 +87,10 @@ sources! {
     SAFETY_PLANNING = "safety-planning", "", None, "Planning with a local domestic-abuse service before changing anything a person may notice", "", CommonPractice;
     /// How urgent an action is for a given exposure.
     URGENCY_JUDGEMENT = "urgency-judgement", "", None, "How soon each exposure calls for an action", "", OurAssumption;
+    /// Spacing, steps and adjacent cut rule of the ten-depth and six-depth families.
+    TRADE_KEY_DIMENSIONS = "trade-key-dimensions", "", None, "Depth steps, spacing and maximum adjacent cut of common pin tumbler keys", "", CommonPractice;
+    /// Spacing, steps and adjacent cut rule of the European profile families.
+    EUROPEAN_KEY_DIMENSIONS = "european-key-dimensions", "", None, "Typical dimensions of European profile keys, chosen between those of several systems", "", OurAssumption;
+    /// From shoulder to tip.
+    BLADE_LENGTHS = "blade-lengths", "", None, "Blade lengths of common keys, within seven parts in a hundred", "", OurAssumption;
 }
