@@ -1,10 +1,15 @@
 //! Computes how exposed a house key is, and what follows from it.
 #![warn(missing_docs)]
 
+pub mod advice;
 pub mod answers;
+pub mod assess;
 pub mod differs;
+pub mod exposure;
+mod facts;
 pub mod key;
 pub mod path;
 pub mod questions;
 pub mod sources;
 pub mod units;
+pub mod verdict;

@@ -83,6 +83,15 @@ impl Path {
         answers.only(self.asked)
     }
 
+    /// The relevant answers, with "not sure" wherever the path asks and no answer was given.
+    pub fn completed(&self, answers: &Answers) -> Answers {
+        Question::ALL
+            .into_iter()
+            .filter(|&question| self.asked.contains(question))
+            .filter(|&question| !answers.is_answered(question))
+            .fold(self.relevant(answers), Answers::give_not_sure)
+    }
+
     fn ask(&mut self, question: Question, answers: &Answers) {
         if self.open.is_none() && !answers.is_answered(question) {
             self.open = Some(self.stops.len());

@@ -85,6 +85,8 @@ sources! {
     LOSS_PRACTICE = "loss-practice", "", None, "First steps after a lost or stolen key", "", CommonPractice;
     /// Planning with a local service before changing a lock.
     SAFETY_PLANNING = "safety-planning", "", None, "Planning with a local domestic-abuse service before changing anything a person may notice", "", CommonPractice;
+    /// What each exposure makes of the secret.
+    LEVEL_JUDGEMENT = "level-judgement", "", None, "Which exposure puts a secret in doubt and which gives it away", "", OurAssumption;
     /// How urgent an action is for a given exposure.
     URGENCY_JUDGEMENT = "urgency-judgement", "", None, "How soon each exposure calls for an action", "", OurAssumption;
     /// Spacing, steps and adjacent cut rule of the ten-depth and six-depth families.

@@ -1,0 +1,194 @@
+//! What to do: the actions, how urgent each is, and who does it.
+//!
+//! Urgency belongs to each action, not to the check as a whole.
+
+pub mod remedy;
+pub mod rules;
+mod settle;
+
+use crate::answers::{Answers, QuestionSet};
+use crate::questions::Question;
+use crate::sources::Source;
+use crate::verdict::Verdict;
+
+pub use rules::{RuleId, rules};
+pub use settle::advise;
+
+/// How soon, least first.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Urgency {
+    /// From now on, every day.
+    Habit,
+    /// At the next occasion; nothing is lost by waiting for it.
+    WhenConvenient,
+    /// Within days.
+    Soon,
+    /// Today.
+    Today,
+}
+
+/// One thing to do.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Action {
+    /// Plan with a local support service before changing anything.
+    PlanWithSupport,
+    /// Report it to the police.
+    CallPolice,
+    /// Tell the landlord and ask in writing.
+    TellLandlord,
+    /// Tell the manager of the building or the association.
+    TellManager,
+    /// Tell the owner or employer whose door it is.
+    TellOwner,
+    /// Bridge the time until the visit.
+    StopGap,
+    /// Have the cylinder rekeyed.
+    RekeyCylinder,
+    /// Have the cylinder changed.
+    ChangeCylinder,
+    /// Have the lock or its levers changed.
+    ChangeLockOrLevers,
+    /// Replace the padlock, mailbox or cabinet lock.
+    ReplaceSmallLock,
+    /// Leave the change to whoever owns the key system.
+    OwnerOfSystemActs,
+    /// Have a specialist see to the vehicle's key.
+    SeeVehicleSpecialist,
+    /// Take the picture down or replace it.
+    TakePictureDown,
+    /// Take tag or address off the key.
+    TakeAddressOff,
+    /// Keep the number, or the key it stands on, away from its door and keys.
+    KeepNumberApart,
+    /// Change the code of the key safe or door, and remove users who should not have it.
+    ChangeCodesAndUsers,
+    /// Bring in a spare that is hidden outside.
+    MoveTheSpare,
+    /// Ask the insurer.
+    AskInsurer,
+    /// Get copies back.
+    GetCopiesBack,
+    /// Count the copies.
+    CountCopies,
+    /// Have plain copies cut from the code or the best original.
+    CutPlainCopies,
+    /// Have the code removed from the key.
+    HaveCodeRemoved,
+    /// Re-order with the registration card.
+    ReorderByCard,
+    /// Consider a restricted blank at the next change.
+    RestrictedBlank,
+    /// Carry and keep the key covered.
+    CarryCovered,
+    /// Take the house key off the ring before handing over the rest.
+    HandOverWithoutHouseKey,
+    /// Look again indoors before anything else.
+    LookAgainIndoors,
+    /// Nothing to do; look again when something changes.
+    NothingToDo,
+}
+
+/// Who carries an action out.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Doer {
+    /// The person at the page.
+    Yourself,
+    /// A locksmith they have checked.
+    Locksmith,
+    /// Whoever runs the building's key system.
+    SystemOwner,
+    /// A vehicle specialist.
+    VehicleSpecialist,
+}
+
+/// What a rule asks for when it applies.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Call {
+    /// This action.
+    For(Action),
+    /// Old keys must stop working; which action does that depends on the lock and on who decides,
+    /// see [`remedy`].
+    Remedy,
+}
+
+/// One row of the rule table: a claim, and what follows where it holds.
+#[derive(Debug)]
+pub struct Rule {
+    /// The claim.
+    pub id: RuleId,
+    /// The questions that decide it. It is shown no other answer.
+    pub needs: QuestionSet,
+    /// Whether the claim holds.
+    pub applies: fn(&Answers) -> Verdict,
+    /// What follows.
+    pub calls: Call,
+    /// How soon.
+    pub urgency: Urgency,
+    /// Where the claim, the action and its urgency come from.
+    pub sources: &'static [&'static Source],
+}
+
+/// One action with its urgency and the rules that call for it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Advice {
+    /// What to do.
+    pub action: Action,
+    /// How soon: the most urgent of its reasons.
+    pub urgency: Urgency,
+    /// The claims it rests on, most urgent first; empty for "nothing to do".
+    pub because: Vec<RuleId>,
+}
+
+/// What a check advises.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Advised {
+    /// What to do, most urgent first.
+    pub actions: Vec<Advice>,
+    /// Questions whose answer would change what to do, weightiest first; at most three.
+    pub find_out: Vec<Question>,
+    /// Every rule with its verdict, in the table's order: why and why not.
+    pub considered: Vec<(RuleId, Verdict)>,
+}
+
+impl Rule {
+    /// Whether the rule applies under `answers`, judged on the questions it needs alone.
+    pub fn verdict(&self, answers: &Answers) -> Verdict {
+        (self.applies)(&answers.only(self.needs))
+    }
+}
+
+impl Action {
+    /// Who carries it out.
+    pub fn doer(self) -> Doer {
+        match self {
+            Self::RekeyCylinder
+            | Self::ChangeCylinder
+            | Self::ChangeLockOrLevers
+            | Self::CutPlainCopies
+            | Self::HaveCodeRemoved
+            | Self::RestrictedBlank => Doer::Locksmith,
+            Self::OwnerOfSystemActs => Doer::SystemOwner,
+            Self::SeeVehicleSpecialist => Doer::VehicleSpecialist,
+            Self::PlanWithSupport
+            | Self::CallPolice
+            | Self::TellLandlord
+            | Self::TellManager
+            | Self::TellOwner
+            | Self::StopGap
+            | Self::ReplaceSmallLock
+            | Self::TakePictureDown
+            | Self::TakeAddressOff
+            | Self::KeepNumberApart
+            | Self::ChangeCodesAndUsers
+            | Self::MoveTheSpare
+            | Self::AskInsurer
+            | Self::GetCopiesBack
+            | Self::CountCopies
+            | Self::ReorderByCard
+            | Self::CarryCovered
+            | Self::HandOverWithoutHouseKey
+            | Self::LookAgainIndoors
+            | Self::NothingToDo => Doer::Yourself,
+        }
+    }
+}

@@ -1,0 +1,138 @@
+//! The one thing the result says first: people and deeds, no number.
+
+use super::Level;
+use crate::answers::Answers;
+use crate::exposure::{Event, Exposure, Standing};
+use crate::questions::{Choice, Question};
+
+/// What the first sentence says.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Headline {
+    /// Safety first; nothing about keys until asked for.
+    SafetyFirst,
+    /// The key is a vehicle's and nothing else: for a specialist.
+    VehicleOnly,
+    /// The key belongs to work or another's home: theirs to decide.
+    AnothersDoor,
+    /// The key was mislaid indoors and may turn up.
+    MayTurnUp,
+    /// The key is out of the owner's hands, in this way.
+    KeyIsOut(Event),
+    /// These could have had a copy made, weightiest first; never empty.
+    CouldHaveCopied(Vec<Event>),
+    /// A picture shows the key and its door.
+    PictureTellsItsDoor,
+    /// The key could be read from these, by people who cannot tell its door; never empty.
+    CouldBeRead(Vec<Event>),
+    /// Too little is known to say.
+    CannotBeToldYet,
+    /// The lock was changed after what happened.
+    EndedByChange,
+    /// Only people the owner chose hold it, some of them from outside the home.
+    OnlyByChoice,
+    /// Nobody from outside had it, as far as the owner knows; with a code on it or not.
+    NobodyOutside {
+        /// Whether a code that is enough for a copy stands on the key.
+        with_a_code: bool,
+    },
+}
+
+impl Headline {
+    pub(super) fn of(answers: &Answers, exposures: &[Exposure], level: Level) -> Self {
+        use Choice::*;
+        if answers.has_any(&[WorriedAboutAPerson, UneasyPerson]) {
+            return Self::SafetyFirst;
+        }
+        let opens_only = |choice| answers.chosen(Question::Opens).eq([choice]);
+        if opens_only(Vehicle) {
+            return Self::VehicleOnly;
+        }
+        if opens_only(WorkOrAnothersHome) {
+            return Self::AnothersDoor;
+        }
+        let counted = |test: fn(Event) -> bool| -> Vec<Event> {
+            exposures
+                .iter()
+                .filter(|exposure| exposure.standing == Standing::Counts && test(exposure.event))
+                .map(|exposure| exposure.event)
+                .collect()
+        };
+        if let Some(&event) = counted(is_out).first() {
+            return Self::KeyIsOut(event);
+        }
+        let holders = counted(could_have_copied);
+        if !holders.is_empty() {
+            return Self::CouldHaveCopied(holders);
+        }
+        let is_shown_with_its_door = exposures.iter().any(|exposure| {
+            exposure.standing == Standing::Counts
+                && matches!(exposure.event, Event::PublicPicture | Event::ListingPicture)
+                && exposure.knows_the_door.is_certain()
+        });
+        if is_shown_with_its_door {
+            return Self::PictureTellsItsDoor;
+        }
+        let readers = counted(could_have_read);
+        if !readers.is_empty() {
+            return Self::CouldBeRead(readers);
+        }
+        let has = |standing| {
+            exposures
+                .iter()
+                .any(|exposure| exposure.standing == standing)
+        };
+        if answers.has_any(&[KeyMissing])
+            && answers.has(MislaidIndoors)
+            && !has(Standing::EndedByChange)
+        {
+            Self::MayTurnUp
+        } else if level == Level::CannotBeToldYet {
+            Self::CannotBeToldYet
+        } else if has(Standing::EndedByChange) {
+            Self::EndedByChange
+        } else if has(Standing::ByChoice) {
+            Self::OnlyByChoice
+        } else {
+            Self::NobodyOutside {
+                with_a_code: answers.has(OnlyThisLock),
+            }
+        }
+    }
+}
+
+fn is_out(event: Event) -> bool {
+    matches!(
+        event,
+        Event::Stolen
+            | Event::NotReturned
+            | Event::LostNearHome
+            | Event::LostFarAway
+            | Event::AwayAndCameBack
+            | Event::MissingSomehow
+    )
+}
+
+fn could_have_copied(event: Event) -> bool {
+    matches!(
+        event,
+        Event::FormerOccupants
+            | Event::FormerHolder
+            | Event::UneasyPerson
+            | Event::HadItAlone
+            | Event::ShortLetGuests
+            | Event::UncountedCopies
+            | Event::HiddenOutside
+            | Event::NumberOnLockFace
+    )
+}
+
+fn could_have_read(event: Event) -> bool {
+    matches!(
+        event,
+        Event::PublicPicture
+            | Event::ListingPicture
+            | Event::PrivatePicture
+            | Event::OnCalls
+            | Event::CarriedInView
+    )
+}

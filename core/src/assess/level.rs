@@ -1,0 +1,53 @@
+//! What the exposures together make of the secret.
+
+use super::Level;
+use crate::exposure::{Event, Exposure, Standing};
+use crate::sources::{LEVEL_JUDGEMENT, Source};
+
+impl Level {
+    /// What the levels rest on.
+    pub const SOURCES: &[&Source] = &[&LEVEL_JUDGEMENT];
+
+    /// The gravest level that any exposure asks for.
+    pub(super) fn of(exposures: &[Exposure]) -> Self {
+        exposures.iter().map(one).max().unwrap_or(Self::Kept)
+    }
+}
+
+fn one(exposure: &Exposure) -> Level {
+    match exposure.standing {
+        Standing::EndedByChange | Standing::ByChoice => Level::Kept,
+        Standing::Unknown(_) => Level::CannotBeToldYet,
+        Standing::Counts => certain(exposure),
+    }
+}
+
+/// Given away: somebody has the key now who should not, or everybody may see it with its door. In
+/// doubt: somebody could have. Our assumption throughout, see [`Level::SOURCES`].
+fn certain(exposure: &Exposure) -> Level {
+    match exposure.event {
+        Event::Stolen
+        | Event::NotReturned
+        | Event::LostNearHome
+        | Event::LostFarAway
+        | Event::FormerHolder => Level::GivenAway,
+        Event::PublicPicture | Event::ListingPicture if exposure.knows_the_door.is_certain() => {
+            Level::GivenAway
+        }
+        Event::AwayAndCameBack
+        | Event::MissingSomehow
+        | Event::FormerOccupants
+        | Event::UneasyPerson
+        | Event::HadItAlone
+        | Event::ShortLetGuests
+        | Event::UncountedCopies
+        | Event::HiddenOutside
+        | Event::PublicPicture
+        | Event::ListingPicture
+        | Event::PrivatePicture
+        | Event::OnCalls
+        | Event::CarriedInView
+        | Event::NumberOnLockFace => Level::InDoubt,
+        Event::HelperNow | Event::TrustedCircle => Level::Kept,
+    }
+}

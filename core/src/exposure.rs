@@ -1,0 +1,104 @@
+//! What may have given the key's secret away: each event with who, what they could read, whether
+//! they can tell which door the key opens, and how it stands today.
+
+mod events;
+
+use crate::questions::Question;
+use crate::verdict::Verdict;
+
+pub use events::exposures;
+
+/// Something that happened to the key, or goes on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Event {
+    /// The key was stolen or taken.
+    Stolen,
+    /// Whoever had it did not return it.
+    NotReturned,
+    /// Lost near home.
+    LostNearHome,
+    /// Lost far from home.
+    LostFarAway,
+    /// It was away with somebody unknown and came back.
+    AwayAndCameBack,
+    /// Missing, nobody knows how.
+    MissingSomehow,
+    /// Former occupants and those they gave keys to.
+    FormerOccupants,
+    /// Somebody who no longer should have it.
+    FormerHolder,
+    /// A former partner or another person who makes the owner uneasy.
+    UneasyPerson,
+    /// Somebody had it alone for a while.
+    HadItAlone,
+    /// Guests of a short let.
+    ShortLetGuests,
+    /// Copies that nobody can account for.
+    UncountedCopies,
+    /// A spare is hidden outside.
+    HiddenOutside,
+    /// A picture of it is public.
+    PublicPicture,
+    /// A picture of it stands in a property or sale listing.
+    ListingPicture,
+    /// A picture of it was shared with few.
+    PrivatePicture,
+    /// It shows on calls or streams.
+    OnCalls,
+    /// It is carried in view.
+    CarriedInView,
+    /// Its number stands on the lock's face.
+    NumberOnLockFace,
+    /// A helper has it now.
+    HelperNow,
+    /// Trusted family, friends or neighbours have it.
+    TrustedCircle,
+}
+
+/// What the event let somebody read.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Reading {
+    /// They held it: a copy needs no reading at all.
+    Held,
+    /// They could note the code that stands on it.
+    CodeSeen,
+    /// They saw the cuts, more or less sharply.
+    CutsSeen,
+}
+
+/// How an event stands today.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Standing {
+    /// It counts.
+    Counts,
+    /// It would count, depending on this answer.
+    Unknown(Question),
+    /// The lock was changed since; the old key no longer opens it.
+    EndedByChange,
+    /// The owner gave it out knowingly and still trusts them.
+    ByChoice,
+}
+
+/// How many keys a stranger would still have to try, for an even chance.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct KeysLeft {
+    /// The fewest the answers allow; at least one.
+    pub fewest: f64,
+    /// The most the answers allow.
+    pub most: f64,
+}
+
+/// One event and what it means for the secret.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Exposure {
+    /// What happened.
+    pub event: Event,
+    /// What it let somebody read.
+    pub reading: Reading,
+    /// Whether that somebody can tell which door the key opens.
+    pub knows_the_door: Verdict,
+    /// How it stands today.
+    pub standing: Standing,
+    /// Keys left to whoever took part in it; absent for kinds of key without a count.
+    pub keys_left: Option<KeysLeft>,
+}

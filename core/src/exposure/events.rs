@@ -1,0 +1,229 @@
+//! Which events the answers tell of.
+
+use super::{Event, Exposure, KeysLeft, Reading, Standing};
+use crate::answers::Answers;
+use crate::facts;
+use crate::questions::{Choice, Question};
+use crate::verdict::{Verdict, ticked};
+
+use Choice::*;
+use Reading::{CodeSeen, CutsSeen, Held};
+
+/// Where an event is told, and what it let somebody do.
+struct Row {
+    event: Event,
+    told_by: Choice,
+    reading: Reading,
+    knows_the_door: fn(&Answers) -> Verdict,
+}
+
+/// Every event that one choice tells of, weightiest first.
+///
+/// Whether somebody knows the door is common sense put down row by row: former holders, guests and
+/// helpers have been there; whoever had the key alone or found it knows only what came with it.
+static EVENTS: [Row; 20] = [
+    row(Event::Stolen, StolenOrTaken, Held, facts::tells_its_door),
+    row(Event::NotReturned, NotReturned, Held, knows),
+    row(Event::LostNearHome, LostNearHome, Held, may_guess),
+    row(Event::LostFarAway, LostFarAway, Held, facts::tells_its_door),
+    row(
+        Event::AwayAndCameBack,
+        AwayAndCameBack,
+        Held,
+        facts::tells_its_door,
+    ),
+    row(Event::UneasyPerson, UneasyPerson, Held, knows),
+    row(Event::FormerHolder, NoLongerShould, Held, knows),
+    row(Event::HadItAlone, HadItAlone, Held, facts::tells_its_door),
+    row(Event::ShortLetGuests, ShortLetGuests, Held, knows),
+    row(
+        Event::UncountedCopies,
+        OneOrTwoUnaccounted,
+        Held,
+        unknown_copies,
+    ),
+    row(Event::UncountedCopies, NeverCounted, Held, unknown_copies),
+    row(Event::ListingPicture, SaleListing, CutsSeen, knows),
+    row(
+        Event::PublicPicture,
+        PicturePublic,
+        CutsSeen,
+        picture_shows_place,
+    ),
+    row(
+        Event::PrivatePicture,
+        PictureSharedWithFew,
+        CutsSeen,
+        picture_shows_place,
+    ),
+    row(Event::NumberOnLockFace, NumberOnLockFace, CodeSeen, knows),
+    row(Event::HiddenOutside, HiddenOutside, Held, knows),
+    row(Event::OnCalls, CallsOrStreams, CutsSeen, does_not_know),
+    row(Event::CarriedInView, CarriedInView, CutsSeen, does_not_know),
+    row(Event::HelperNow, HelperNow, Held, knows),
+    row(Event::TrustedCircle, TrustedCircle, Held, knows),
+];
+
+/// What may have given the key's secret away under the answers of a completed path, weightiest
+/// first. `before` is the number of keys of its kind, where it can be counted.
+pub fn exposures(answers: &Answers, before: Option<&KeysLeft>) -> Vec<Exposure> {
+    let mut found: Vec<Exposure> = Vec::new();
+    let former = facts::never_changed_since_taking_over(answers);
+    push(
+        &mut found,
+        answers,
+        before,
+        Event::FormerOccupants,
+        former,
+        Held,
+        Verdict::Applies,
+    );
+    if facts::is_unaccounted_for(answers).is_certain() && answers.is_not_sure(Question::MissingHow)
+    {
+        let door = facts::tells_its_door(answers);
+        push(
+            &mut found,
+            answers,
+            before,
+            Event::MissingSomehow,
+            Verdict::Applies,
+            Held,
+            door,
+        );
+    }
+    for row in &EVENTS {
+        let told = match ticked(answers, &[row.told_by]) {
+            // Where nobody knows, one unknown event stands for all that its question could tell.
+            Verdict::Unknown(_) if !stands_for_the_unknown(row.event) => continue,
+            told => told,
+        };
+        let door = (row.knows_the_door)(answers);
+        push(
+            &mut found,
+            answers,
+            before,
+            row.event,
+            told,
+            row.reading,
+            door,
+        );
+    }
+    found.dedup_by_key(|exposure| exposure.event);
+    found.sort_by_key(|exposure| exposure.event);
+    found
+}
+
+fn push(
+    found: &mut Vec<Exposure>,
+    answers: &Answers,
+    before: Option<&KeysLeft>,
+    event: Event,
+    told: Verdict,
+    reading: Reading,
+    knows_the_door: Verdict,
+) {
+    let standing = match told {
+        Verdict::DoesNotApply => return,
+        Verdict::Unknown(question) => Standing::Unknown(question),
+        Verdict::Applies => standing(answers, event),
+    };
+    let reading = if reading == CutsSeen && answers.has(OnlyThisLock) {
+        CodeSeen
+    } else {
+        reading
+    };
+    found.push(Exposure {
+        event,
+        reading,
+        knows_the_door,
+        standing,
+        keys_left: before.map(|before| keys_left(answers, reading, before)),
+    });
+}
+
+fn standing(answers: &Answers, event: Event) -> Standing {
+    let ended = |told_in| facts::ended_by_change(answers, told_in).is_certain();
+    match event {
+        Event::HelperNow | Event::TrustedCircle => Standing::ByChoice,
+        Event::Stolen
+        | Event::NotReturned
+        | Event::LostNearHome
+        | Event::LostFarAway
+        | Event::AwayAndCameBack
+        | Event::MissingSomehow
+            if ended(Question::MissingHow) =>
+        {
+            Standing::EndedByChange
+        }
+        Event::FormerHolder | Event::UneasyPerson | Event::HadItAlone | Event::ShortLetGuests
+            if ended(Question::Holders) =>
+        {
+            Standing::EndedByChange
+        }
+        Event::PublicPicture | Event::ListingPicture | Event::PrivatePicture | Event::OnCalls
+            if ended(Question::Seen) =>
+        {
+            Standing::EndedByChange
+        }
+        Event::UncountedCopies if answers.has(NeverCounted) => Standing::Unknown(Question::Copies),
+        _ => Standing::Counts,
+    }
+}
+
+/// Held: one, for a copy can be cut from the key itself. A code seen: one, or a few for a code that
+/// has to be looked up first, or all to somebody without the maker's list. Cuts seen: anything
+/// between one and all, for nobody knows how near and how sharp.
+fn keys_left(answers: &Answers, reading: Reading, before: &KeysLeft) -> KeysLeft {
+    let most = match reading {
+        Held => 1.0,
+        CodeSeen if answers.has(FourOrMoreDigits) => MOST_LEFT_BY_A_CODE,
+        CodeSeen | CutsSeen => before.most,
+    };
+    KeysLeft { fewest: 1.0, most }
+}
+
+/// "One or a few": a code leaves at most this many keys to whoever can look it up. Our assumption;
+/// doubling it moves the pointer by a third of a decade and no advice.
+const MOST_LEFT_BY_A_CODE: f64 = 4.0;
+
+fn stands_for_the_unknown(event: Event) -> bool {
+    matches!(
+        event,
+        Event::FormerHolder | Event::UncountedCopies | Event::PublicPicture
+    )
+}
+
+fn knows(_: &Answers) -> Verdict {
+    Verdict::Applies
+}
+
+fn does_not_know(_: &Answers) -> Verdict {
+    Verdict::DoesNotApply
+}
+
+/// Whoever finds a key near its door may try the doors around.
+fn may_guess(answers: &Answers) -> Verdict {
+    facts::tells_its_door(answers).or(Verdict::Unknown(Question::MissingHow))
+}
+
+fn unknown_copies(_: &Answers) -> Verdict {
+    Verdict::Unknown(Question::Copies)
+}
+
+fn picture_shows_place(answers: &Answers) -> Verdict {
+    ticked(answers, &[PictureShowsPlace])
+}
+
+const fn row(
+    event: Event,
+    told_by: Choice,
+    reading: Reading,
+    knows_the_door: fn(&Answers) -> Verdict,
+) -> Row {
+    Row {
+        event,
+        told_by,
+        reading,
+        knows_the_door,
+    }
+}
