@@ -112,7 +112,7 @@ pub enum Call {
 }
 
 /// One row of the rule table: a claim, and what follows where it holds.
-#[derive(Debug)]
+#[derive(Clone, Copy, Debug)]
 pub struct Rule {
     /// The claim.
     pub id: RuleId,
@@ -151,6 +151,14 @@ pub struct Advised {
 }
 
 impl Rule {
+    /// Whether a worse answer may make the rule fall away: it is for the mild case alone.
+    pub fn is_a_relief(&self) -> bool {
+        matches!(
+            self.calls,
+            Call::For(Action::HaveCodeRemoved | Action::LookAgainIndoors)
+        )
+    }
+
     /// Whether the rule applies under `answers`, judged on the questions it needs alone.
     pub fn verdict(&self, answers: &Answers) -> Verdict {
         (self.applies)(&answers.only(self.needs))
@@ -158,6 +166,38 @@ impl Rule {
 }
 
 impl Action {
+    /// Every action, in the order in which a list of equals shows them.
+    pub const ALL: [Self; 28] = [
+        Self::PlanWithSupport,
+        Self::CallPolice,
+        Self::TellLandlord,
+        Self::TellManager,
+        Self::TellOwner,
+        Self::StopGap,
+        Self::RekeyCylinder,
+        Self::ChangeCylinder,
+        Self::ChangeLockOrLevers,
+        Self::ReplaceSmallLock,
+        Self::OwnerOfSystemActs,
+        Self::SeeVehicleSpecialist,
+        Self::TakePictureDown,
+        Self::TakeAddressOff,
+        Self::KeepNumberApart,
+        Self::ChangeCodesAndUsers,
+        Self::MoveTheSpare,
+        Self::AskInsurer,
+        Self::GetCopiesBack,
+        Self::CountCopies,
+        Self::CutPlainCopies,
+        Self::HaveCodeRemoved,
+        Self::ReorderByCard,
+        Self::RestrictedBlank,
+        Self::CarryCovered,
+        Self::HandOverWithoutHouseKey,
+        Self::LookAgainIndoors,
+        Self::NothingToDo,
+    ];
+
     /// Who carries it out.
     pub fn doer(self) -> Doer {
         match self {

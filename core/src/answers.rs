@@ -121,6 +121,13 @@ impl QuestionSet {
         Self((1 << Question::ALL.len()) - 1)
     }
 
+    /// The questions in the set, in the order of their ids.
+    pub fn iter(self) -> impl Iterator<Item = Question> {
+        Question::ALL
+            .into_iter()
+            .filter(move |&question| self.contains(question))
+    }
+
     /// The questions listed.
     pub const fn of(questions: &[Question]) -> Self {
         let mut set = 0;
@@ -148,9 +155,7 @@ impl QuestionSet {
     }
 
     fn choice_bits(self) -> u128 {
-        Question::ALL
-            .into_iter()
-            .filter(|&question| self.contains(question))
+        self.iter()
             .fold(0, |bits, question| bits | CHOICES_OF[question as usize])
     }
 }

@@ -1,5 +1,12 @@
 //! A calm household to start from, and a way to change single answers of it.
 
+#![allow(
+    dead_code,
+    clippy::expect_used,
+    reason = "each test binary uses its part"
+)]
+
+pub mod space;
 use self_check_core::advice::{Action, Urgency};
 use self_check_core::answers::Answers;
 use self_check_core::assess::{Assessment, assess};

@@ -108,8 +108,8 @@ pub(super) static ROWS: &[Rule] = &[
     ),
     rule(
         RuleId::CopiesWereNeverCounted,
-        &[Copies, ChangedSince],
-        |answers| ticked(answers, &[NeverCounted]).or(ticked(answers, &[ChangedCopiesUnknown])),
+        &[Copies],
+        |answers| ticked(answers, &[NeverCounted]),
         call(Action::CountCopies),
         Urgency::WhenConvenient,
         &[&TRADE_KEY_CARE, &URGENCY_JUDGEMENT],

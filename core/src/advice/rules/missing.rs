@@ -33,14 +33,14 @@ pub(super) static ROWS: &[Rule] = &[
     remedy(
         RuleId::KeyWithTheAddressIsOut,
         HOW_AND_LINK,
-        is_lost_with_its_door,
+        is_out_with_its_door,
         Urgency::Today,
         &[&LOSS_PRACTICE, &TRADE_REKEYING, &URGENCY_JUDGEMENT],
     ),
     rule(
         RuleId::KeyWithTheAddressIsReported,
         HOW_AND_LINK,
-        is_lost_with_papers,
+        is_out_with_papers,
         call(Action::CallPolice),
         Urgency::Today,
         &[&LOSS_PRACTICE, &URGENCY_JUDGEMENT],
@@ -56,7 +56,7 @@ pub(super) static ROWS: &[Rule] = &[
     rule(
         RuleId::InsurerMayPayAfterLossWithAddress,
         HOW_AND_LINK,
-        is_lost_with_papers,
+        is_out_with_papers,
         call(Action::AskInsurer),
         Urgency::Soon,
         &[&LOSS_PRACTICE, &URGENCY_JUDGEMENT],
@@ -72,7 +72,7 @@ pub(super) static ROWS: &[Rule] = &[
     rule(
         RuleId::KeyWithTheAddressNeedsCareUntilTheVisit,
         &[Reason, MissingHow, ChangedSince, Link, NumberIs, Opens],
-        |answers| is_lost_with_its_door(answers).and(opens_a_home(answers)),
+        |answers| is_out_with_its_door(answers).and(opens_a_home(answers)),
         call(Action::StopGap),
         Urgency::Today,
         &[&LOSS_PRACTICE, &URGENCY_JUDGEMENT],
@@ -91,7 +91,7 @@ pub(super) static ROWS: &[Rule] = &[
     remedy(
         RuleId::KeyNearHomeIsOut,
         HOW,
-        |answers| missing(answers, &[LostNearHome]),
+        |answers| missing(answers, &[LostNearHome, StolenOrTaken]),
         Urgency::Soon,
         &[&TRADE_REKEYING, &URGENCY_JUDGEMENT],
     ),
@@ -138,11 +138,11 @@ fn is_stolen(answers: &Answers) -> Verdict {
     missing(answers, &[StolenOrTaken])
 }
 
-fn is_lost_with_its_door(answers: &Answers) -> Verdict {
-    missing(answers, &[LostFarAway, LostNearHome]).and(tells_its_door(answers))
+fn is_out_with_its_door(answers: &Answers) -> Verdict {
+    missing(answers, &[LostFarAway, LostNearHome, StolenOrTaken]).and(tells_its_door(answers))
 }
 
-fn is_lost_with_papers(answers: &Answers) -> Verdict {
-    missing(answers, &[LostFarAway, LostNearHome])
+fn is_out_with_papers(answers: &Answers) -> Verdict {
+    missing(answers, &[LostFarAway, LostNearHome, StolenOrTaken])
         .and(ticked(answers, &[PapersWithIt, AddressOnRingOrKey]))
 }

@@ -1,0 +1,223 @@
+//! The laws every rule obeys, proved by exhaustion.
+//!
+//! A rule is shown only the answers to the questions it declares ([`Rule::verdict`] masks the
+//! rest), so folding away every other answer loses nothing: all answers to its own questions,
+//! "not sure" and every set of ticks that goes together, are the whole answer space as far as that
+//! rule can tell. An action is as urgent as the most urgent of its rules, so a law that holds for
+//! each rule holds for each action.
+
+mod common;
+
+use common::space::{Whole, each, is_worse, others, wholes, with};
+use self_check_core::advice::{Action, Call, Rule, RuleId, Urgency, rules};
+use self_check_core::answers::Answers;
+use self_check_core::questions::{Choice, Question};
+use self_check_core::verdict::Verdict;
+
+/// One law broken, by which rule.
+#[derive(Clone, Copy, Debug, PartialEq)]
+enum Broken {
+    /// A worse answer made a rule fall away.
+    WorseAnswerLowers(RuleId),
+    /// "Not sure" ranks below every known answer, or above every known answer.
+    NotSureLeavesTheRange(RuleId),
+    /// With nothing known, a rule asks for more than "when convenient".
+    UnknownsAlarm(RuleId),
+    /// Old keys must stop working because somebody who cannot tell the door saw the key.
+    BeingSeenLeadsToRekeying(RuleId),
+    /// A change of the lock did not end what came before it.
+    ChangeDoesNotEnd(RuleId),
+}
+
+fn rank(verdict: Verdict) -> u8 {
+    match verdict {
+        Verdict::DoesNotApply => 0,
+        Verdict::Unknown(_) => 1,
+        Verdict::Applies => 2,
+    }
+}
+
+/// Checks every law for `rule` over all answers to the questions it needs.
+fn check(rule: &Rule, states: &mut u64) -> Vec<Broken> {
+    let mut broken = Vec::new();
+    for question in rule.needs.iter() {
+        if rule.is_a_relief() {
+            break;
+        }
+        let options = wholes(question);
+        let worse: Vec<(usize, usize)> = (0..options.len())
+            .flat_map(|a| (0..options.len()).map(move |b| (a, b)))
+            .filter(|&(a, b)| is_worse(question, &options[a], &options[b]))
+            .collect();
+        let mut lowers = false;
+        let mut leaves = false;
+        let combinations = each(&others(rule.needs, question), &mut |answers| {
+            let ranks: Vec<u8> = options
+                .iter()
+                .map(|option| rank(rule.verdict(&with(answers, question, option))))
+                .collect();
+            lowers |= worse.iter().any(|&(a, b)| ranks[b] < ranks[a]);
+            let known = ranks.iter().skip(1);
+            let best = known.clone().min().copied().unwrap_or(0);
+            let worst = known.max().copied().unwrap_or(2);
+            leaves |= options[0] != Whole::NotSure || ranks[0] < best || ranks[0] > worst;
+        });
+        *states += combinations * options.len() as u64;
+        if lowers {
+            broken.push(Broken::WorseAnswerLowers(rule.id));
+        }
+        if leaves {
+            broken.push(Broken::NotSureLeavesTheRange(rule.id));
+        }
+    }
+    broken.extend(check_unknowns(rule));
+    broken.extend(check_seen(rule));
+    broken.extend(check_change(rule));
+    broken
+}
+
+fn check_unknowns(rule: &Rule) -> Option<Broken> {
+    let nothing_known = rule
+        .needs
+        .iter()
+        .fold(Answers::none(), Answers::give_not_sure);
+    (rule.verdict(&nothing_known) == Verdict::Applies && rule.urgency > Urgency::WhenConvenient)
+        .then_some(Broken::UnknownsAlarm(rule.id))
+}
+
+/// Everything by which strangers may see a key without being able to tell its door, and nothing
+/// else: no rule may then call for a remedy.
+fn check_seen(rule: &Rule) -> Option<Broken> {
+    use Choice::*;
+    let seen = [
+        CALM_BUT_SEEN,
+        &[
+            CarriedInView,
+            HomeInSight,
+            InTheCar,
+            PicturePublic,
+            CallsOrStreams,
+            DoorbellCamera,
+        ],
+    ]
+    .concat();
+    let answers = common::but(&seen);
+    let with_a_code = common::but(&[&seen[..], &[FourOrMoreDigits, OnlyThisLock]].concat());
+    let calls =
+        |answers: &Answers| rule.calls == Call::Remedy && rule.verdict(answers) == Verdict::Applies;
+    (calls(&answers) || calls(&with_a_code)).then_some(Broken::BeingSeenLeadsToRekeying(rule.id))
+}
+
+const CALM_BUT_SEEN: &[Choice] = &[Choice::LookAtMyKeys, Choice::ReturnTag];
+
+/// On a path that begins with an event, a changed lock makes every remedy as if it had not been.
+fn check_change(rule: &Rule) -> Option<Broken> {
+    use Choice::*;
+    let began = [
+        (SomeoneHadIt, Question::Holders, Household),
+        (SharedAPicture, Question::Seen, NoPicture),
+        (KeyMissing, Question::MissingHow, MislaidIndoors),
+    ];
+    let fails = began.into_iter().any(|(reason, told_in, nothing)| {
+        rule.needs.contains(told_in)
+            && rule.calls == Call::Remedy
+            && wholes(told_in).iter().any(|told| {
+                let base = common::but(&[reason, ChangedAndCounted, AddressOnRingOrKey]);
+                let happened = with(base, told_in, told);
+                let did_not = with(base, told_in, &Whole::Ticked(vec![nothing]));
+                rule.verdict(&happened) == Verdict::Applies
+                    && rule.verdict(&did_not) != Verdict::Applies
+            })
+    });
+    fails.then_some(Broken::ChangeDoesNotEnd(rule.id))
+}
+
+#[test]
+fn rules_obey_every_law_over_all_answers() {
+    let mut states = 0;
+    let mut broken = Vec::new();
+    for rule in rules() {
+        broken.extend(check(rule, &mut states));
+    }
+    println!("{states} states checked over {} rules", rules().count());
+    assert_eq!(broken, []);
+    assert!(
+        states > 1_000_000,
+        "the space is no longer folded as described: {states}"
+    );
+}
+
+/// The checks can fail: each law is broken by a rule made for it.
+#[test]
+fn a_mutated_rule_is_found_by_the_law_it_breaks() {
+    let find = |id: RuleId, change: fn(&mut Rule)| {
+        let original = rules().find(|rule| rule.id == id).expect("in the table");
+        let mut mutated = *original;
+        change(&mut mutated);
+        check(&mutated, &mut 0)
+    };
+    use RuleId::*;
+    assert!(
+        find(FormerHolderMayKeepACopy, |rule| rule.applies = |answers| {
+            self_check_core::verdict::ticked(answers, &[Choice::NoLongerShould]).negated()
+        })
+        .contains(&Broken::WorseAnswerLowers(FormerHolderMayKeepACopy))
+    );
+    assert!(
+        find(CopiesWereNeverCounted, |rule| rule.applies = |answers| {
+            if answers.is_not_sure(Question::Copies) {
+                Verdict::Applies
+            } else {
+                Verdict::DoesNotApply
+            }
+        })
+        .contains(&Broken::NotSureLeavesTheRange(CopiesWereNeverCounted))
+    );
+    assert!(
+        find(KeyIsCarriedInView, |rule| {
+            rule.urgency = Urgency::Today;
+            rule.applies = |_| Verdict::Applies;
+        })
+        .contains(&Broken::UnknownsAlarm(KeyIsCarriedInView))
+    );
+    assert!(
+        find(KeyIsCarriedInView, |rule| rule.calls = Call::Remedy)
+            .contains(&Broken::BeingSeenLeadsToRekeying(KeyIsCarriedInView))
+    );
+    assert!(
+        find(FormerHolderMayKeepACopy, |rule| rule.applies = |answers| {
+            self_check_core::verdict::ticked(answers, &[Choice::NoLongerShould])
+        })
+        .contains(&Broken::ChangeDoesNotEnd(FormerHolderMayKeepACopy))
+    );
+}
+
+/// Every action is called for by some rule, by the remedy of some lock, or by having nothing to do.
+#[test]
+fn every_action_is_reachable() {
+    let called: Vec<Action> = rules()
+        .filter_map(|rule| match rule.calls {
+            Call::For(action) => Some(action),
+            Call::Remedy => None,
+        })
+        .collect();
+    let mut remedies = Vec::new();
+    each(
+        &self_check_core::advice::remedy::NEEDS
+            .iter()
+            .collect::<Vec<_>>(),
+        &mut |answers| {
+            for action in self_check_core::advice::remedy::remedy(&answers) {
+                if !remedies.contains(&action) {
+                    remedies.push(action);
+                }
+            }
+        },
+    );
+    for action in Action::ALL {
+        assert!(
+            called.contains(&action) || remedies.contains(&action) || action == Action::NothingToDo,
+            "{action:?}"
+        );
+    }
+}
