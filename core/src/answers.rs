@@ -17,7 +17,7 @@ use crate::questions::{Choice, Question};
 /// assert!(!answers.is_answered(Question::Opens));
 /// # Ok::<(), self_check_core::answers::AnswerError>(())
 /// ```
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+#[derive(Clone, Copy, Default, PartialEq, Eq, Hash)]
 pub struct Answers {
     ticked: u128,
     not_sure: u16,
@@ -157,6 +157,19 @@ impl QuestionSet {
     fn choice_bits(self) -> u128 {
         self.iter()
             .fold(0, |bits, question| bits | CHOICES_OF[question as usize])
+    }
+}
+
+impl fmt::Debug for Answers {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let mut list = f.debug_list();
+        for question in Question::ALL {
+            list.entries(self.chosen(question));
+            if self.is_not_sure(question) {
+                list.entry(&format_args!("not sure: {question:?}"));
+            }
+        }
+        list.finish()
     }
 }
 

@@ -13,3 +13,4 @@ pub mod questions;
 pub mod sources;
 pub mod units;
 pub mod verdict;
+pub mod what_if;

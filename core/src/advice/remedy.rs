@@ -28,10 +28,10 @@ pub fn remedy(answers: &Answers) -> Vec<Action> {
             actions.push(Action::OwnerOfSystemActs);
         }
     } else if opens_home {
-        actions.push(for_a_home(answers));
+        actions.push(for_a_building(answers));
     }
     if answers.has(GarageShedOrGate) && !answers.has(BlockEntrance) && !opens_home {
-        actions.push(for_own_lock(answers));
+        actions.push(for_a_building(answers));
     }
     if answers.has(Mailbox) {
         actions.push(for_a_mailbox(answers));
@@ -46,7 +46,7 @@ pub fn remedy(answers: &Answers) -> Vec<Action> {
         actions.push(Action::TellOwner);
     }
     if actions.is_empty() {
-        actions.push(for_a_home(answers));
+        actions.push(for_a_building(answers));
     }
     actions.sort_unstable();
     actions.dedup();
@@ -70,7 +70,7 @@ pub fn most_urgent(answers: &Answers) -> Urgency {
     }
 }
 
-fn for_a_home(answers: &Answers) -> Action {
+fn for_a_building(answers: &Answers) -> Action {
     if rents(answers) {
         Action::TellLandlord
     } else if answers.has(SharedBlock) {

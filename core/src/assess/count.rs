@@ -82,6 +82,14 @@ impl Count {
         })
     }
 
+    /// The same keys, with the exposures standing otherwise.
+    pub(crate) fn recounted(&self, exposures: &[Exposure]) -> Self {
+        match *self {
+            Self::Counted { before, .. } => Self::after(Ok(before), exposures),
+            Self::NotCounted(reason) => Self::NotCounted(reason),
+        }
+    }
+
     /// The count after `exposures`. What counts narrows both ends; what is unknown can only lower
     /// the fewest.
     pub(super) fn after(before: Result<KeysLeft, NoCount>, exposures: &[Exposure]) -> Self {

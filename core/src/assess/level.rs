@@ -9,7 +9,7 @@ impl Level {
     pub const SOURCES: &[&Source] = &[&LEVEL_JUDGEMENT];
 
     /// The gravest level that any exposure asks for.
-    pub(super) fn of(exposures: &[Exposure]) -> Self {
+    pub(crate) fn of(exposures: &[Exposure]) -> Self {
         exposures.iter().map(one).max().unwrap_or(Self::Kept)
     }
 }

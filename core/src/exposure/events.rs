@@ -124,7 +124,10 @@ fn push(
 ) {
     let standing = match told {
         Verdict::DoesNotApply => return,
-        Verdict::Unknown(question) => Standing::Unknown(question),
+        Verdict::Unknown(question) => match standing(answers, event) {
+            Standing::EndedByChange => Standing::EndedByChange,
+            _ => Standing::Unknown(question),
+        },
         Verdict::Applies => standing(answers, event),
     };
     let reading = if reading == CutsSeen && answers.has(OnlyThisLock) {

@@ -129,7 +129,7 @@ pub(super) static ROWS: &[Rule] = &[
         HOW,
         |answers| missing(answers, &[MislaidIndoors]),
         call(Action::LookAgainIndoors),
-        Urgency::Soon,
+        Urgency::WhenConvenient,
         &[&LOSS_PRACTICE, &URGENCY_JUDGEMENT],
     ),
 ];

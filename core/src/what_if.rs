@@ -1,0 +1,135 @@
+//! What would be left if some of the advice were followed from today on.
+//!
+//! Nothing done today undoes what was already seen or held. A new lock makes it worthless, though:
+//! the old key no longer opens anything. What goes on day by day ends only with its own habit.
+
+use crate::advice::{Action, Advice};
+use crate::assess::{Assessment, Count, Level};
+use crate::exposure::{Event, Exposure, Standing};
+
+/// What would be left.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FromToday {
+    /// What the secret of the key then in use is worth.
+    pub level: Level,
+    /// How many keys are then left to try.
+    pub count: Count,
+    /// The exposures, each with how it would stand.
+    pub exposures: Vec<Exposure>,
+    /// What would still be advised.
+    pub still_advised: Vec<Advice>,
+}
+
+/// The advised actions whose effect can be shown, in the order of the advice.
+pub fn choices(assessment: &Assessment) -> Vec<Action> {
+    let actions = assessment.advised.actions.iter();
+    actions
+        .map(|advice| advice.action)
+        .filter(|&action| action.is_remedy() || ends_from_today(action))
+        .collect()
+}
+
+/// The assessment as it would be with `done` carried out from today on. Actions that were not
+/// advised change nothing.
+pub fn from_today(assessment: &Assessment, done: &[Action]) -> FromToday {
+    let is_done = |action: Action| done.contains(&action);
+    let mut remedies = assessment
+        .advised
+        .actions
+        .iter()
+        .map(|advice| advice.action)
+        .filter(|action| action.is_remedy())
+        .peekable();
+    let lock_is_new = remedies.peek().is_some() && remedies.all(is_done);
+    let exposures: Vec<Exposure> = assessment
+        .exposures
+        .iter()
+        .map(|exposure| Exposure {
+            standing: if lock_is_new && is_over(exposure.event, done) {
+                Standing::EndedByChange
+            } else {
+                exposure.standing
+            },
+            ..exposure.clone()
+        })
+        .collect();
+    let still_advised = assessment
+        .advised
+        .actions
+        .iter()
+        .filter(|advice| !is_done(advice.action))
+        .filter(|advice| !(lock_is_new && is_for_the_old_key(advice.action)))
+        .cloned()
+        .collect();
+    FromToday {
+        level: Level::of(&exposures),
+        count: assessment.count.recounted(&exposures),
+        exposures,
+        still_advised,
+    }
+}
+
+impl Action {
+    /// Whether old keys stop working once it is carried out.
+    pub fn is_remedy(self) -> bool {
+        matches!(
+            self,
+            Self::RekeyCylinder
+                | Self::ChangeCylinder
+                | Self::ChangeLockOrLevers
+                | Self::ReplaceSmallLock
+                | Self::OwnerOfSystemActs
+                | Self::TellLandlord
+                | Self::TellManager
+        )
+    }
+}
+
+/// Free steps and habits with an effect from today.
+fn ends_from_today(action: Action) -> bool {
+    matches!(
+        action,
+        Action::CarryCovered
+            | Action::TakePictureDown
+            | Action::MoveTheSpare
+            | Action::CutPlainCopies
+            | Action::TakeAddressOff
+    )
+}
+
+/// Whether an event is past once the lock is new, or goes on with the new key.
+fn is_over(event: Event, done: &[Action]) -> bool {
+    match event {
+        Event::CarriedInView | Event::OnCalls => done.contains(&Action::CarryCovered),
+        Event::HiddenOutside => done.contains(&Action::MoveTheSpare),
+        Event::HelperNow | Event::TrustedCircle => false,
+        Event::Stolen
+        | Event::NotReturned
+        | Event::LostNearHome
+        | Event::LostFarAway
+        | Event::AwayAndCameBack
+        | Event::MissingSomehow
+        | Event::FormerOccupants
+        | Event::FormerHolder
+        | Event::UneasyPerson
+        | Event::HadItAlone
+        | Event::ShortLetGuests
+        | Event::UncountedCopies
+        | Event::PublicPicture
+        | Event::ListingPicture
+        | Event::PrivatePicture
+        | Event::NumberOnLockFace => true,
+    }
+}
+
+fn is_for_the_old_key(action: Action) -> bool {
+    matches!(
+        action,
+        Action::StopGap
+            | Action::GetCopiesBack
+            | Action::CountCopies
+            | Action::CutPlainCopies
+            | Action::HaveCodeRemoved
+            | Action::TakePictureDown
+    )
+}

@@ -1,0 +1,59 @@
+//! What following the advice would leave.
+
+mod common;
+
+use common::assessed;
+use self_check_core::advice::Action;
+use self_check_core::assess::{Count, Level};
+use self_check_core::exposure::Standing;
+use self_check_core::questions::Choice::*;
+use self_check_core::what_if::{choices, from_today};
+
+#[test]
+fn rekeying_ends_what_a_former_holder_could_do() {
+    let result = assessed(&[SomeoneHadIt, NoLongerShould, NotChanged]);
+    assert!(choices(&result).contains(&Action::RekeyCylinder));
+    let then = from_today(&result, &[Action::RekeyCylinder]);
+    assert_eq!(then.level, Level::Kept);
+    assert!(
+        then.still_advised
+            .iter()
+            .all(|advice| advice.action != Action::GetCopiesBack)
+    );
+    let Count::Counted { before, left } = then.count else {
+        panic!("a pin tumbler key is counted");
+    };
+    assert_eq!(before, left);
+}
+
+#[test]
+fn taking_a_picture_down_does_not_undo_that_it_was_seen() {
+    let result = assessed(&[SharedAPicture, PicturePublic, PictureShowsPlace, NotChanged]);
+    let then = from_today(&result, &[Action::TakePictureDown]);
+    assert_eq!(then.level, result.level);
+    assert_eq!(then.exposures, result.exposures);
+    assert_eq!(then.count, result.count);
+}
+
+#[test]
+fn a_new_lock_with_the_old_habit_leaves_the_new_key_in_view() {
+    let result = assessed(&[SomeoneHadIt, NoLongerShould, NotChanged, CarriedInView]);
+    let rekeyed = from_today(&result, &[Action::RekeyCylinder]);
+    assert_eq!(rekeyed.level, Level::InDoubt);
+    let and_covered = from_today(&result, &[Action::RekeyCylinder, Action::CarryCovered]);
+    assert_eq!(and_covered.level, Level::Kept);
+    assert!(
+        and_covered
+            .exposures
+            .iter()
+            .all(|exposure| exposure.standing != Standing::Counts)
+    );
+}
+
+#[test]
+fn doing_nothing_changes_nothing() {
+    let result = assessed(&[SomeoneHadIt, HadItAlone, NotChanged, PapersWithIt]);
+    let then = from_today(&result, &[]);
+    assert_eq!((then.level, then.count), (result.level, result.count));
+    assert_eq!(then.still_advised, result.advised.actions);
+}

@@ -1,0 +1,188 @@
+//! Whole checks, walked from the first question to the result along the real path with answers
+//! drawn by a fixed generator. What the laws prove rule by rule is looked at here as the person
+//! sees it: settled, with level, headline and count.
+
+mod common;
+
+use common::space::{Whole, wholes, with};
+use common::{highest, urgency};
+use self_check_core::advice::{Action, Urgency};
+use self_check_core::answers::Answers;
+use self_check_core::assess::{Assessment, Count, Headline, Level, assess};
+use self_check_core::path::{Path, Stop};
+use self_check_core::questions::{Choice, Question};
+use self_check_core::what_if::from_today;
+
+const WALKS: u32 = 200_000;
+
+/// SplitMix64: a fixed sequence, the same on every machine.
+struct Draws(u64);
+
+impl Draws {
+    fn below(&mut self, bound: usize) -> usize {
+        self.0 = self.0.wrapping_add(0x9e37_79b9_7f4a_7c15);
+        let mut z = self.0;
+        z = (z ^ (z >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
+        z = (z ^ (z >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
+        ((z ^ (z >> 31)) % bound as u64) as usize
+    }
+}
+
+/// One answer in four has a single tick, so that calm checks are walked too.
+fn draw(draws: &mut Draws, question: Question, options: &[Whole]) -> Whole {
+    if draws.below(4) == 0 {
+        let choices = question.row().choices;
+        Whole::Ticked(vec![choices[draws.below(choices.len())]])
+    } else {
+        options[draws.below(options.len())].clone()
+    }
+}
+
+fn walk(draws: &mut Draws, options: &[Vec<Whole>]) -> Answers {
+    let mut answers = Answers::none();
+    loop {
+        let path = Path::replay(&answers);
+        let Some(Stop::Ask(question)) = path.first_open().map(|open| path.stops()[open]) else {
+            return answers;
+        };
+        let whole = draw(draws, question, &options[question as usize]);
+        answers = with(answers, question, &whole);
+    }
+}
+
+fn assert_sound(answers: &Answers, result: &Assessment) {
+    let relevant = Path::replay(answers).relevant(answers);
+    let advised = &result.advised;
+    let has = |action| urgency(result, action).is_some();
+    assert!(
+        !advised.actions.is_empty() || !advised.find_out.is_empty(),
+        "{relevant:?}"
+    );
+    if has(Action::NothingToDo) {
+        assert_eq!(advised.actions.len(), 1);
+        assert!(advised.find_out.is_empty());
+    }
+    assert!(advised.find_out.len() <= 3);
+    let asked = Path::replay(answers).asked();
+    assert!(
+        advised
+            .find_out
+            .iter()
+            .all(|&question| asked.contains(question))
+    );
+    assert!(advised.actions.is_sorted_by(|a, b| a.urgency >= b.urgency));
+
+    // Nothing contradicts.
+    let one_of = [
+        Action::RekeyCylinder,
+        Action::ChangeCylinder,
+        Action::ChangeLockOrLevers,
+    ];
+    assert!(one_of.into_iter().filter(|&action| has(action)).count() <= 1);
+    let someone_elses = [
+        Choice::BlockEntrance,
+        Choice::RentPrivately,
+        Choice::SocialOrEmployersHome,
+    ];
+    if relevant.has_any(&someone_elses) || relevant.has(Choice::InteriorWarded) {
+        assert!(!has(Action::RekeyCylinder), "{relevant:?}");
+    }
+    if has(Action::HaveCodeRemoved) {
+        assert!(has(Action::KeepNumberApart) && !has(Action::TakePictureDown));
+    }
+    if relevant.has(Choice::KeyMissing) {
+        assert!(!has(Action::RestrictedBlank) && !has(Action::TakeAddressOff));
+    }
+
+    // The level and the list say the same.
+    let remedies: Vec<Action> = advised
+        .actions
+        .iter()
+        .map(|a| a.action)
+        .filter(|a| a.is_remedy())
+        .collect();
+    if result.level == Level::GivenAway {
+        assert!(
+            highest(result) >= Some(Urgency::WhenConvenient),
+            "{relevant:?}"
+        );
+    }
+    if result.level == Level::Kept {
+        assert!(remedies.is_empty(), "{relevant:?}");
+    }
+    if result.safety_first {
+        assert_eq!(result.headline, Headline::SafetyFirst);
+        assert_eq!(advised.actions[0].action, Action::PlanWithSupport);
+        assert!(!has(Action::GetCopiesBack) && !has(Action::CountCopies));
+    }
+    if let Headline::CouldHaveCopied(who) | Headline::CouldBeRead(who) = &result.headline {
+        assert!(!who.is_empty());
+    }
+    if let Count::Counted { before, left } = result.count {
+        assert!(1.0 <= left.fewest && left.fewest <= left.most);
+        assert!(left.fewest <= before.fewest && left.most <= before.most);
+    }
+
+    // With every remedy done, nothing that is past counts.
+    if !remedies.is_empty() {
+        let all: Vec<Action> = advised.actions.iter().map(|a| a.action).collect();
+        let then = from_today(result, &all);
+        assert!(then.level <= result.level);
+        assert!(then.still_advised.is_empty());
+    }
+}
+
+#[test]
+fn whole_checks_are_settled_soundly_and_reach_every_action() {
+    let options: Vec<Vec<Whole>> = Question::ALL.into_iter().map(wholes).collect();
+    let mut draws = Draws(1);
+    let mut reached = Vec::new();
+    for _ in 0..WALKS {
+        let answers = walk(&mut draws, &options);
+        let result = assess(&answers, None);
+        assert_sound(&answers, &result);
+        for advice in &result.advised.actions {
+            if !reached.contains(&advice.action) {
+                reached.push(advice.action);
+            }
+        }
+    }
+    println!("{WALKS} whole checks walked");
+    let missed = |action: &Action| !reached.contains(action);
+    assert_eq!(
+        Action::ALL.into_iter().filter(missed).collect::<Vec<_>>(),
+        []
+    );
+}
+
+/// Best answer ≤ not sure ≤ worst answer, for the level and for the highest urgency.
+#[test]
+fn not_sure_lies_between_the_best_and_the_worst_answer() {
+    let options: Vec<Vec<Whole>> = Question::ALL.into_iter().map(wholes).collect();
+    let mut draws = Draws(2);
+    for _ in 0..WALKS / 50 {
+        let answers = walk(&mut draws, &options);
+        for question in Path::replay(&answers).asked().iter() {
+            let seen = |whole: &Whole| {
+                let result = assess(&with(answers, question, whole), None);
+                (result.level, highest(&result))
+            };
+            let (level, urgency) = seen(&Whole::NotSure);
+            let known: Vec<_> = options[question as usize]
+                .iter()
+                .skip(1)
+                .map(seen)
+                .collect();
+            let levels = || known.iter().map(|known| known.0);
+            let urgencies = || known.iter().map(|known| known.1);
+            assert!(
+                levels().min() <= Some(level) && Some(level) <= levels().max(),
+                "{question:?} {answers:?}"
+            );
+            assert!(
+                urgencies().min() <= Some(urgency) && Some(urgency) <= urgencies().max(),
+                "{question:?} {answers:?}"
+            );
+        }
+    }
+}
