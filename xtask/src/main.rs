@@ -1,2 +1,86 @@
-//! Project commands.
-fn main() {}
+//! The project's own commands: `cargo xtask help` lists them.
+//!
+//! Everything a fresh machine lacks is found or fetched here, step by step and by name, so that git, a C compiler and
+//! stable Rust are enough to build, serve and test the page.
+
+mod say;
+
+mod run;
+
+mod project;
+
+mod toolchain;
+
+mod system;
+
+mod wasm;
+
+mod node;
+
+mod policy;
+
+mod page;
+
+mod dist;
+
+mod site;
+
+mod serve;
+
+mod browser;
+
+mod wasm_runner;
+
+mod check;
+
+mod report;
+
+use std::process::ExitCode;
+
+use anyhow::Result;
+
+const HELP: &str = "\
+cargo xtask serve [--port N]   build the page and serve it at http://127.0.0.1:8080/ (or at port N)
+cargo xtask build              leave the finished site in dist/
+cargo xtask test [STEP ...]    run every check, or only the named steps; sets up the browser it needs
+cargo xtask test journeys -- NAME
+                               run the browser journeys whose name contains NAME
+cargo xtask screenshots        take the pictures in docs/pictures/ from the real page
+cargo xtask bench              measure the core
+cargo xtask tables             print the tables of computed values
+cargo xtask help               this text
+
+Steps of test: format, lint, lint-page, native, wasm, build, journeys.";
+
+fn main() -> ExitCode {
+    let arguments: Vec<String> = std::env::args().skip(1).collect();
+    match command(&arguments) {
+        Ok(code) => code,
+        Err(error) => {
+            say::trouble(&error);
+            ExitCode::FAILURE
+        }
+    }
+}
+
+fn command(arguments: &[String]) -> Result<ExitCode> {
+    let words: Vec<&str> = arguments.iter().map(String::as_str).collect();
+    match words.as_slice() {
+        [] | ["help" | "--help" | "-h"] => println!("{HELP}"),
+        ["serve", options @ ..] => serve::serve(serve::port(options)?)?,
+        ["build"] => {
+            dist::build(&toolchain::WasmTarget::find_or_install()?)?;
+        }
+        ["test", options @ ..] => return check::test(options),
+        ["screenshots"] => check::take_pictures()?,
+        ["bench"] => check::bench()?,
+        ["tables"] => check::tables()?,
+        _ => {
+            return Err(say::advice(
+                format!("There is no command `{}`.", words.join(" ")),
+                format!("These are the commands:\n\n{HELP}"),
+            ));
+        }
+    }
+    Ok(ExitCode::SUCCESS)
+}

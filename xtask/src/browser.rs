@@ -1,0 +1,112 @@
+//! The browser that the journeys are walked in, and the driver that moves it.
+
+use std::path::Path;
+use std::process::Command;
+
+use anyhow::Result;
+
+use crate::{run, say, system};
+
+const BROWSERS: [&str; 4] = ["chromium", "chromium-browser", "google-chrome", "chrome"];
+
+const BY_HAND: &str = "install Chromium and the ChromeDriver of the same version, or name them: \
+    CHROMIUM=/path/to/chromium CHROMEDRIVER=/path/to/chromedriver cargo xtask test";
+
+/// A browser and its driver.
+pub struct Browser {
+    /// The program that shows pages.
+    pub chromium: String,
+    /// The program that drives it.
+    pub driver: String,
+}
+
+impl Browser {
+    /// The pair on this machine, after installing it if there was none.
+    pub fn find_or_install() -> Result<Self> {
+        say::step("A browser");
+        if let Some(found) = Self::find() {
+            return found.checked();
+        }
+        let packages = ["chromium", "chromium-driver", "fonts-dejavu"];
+        system::apt_install("Chromium with its driver", &packages)
+            .map_err(|error| say::advice(format!("{error}"), BY_HAND))?;
+        match Self::find() {
+            Some(found) => found.checked(),
+            None => Err(say::advice(
+                "Chromium's packages brought no browser and driver.",
+                BY_HAND,
+            )),
+        }
+    }
+
+    /// Gives a command the names of both.
+    pub fn name_to(&self, command: &mut Command) {
+        command
+            .env("CHROMIUM", &self.chromium)
+            .env("CHROMEDRIVER", &self.driver);
+    }
+
+    fn find() -> Option<Self> {
+        let named = |variable: &str| {
+            std::env::var(variable)
+                .ok()
+                .filter(|value| !value.is_empty())
+        };
+        let chromium =
+            named("CHROMIUM").or_else(|| BROWSERS.into_iter().find_map(on_search_path))?;
+        let driver = named("CHROMEDRIVER").or_else(|| on_search_path("chromedriver"))?;
+        Some(Self { chromium, driver })
+    }
+
+    /// A driver moves only a browser of its own version.
+    fn checked(self) -> Result<Self> {
+        let version =
+            |program: &str| run::answer(Command::new(program).arg("--version")).unwrap_or_default();
+        let (browser, driver) = (version(&self.chromium), version(&self.driver));
+        if major(&browser).is_none() || major(&browser) != major(&driver) {
+            return Err(say::advice(
+                format!(
+                    "{} says `{browser}` and {} says `{driver}`: these two do not fit.",
+                    self.chromium, self.driver
+                ),
+                BY_HAND,
+            ));
+        }
+        say::note(&browser);
+        Ok(self)
+    }
+}
+
+fn on_search_path(program: &str) -> Option<String> {
+    let path = std::env::var_os("PATH")?;
+    let found = std::env::split_paths(&path)
+        .map(|folder| folder.join(program))
+        .find(|file| Path::is_file(file))?;
+    Some(found.to_string_lossy().into_owned())
+}
+
+/// `156` of `Chromium 156.0.8078.73 built on Debian`.
+fn major(version: &str) -> Option<u32> {
+    let number = version
+        .split_whitespace()
+        .find(|word| word.starts_with(|c: char| c.is_ascii_digit()))?;
+    number.split('.').next()?.parse().ok()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn major_version_is_read_from_both_programs() {
+        assert_eq!(
+            major("Chromium 156.0.8078.73 built on Debian GNU/Linux 12 (bookworm)"),
+            Some(156)
+        );
+        assert_eq!(
+            major("ChromeDriver 156.0.8078.73 (abc-refs/heads/main@{#1})"),
+            Some(156)
+        );
+        assert_eq!(major(""), None);
+    }
+}

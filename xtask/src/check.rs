@@ -1,0 +1,344 @@
+//! The checks of `cargo xtask test`: each runs to its end, whatever the one before it said.
+
+use std::cell::OnceCell;
+use std::path::{Path, PathBuf};
+use std::process::{Command, ExitCode};
+use std::time::Instant;
+
+use anyhow::{Result, anyhow, bail};
+
+use crate::browser::Browser;
+use crate::dist::{self, Files};
+use crate::report::{self, Counts, Outcome};
+use crate::toolchain::WasmTarget;
+use crate::{node, project, run, say, serve, wasm_runner};
+
+/// A check by name.
+struct Step {
+    name: &'static str,
+    about: &'static str,
+    run: fn(&Kit) -> Result<Counts>,
+}
+
+const STEPS: [Step; 7] = [
+    Step {
+        name: "format",
+        about: "Layout of the code (cargo fmt --check)",
+        run: format,
+    },
+    Step {
+        name: "lint",
+        about: "Lints, natively (cargo clippy)",
+        run: lint,
+    },
+    Step {
+        name: "lint-page",
+        about: "Lints, for the browser (cargo clippy)",
+        run: lint_page,
+    },
+    Step {
+        name: "native",
+        about: "Native tests and documentation examples (cargo test)",
+        run: native,
+    },
+    Step {
+        name: "wasm",
+        about: "WebAssembly tests in Chromium",
+        run: wasm,
+    },
+    Step {
+        name: "build",
+        about: "The finished site",
+        run: build,
+    },
+    Step {
+        name: "journeys",
+        about: "Journeys through the finished site in Chromium",
+        run: journeys,
+    },
+];
+
+/// Runs the steps named by the options, or all of them; what follows `--` narrows the journeys.
+pub fn test(options: &[&str]) -> Result<ExitCode> {
+    let (names, filter) = match options.iter().position(|option| *option == "--") {
+        Some(at) => (&options[..at], &options[at + 1..]),
+        None => (options, &[] as &[&str]),
+    };
+    if let Some(unknown) = names
+        .iter()
+        .find(|name| STEPS.iter().all(|step| step.name != **name))
+    {
+        let known: Vec<&str> = STEPS.iter().map(|step| step.name).collect();
+        return Err(say::advice(
+            format!("There is no step `{unknown}`."),
+            format!("choose among these: {}", known.join(", ")),
+        ));
+    }
+    let kit = Kit {
+        filter: filter.iter().map(|word| (*word).to_owned()).collect(),
+        ..Kit::default()
+    };
+    let chosen = STEPS
+        .iter()
+        .filter(|step| names.is_empty() || names.contains(&step.name));
+    let outcomes: Vec<Outcome> = chosen.map(|step| one(step, &kit)).collect();
+    Ok(if report::close(&outcomes) {
+        ExitCode::SUCCESS
+    } else {
+        ExitCode::FAILURE
+    })
+}
+
+fn one(step: &Step, kit: &Kit) -> Outcome {
+    say::step(&format!("[{}] {}", step.name, step.about));
+    let begun = Instant::now();
+    let counts = (step.run)(kit).unwrap_or_else(|error| {
+        say::trouble(&error);
+        Counts {
+            failed: 1,
+            ..Counts::default()
+        }
+    });
+    let outcome = Outcome {
+        name: step.name,
+        counts,
+        passed: counts.failed == 0,
+        time: begun.elapsed(),
+    };
+    say::note(format!(
+        "[{}] took {}",
+        step.name,
+        say::seconds(outcome.time)
+    ));
+    outcome
+}
+
+/// What several steps need: got when first asked for, and once only, also when it cannot be had.
+#[derive(Default)]
+struct Kit {
+    target: OnceCell<Result<WasmTarget, String>>,
+    browser: OnceCell<Result<Browser, String>>,
+    site: OnceCell<Result<Files, String>>,
+    filter: Vec<String>,
+}
+
+impl Kit {
+    fn target(&self) -> Result<&WasmTarget> {
+        once(&self.target, WasmTarget::find_or_install)
+    }
+
+    fn browser(&self) -> Result<&Browser> {
+        once(&self.browser, Browser::find_or_install)
+    }
+
+    fn site(&self) -> Result<&Files> {
+        once(&self.site, || dist::build(self.target()?))
+    }
+}
+
+fn once<T>(cell: &OnceCell<Result<T, String>>, make: impl FnOnce() -> Result<T>) -> Result<&T> {
+    let made = cell.get_or_init(|| make().map_err(|error| format!("{error:#}")));
+    made.as_ref().map_err(|text| anyhow!(text.clone()))
+}
+
+fn format(_: &Kit) -> Result<Counts> {
+    plain(project::cargo().args(["fmt", "--all", "--check"]))
+}
+
+fn lint(_: &Kit) -> Result<Counts> {
+    plain(project::cargo().args([
+        "clippy",
+        "--workspace",
+        "--all-targets",
+        "--",
+        "-D",
+        "warnings",
+    ]))
+}
+
+fn lint_page(kit: &Kit) -> Result<Counts> {
+    let mut clippy = kit.target()?.clippy();
+    plain(clippy.args(["--package", "self-check-app", "--", "-D", "warnings"]))
+}
+
+fn native(_: &Kit) -> Result<Counts> {
+    tests(project::cargo().args(["test", "--workspace", "--no-fail-fast"]))
+}
+
+fn wasm(kit: &Kit) -> Result<Counts> {
+    let mut sum = Counts::default();
+    let (target, browser) = (kit.target()?, kit.browser()?);
+    let runner = wasm_runner::find_or_build()?;
+    let packages = [("self-check-core", "core"), ("self-check-app", "app")];
+    let selections =
+        packages.map(|(package, folder)| (package, wasm_tests_in(&project::root().join(folder))));
+    if selections.iter().all(|(_, selection)| selection.is_empty()) {
+        bail!("No WebAssembly test was found in core/tests, app/tests or app/src.");
+    }
+    for (package, selection) in selections
+        .iter()
+        .filter(|(_, selection)| !selection.is_empty())
+    {
+        let mut cargo = target.cargo("test");
+        cargo
+            .args(["--no-fail-fast", "--package", package])
+            .args(selection);
+        cargo
+            .env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUNNER", &runner)
+            .env("WASM_BINDGEN_USE_BROWSER", "1");
+        browser.name_to(&mut cargo);
+        let counts = tests(&mut cargo)?;
+        sum.passed += counts.passed;
+        sum.failed += counts.failed;
+        sum.skipped += counts.skipped;
+    }
+    Ok(sum)
+}
+
+/// Cargo's options for the parts of a package that hold WebAssembly tests.
+fn wasm_tests_in(package: &Path) -> Vec<String> {
+    let holds_one = |file: &PathBuf| {
+        std::fs::read_to_string(file).is_ok_and(|text| text.contains("#[wasm_bindgen_test"))
+    };
+    let mut options: Vec<String> = rust_files(&package.join("tests"), false)
+        .iter()
+        .filter(|file| holds_one(file))
+        .filter_map(|file| Some(format!("--test={}", file.file_stem()?.to_str()?)))
+        .collect();
+    options.sort();
+    if rust_files(&package.join("src"), true).iter().any(holds_one) {
+        let kind = if package.join("src/lib.rs").exists() {
+            "--lib"
+        } else {
+            "--bins"
+        };
+        options.push(kind.to_owned());
+    }
+    options
+}
+
+fn rust_files(folder: &Path, deep: bool) -> Vec<PathBuf> {
+    let entries = std::fs::read_dir(folder)
+        .into_iter()
+        .flatten()
+        .flatten()
+        .map(|entry| entry.path());
+    entries
+        .flat_map(|path| match path.is_dir() {
+            true if deep => rust_files(&path, deep),
+            false if path.extension().is_some_and(|ending| ending == "rs") => vec![path],
+            _ => Vec::new(),
+        })
+        .collect()
+}
+
+fn build(kit: &Kit) -> Result<Counts> {
+    kit.site()?;
+    Ok(Counts {
+        passed: 1,
+        ..Counts::default()
+    })
+}
+
+fn journeys(kit: &Kit) -> Result<Counts> {
+    let mut cargo = project::cargo();
+    cargo
+        .args([
+            "test",
+            "--package",
+            "self-check-tests",
+            "--test",
+            "journeys",
+            "--",
+        ])
+        .args(&kit.filter);
+    kit.walk_in(&mut cargo)?;
+    tests(&mut cargo)
+}
+
+impl Kit {
+    /// Serves the site and tells a command where it is and what to look at it with.
+    fn walk_in(&self, command: &mut Command) -> Result<()> {
+        let address = serve::in_background(self.site()?.clone())?;
+        self.browser()?.name_to(command);
+        command
+            .env("SELF_CHECK_ADDRESS", address)
+            .env("SELF_CHECK_AXE", node::axe()?);
+        Ok(())
+    }
+}
+
+/// A step that is one check.
+fn plain(command: &mut Command) -> Result<Counts> {
+    run::shown("The check", command)?;
+    Ok(Counts {
+        passed: 1,
+        ..Counts::default()
+    })
+}
+
+/// A step that runs tests: counted by the runners' own lines. A run without a single test is a failure.
+fn tests(command: &mut Command) -> Result<Counts> {
+    let mut counts = Counts::default();
+    let status = run::read("The tests", command, |line| counts.read_line(line))?;
+    if counts.passed + counts.failed == 0 {
+        bail!("No test ran.");
+    }
+    if !status.success() && counts.failed == 0 {
+        counts.failed = 1;
+    }
+    Ok(counts)
+}
+
+/// Takes the pictures for the documentation from the real page.
+pub fn take_pictures() -> Result<()> {
+    let kit = Kit::default();
+    let mut cargo = project::cargo();
+    cargo
+        .args([
+            "run",
+            "--package",
+            "self-check-tests",
+            "--bin",
+            "pictures",
+            "--",
+        ])
+        .arg("docs/pictures");
+    kit.walk_in(&mut cargo)?;
+    say::step("Take the pictures");
+    run::shown("Taking the pictures", &mut cargo)
+}
+
+/// Measures the core.
+pub fn bench() -> Result<()> {
+    needs("core/benches", "The core has no benchmarks.")?;
+    run::shown(
+        "Measuring the core",
+        project::cargo().args(["bench", "--package", "self-check-core"]),
+    )
+}
+
+/// Prints the tables of computed values.
+pub fn tables() -> Result<()> {
+    needs("core/examples/tables.rs", "The core prints no tables.")?;
+    let mut cargo = project::cargo();
+    cargo.args([
+        "run",
+        "--release",
+        "--package",
+        "self-check-core",
+        "--example",
+        "tables",
+    ]);
+    run::shown("Printing the tables", &mut cargo)
+}
+
+fn needs(path: &str, happened: &str) -> Result<()> {
+    if project::root().join(path).exists() {
+        return Ok(());
+    }
+    Err(say::advice(
+        happened,
+        format!("update this clone; {path} is where they are."),
+    ))
+}

@@ -1,0 +1,85 @@
+//! Small tools from the npm registry, under target/tools: the optimiser for WebAssembly and the accessibility checker.
+
+use std::path::PathBuf;
+use std::process::Command;
+
+use anyhow::Result;
+
+use crate::{project, run, say, system};
+
+/// binaryen: its wasm-opt halves the size of the page's program.
+const BINARYEN: Package = Package {
+    name: "binaryen",
+    version: "132.0.0",
+    file: "bin/wasm-opt",
+};
+
+/// axe-core: the accessibility checker the journeys run on every page.
+const AXE: Package = Package {
+    name: "axe-core",
+    version: "4.14.1",
+    file: "axe.min.js",
+};
+
+struct Package {
+    name: &'static str,
+    version: &'static str,
+    file: &'static str,
+}
+
+/// `wasm-opt`, ready to be given its arguments; nothing where there is no Node.js or no network.
+pub fn wasm_opt() -> Option<Command> {
+    let program = match BINARYEN.fetched() {
+        Ok(program) => program,
+        Err(error) => {
+            say::note(format!(
+                "Going on without wasm-opt: the page works the same and is about twice the size. {error}"
+            ));
+            return None;
+        }
+    };
+    let mut command = Command::new("node");
+    command.arg(program);
+    Some(command)
+}
+
+/// The source of the accessibility checker. Here Node.js is installed if it is missing: the journeys need the checker.
+pub fn axe() -> Result<PathBuf> {
+    if !(run::is_there("node") && run::is_there("npm")) {
+        system::apt_install("Node.js with npm", &["nodejs", "npm"])?;
+    }
+    AXE.fetched()
+}
+
+impl Package {
+    fn fetched(&self) -> Result<PathBuf> {
+        let folder = project::tools().join("node_modules").join(self.name);
+        let file = folder.join(self.file);
+        if !run::is_there("node") {
+            return Err(say::advice(
+                format!("{} needs Node.js.", self.name),
+                "install Node.js 20 or newer with npm, then run this again.",
+            ));
+        }
+        let about = std::fs::read_to_string(folder.join("package.json")).unwrap_or_default();
+        if file.exists() && about.contains(&format!("\"version\": \"{}\"", self.version)) {
+            return Ok(file);
+        }
+        say::note(format!(
+            "Fetching {} {} from the npm registry",
+            self.name, self.version
+        ));
+        let mut npm = Command::new(if cfg!(windows) { "npm.cmd" } else { "npm" });
+        npm.args([
+            "install",
+            "--no-audit",
+            "--no-fund",
+            "--ignore-scripts",
+            "--prefix",
+        ])
+        .arg(project::tools())
+        .arg(format!("{}@{}", self.name, self.version));
+        run::logged("npm install", &mut npm, &project::log(self.name), None)?;
+        Ok(file)
+    }
+}
