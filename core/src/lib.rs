@@ -10,6 +10,7 @@ mod facts;
 pub mod key;
 pub mod path;
 pub mod questions;
+pub mod regions;
 pub mod sources;
 pub mod units;
 pub mod verdict;

@@ -46,6 +46,8 @@ macro_rules! sources {
     };
 }
 
+pub mod regional;
+
 sources! {
     /// Minimum numbers of effective differs by grade.
     EN_1303 = "en-1303", "CEN", Some(2015), "EN 1303, Building hardware: Cylinders for locks", "key-related security, grades 1 to 6", Secondary;
@@ -95,4 +97,30 @@ sources! {
     EUROPEAN_KEY_DIMENSIONS = "european-key-dimensions", "", None, "Typical dimensions of European profile keys, chosen between those of several systems", "", OurAssumption;
     /// From shoulder to tip.
     BLADE_LENGTHS = "blade-lengths", "", None, "Blade lengths of common keys, within seven parts in a hundred", "", OurAssumption;
+    /// How sharp everyday pictures are.
+    PICTURE_SHARPNESS = "picture-sharpness", "", None, "Blur and contrast of everyday pictures", "", OurAssumption;
+    /// Light, and the spot that a perfect lens makes of a point.
+    DIFFRACTION = "diffraction", "", None, "Green light, and the Gaussian nearest to the spot of a round aperture", "", OurAssumption;
+    /// Why the estimate is raised for steep flanks.
+    FLANK_SIMULATION = "flank-simulation", "", None, "Simulated pictures of keys with straight and with steep flanks, read by maximum likelihood", "", OurAssumption;
+    /// How well an edge can be marked.
+    MARKING_SKILL = "marking-skill", "", None, "How well a person, with or without software, marks an edge in a picture", "", OurAssumption;
+    /// How well a key's size and pose can be told from a picture.
+    POSE_AND_SCALE = "pose-and-scale", "", None, "Error of scale and tilt when a key is measured in a picture", "", OurAssumption;
+    /// Size of the characters on a key.
+    STAMPED_CHARACTERS = "stamped-characters", "", None, "Height of the characters stamped on a key", "", CommonPractice;
+    /// How many pixels a character needs.
+    CHARACTER_SIMULATION = "character-simulation", "", None, "Simulated pictures of five digits, blurred and noisy, read by best match", "", OurAssumption;
+    /// Line pairs across a target for each task.
+    JOHNSON = "johnson", "J. Johnson", Some(1958), "Analysis of Image Forming Systems, Image Intensifier Symposium (AD220160)", "6.4 line pairs to identify", Secondary;
+    /// How well calipers measure a cut.
+    CALIPER_READING = "caliper-reading", "", None, "Error of a cut measured with calipers", "", OurAssumption;
+    /// What a key machine adds.
+    KEY_MACHINE_ERROR = "key-machine-error", "", None, "One to two thousandths of an inch from a key machine", "", FromMemory;
+    /// Traced copies come out deeper.
+    COPY_DRIFT = "copy-drift", "", None, "Traced copies tend to come out slightly deeper; the amount is ours", "", OurAssumption;
+    /// How much a cut may be off.
+    LOCK_SLACK = "lock-slack", "", None, "Slack of key and pin together, about 0.005 in, as locksmiths give it", "", Secondary;
+    /// A guess at what someone would carry and try.
+    POCKETFUL = "pocketful", "", None, "A pocketful of trial keys", "", OurAssumption;
 }
