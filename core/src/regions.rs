@@ -227,7 +227,8 @@ impl Region {
 }
 
 const fn state(region: Region) -> RegionRow {
-    row(region, Licensing::Licensed, "", &[], &[&STATE_LICENSING])
+    const SOURCES: &[&Source] = &[&STATE_LICENSING];
+    row(region, Licensing::Licensed, "", &[], SOURCES)
 }
 
 const fn row(
