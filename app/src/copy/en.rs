@@ -1,0 +1,27 @@
+//! English.
+
+pub mod actions;
+pub mod choices;
+pub mod findings;
+pub mod headline;
+pub mod learn;
+pub mod numbers;
+pub mod questions;
+pub mod reading;
+pub mod rules;
+pub mod site;
+pub mod terms;
+
+pub use actions::{action, doer, what_if};
+pub use choices::choice;
+pub use findings::{
+    event, find_out_why, knows_the_door, level, no_count, reading, source_kind, standing, urgency,
+    verdict,
+};
+pub use headline::headline;
+pub use learn::{figure, learn};
+pub use numbers::{about_keys, keys_range};
+pub use questions::{find_out, question, question_on, short};
+pub use reading::{about, landlord_letter, matters_more, next_hour, safety};
+pub use rules::rule;
+pub use terms::term;

@@ -1,0 +1,284 @@
+//! The actions: what to do, who does it, what it may hurt, and what drives its cost.
+
+use self_check_core::advice::{Action, Doer};
+
+use crate::copy::ActionWords;
+
+const CHECKED_LOCKSMITH: &str =
+    "A locksmith you have checked (licensed where your region licenses them).";
+const YOU: &str = "You.";
+const FREE: &str = "Nothing.";
+
+/// The words on `action`.
+pub fn action(action: Action) -> ActionWords {
+    match action {
+        Action::PlanWithSupport => ActionWords {
+            title: "Plan with a local support service first",
+            how: "A domestic-abuse service can help you plan, and you need not be sure of anything to ask. Talk to them before you change a lock, a code or an account.",
+            who: "You and a service you trust. Use a phone or computer the person cannot see.",
+            may_hurt: Some(
+                "A change that the person notices can make things worse. Where they have a right to live there, it may be against the law. If you are in danger now, call your emergency number.",
+            ),
+            cost: "Ask them: such help is often free.",
+        },
+        Action::CallPolice => ActionWords {
+            title: "Report it to the police",
+            how: "Say what is gone, and whether your address went with it. Keep the report’s reference: an insurer or landlord may ask for it.",
+            who: YOU,
+            may_hurt: Some(
+                "If someone may be inside your home, do not go in. Go where you are safe and call your emergency number.",
+            ),
+            cost: FREE,
+        },
+        Action::TellLandlord => ActionWords {
+            title: "Tell your landlord and ask in writing",
+            how: "Say that you would like the lock set to a new key, and by when. Write it, and keep what you wrote. You need not say who or why.",
+            who: "You ask; the landlord has the work done. What they must do differs from place to place: a local housing advice service knows.",
+            may_hurt: Some(
+                "Do not change the lock yourself without a yes: it may break your agreement.",
+            ),
+            cost: "Who pays depends on your agreement and on local law. Ask before any work.",
+        },
+        Action::TellManager => ActionWords {
+            title: "Tell the manager of the building",
+            how: "Say which door the key opens and that someone else may have it. The manager or the owners’ association decides what is done. Ask what you should do until then.",
+            who: "You tell; they act. A shared lock is not yours to change.",
+            may_hurt: Some("A shared lock changed alone can shut out neighbours and helpers."),
+            cost: "A lock for many homes can cost far more than one. Ask who pays, and ask your insurer.",
+        },
+        Action::TellOwner => ActionWords {
+            title: "Tell the owner or employer",
+            how: "It is their door, so it is their choice what to do. Say what happened and when, and follow their rules.",
+            who: "You tell; they act.",
+            may_hurt: None,
+            cost: "Ask before you agree to pay: rules differ.",
+        },
+        Action::StopGap => ActionWords {
+            title: "Bridge the time until the visit",
+            how: "Have someone stay in, or use a second lock with another key. A bolt is only for when you are awake and inside, with every way out easy. Ask for a visit in ordinary hours, unless the key was stolen with your address or you feel unsafe.",
+            who: YOU,
+            may_hurt: Some(
+                "Never glue, wedge or chain a way out. In a fire, everyone must get out at once and in the dark.",
+            ),
+            cost: "A visit at night or on a holiday costs more.",
+        },
+        Action::RekeyCylinder => ActionWords {
+            title: "Have the lock rekeyed",
+            how: "Rekeyed means set to a new key: the lock stays, and the old keys stop working. Have every lock done that this key opens. In many countries a new cylinder (the part the key goes into) is usual and cheaper: ask. Try each new key with the door open.",
+            who: CHECKED_LOCKSMITH,
+            may_hurt: Some(
+                "The door must still open with ease from inside. If someone else has a right to live there, ask for advice before you change it.",
+            ),
+            cost: "The visit and its hour, the number of locks, and the number of new keys. All locks in one visit cost less.",
+        },
+        Action::ChangeCylinder => ActionWords {
+            title: "Have the cylinder changed",
+            how: "The cylinder is the part the key goes into. Where it slides out of the door (European profile), a new one is usual and often cheaper than other work. Have it measured, so that it stands flush. Try each new key with the door open.",
+            who: CHECKED_LOCKSMITH,
+            may_hurt: Some(
+                "Where the door is a way out, ask for a thumb-turn (a knob you turn by hand), so that nobody looks for a key in a fire. Ask first if there is glass beside the lock. If someone else has a right to live there, ask for advice before you change it.",
+            ),
+            cost: "The size and kind of the cylinder, the number of keys, and the hour of the visit.",
+        },
+        Action::ChangeLockOrLevers => ActionWords {
+            title: "Have the lock or its levers changed",
+            how: "In a lever lock, flat plates hold the bolt; a locksmith can fit new ones, or a new lock of the same size. The simple lock of an inside door is not worth it: if that room matters, have a better lock fitted.",
+            who: CHECKED_LOCKSMITH,
+            may_hurt: Some(
+                "Every room must open from inside without a search for a key. If someone else has a right to live there, ask for advice before you change it.",
+            ),
+            cost: "The kind and size of the lock, the number of keys, and the hour of the visit.",
+        },
+        Action::ReplaceSmallLock => ActionWords {
+            title: "Replace the small lock",
+            how: "A new mailbox lock, padlock or cabinet lock often costs less than work on the old one. Choose one with no number on its front, or keep that number out of sight.",
+            who: "You, or a locksmith for a safe. Ask the landlord, the manager or the post first if the mailbox is not yours.",
+            may_hurt: Some(
+                "Do not drill or saw a lock yourself: chips fly. Leave that to someone with the tools and eye guards.",
+            ),
+            cost: "The price of the lock.",
+        },
+        Action::OwnerOfSystemActs => ActionWords {
+            title: "Leave the change to the owner of the key system",
+            how: "Your door belongs to a building where some keys open several doors. Its owner keeps the plan and orders the new part. Tell them which key it is.",
+            who: "The owner or manager, with their own locksmith.",
+            may_hurt: Some(
+                "A lock changed outside the plan can shut out those who must reach you in a fire.",
+            ),
+            cost: "The size of the system. Ask who pays, and ask your insurer.",
+        },
+        Action::SeeVehicleSpecialist => ActionWords {
+            title: "Ask a vehicle specialist",
+            how: "Many car keys hold a chip. A specialist can tell the car to refuse the old key and accept a new one. This check is for house keys and can say no more.",
+            who: "A vehicle locksmith or workshop you have checked.",
+            may_hurt: None,
+            cost: "The make and age of the car. Ask your insurer first.",
+        },
+        Action::TakePictureDown => ActionWords {
+            title: "Take the picture down, or replace it",
+            how: "Delete it wherever you shared it, in old posts too. Check what else it shows: a house number, a number plate, a label. Taken down is not unseen, so the other steps still count.",
+            who: "You. Ask the agent about a listing, and friends about what they posted.",
+            may_hurt: Some(
+                "If someone put it up to harm you, first note where and when it stood. The police may ask.",
+            ),
+            cost: FREE,
+        },
+        Action::TakeAddressOff => ActionWords {
+            title: "Take tag or address off the key",
+            how: "Remove anything that shows your address, flat or name. Carry letters and papers apart from the key. A return tag with no address may stay.",
+            who: YOU,
+            may_hurt: None,
+            cost: FREE,
+        },
+        Action::KeepNumberApart => ActionWords {
+            title: "Keep the number away from its door",
+            how: "Put the card, the tag or the stamped key with your house papers, not by the door it opens. Do not photograph it, send it or carry it. If the number stands on the lock itself, choose one without it when you next replace it.",
+            who: YOU,
+            may_hurt: None,
+            cost: FREE,
+        },
+        Action::ChangeCodesAndUsers => ActionWords {
+            title: "Change the code and remove old users",
+            how: "Give the key safe (a small box with a code) or the door a new code, not a date or a house number. In its app, look through the users and remove those who should no longer open it.",
+            who: "You, or whoever runs the account.",
+            may_hurt: Some(
+                "An app can tell others of a change. If a person makes you uneasy, plan with a support service first.",
+            ),
+            cost: "Mostly nothing.",
+        },
+        Action::MoveTheSpare => ActionWords {
+            title: "Bring in the spare",
+            how: "Leave a spare with someone you trust, not under a pot or a stone. If it must stay outside, use a key safe (a small box with a code), fixed well and out of sight.",
+            who: YOU,
+            may_hurt: Some("First make sure that nobody who relies on it is shut out."),
+            cost: "Nothing, or the price of the box.",
+        },
+        Action::AskInsurer => ActionWords {
+            title: "Ask your insurer",
+            how: "Ask what they pay after a lost or stolen key, by when you must tell them, and what proof they want. Ask before you order work, and keep the bills.",
+            who: YOU,
+            may_hurt: None,
+            cost: "Ask what part you pay yourself.",
+        },
+        Action::GetCopiesBack => ActionWords {
+            title: "Ask for the copies back",
+            how: "A friendly request is enough. A returned key proves nothing; rekeying (having the lock set to a new key) does.",
+            who: YOU,
+            may_hurt: Some(
+                "Ask only a person you feel safe with. If someone makes you uneasy, read the page about your safety first.",
+            ),
+            cost: FREE,
+        },
+        Action::CountCopies => ActionWords {
+            title: "Count the copies",
+            how: "Lay out all you have, and note by role who has the others: partner, neighbour, cleaner. Keep the note at home and leave the key’s number off it.",
+            who: YOU,
+            may_hurt: None,
+            cost: FREE,
+        },
+        Action::CutPlainCopies => ActionWords {
+            title: "Have plain copies cut",
+            how: "Plain means without the number. Have them made from the key code (a key can be cut from it) or from the best first key, never from a copy of a copy. Try each with the door open.",
+            who: CHECKED_LOCKSMITH,
+            may_hurt: None,
+            cost: "The kind of key and how many.",
+        },
+        Action::HaveCodeRemoved => ActionWords {
+            title: "Have the number removed",
+            how: "Only from a plain key of your own, not one that comes with a card, and only if nobody you do not trust has seen the number. First put the number with your house papers. It is ground off the bow (the part you hold), never near the shoulder (the step where the blade begins), the blade or the tip. Have the key cleaned before it goes into a lock.",
+            who: "A locksmith you have checked (licensed where your region licenses them). Never do this to a landlord’s key.",
+            may_hurt: Some(
+                "Grinding throws metal dust: it needs eye guards and gloves, with no children near. Wash your hands after you touch the key.",
+            ),
+            cost: "A few minutes of work. A new plain copy may cost less.",
+        },
+        Action::ReorderByCard => ActionWords {
+            title: "Order new keys with the card",
+            how: "The card that came with the lock proves that you may order keys. Keep it at home, show it only to the dealer, and leave the key as it is: never have its number filed off.",
+            who: "You, with a dealer for that lock.",
+            may_hurt: None,
+            cost: "The kind of key. Such keys cost more and take longer.",
+        },
+        Action::RestrictedBlank => ActionWords {
+            title: "Think of a restricted key next time",
+            how: "A restricted key is one that dealers copy only with your card. It stops easy copies in a shop. It is no answer to a loss: a key that is gone still opens the door.",
+            who: CHECKED_LOCKSMITH,
+            may_hurt: None,
+            cost: "More for the lock and for each key. Ask how long new keys take.",
+        },
+        Action::CarryCovered => ActionWords {
+            title: "Carry and keep the key covered",
+            how: "Use a pocket, a pouch or a closed bag. At home, hang keys out of sight of the window and out of reach of the letterbox.",
+            who: "Everyone who has the key.",
+            may_hurt: Some(
+                "If the door needs a key from inside, keep one near it where all who live there can find it in a fire.",
+            ),
+            cost: FREE,
+        },
+        Action::HandOverWithoutHouseKey => ActionWords {
+            title: "Hand over only the key that is needed",
+            how: "Take the house key off the ring before you hand over the car or a single lock.",
+            who: YOU,
+            may_hurt: None,
+            cost: FREE,
+        },
+        Action::LookAgainIndoors => ActionWords {
+            title: "Look again indoors",
+            how: "Go through pockets, bags, beds and the car once more, with someone to help. If it does not turn up in a day or two, answer again as lost.",
+            who: "You and the people you live with.",
+            may_hurt: None,
+            cost: FREE,
+        },
+        Action::NothingToDo => ActionWords {
+            title: "Nothing to do now",
+            how: "Leave things as they are. Look again when something changes: you move, a key goes missing, a helper leaves, a picture is shared.",
+            who: "No one.",
+            may_hurt: None,
+            cost: FREE,
+        },
+    }
+}
+
+/// Who carries an action out, in a word or two.
+pub fn doer(doer: Doer) -> &'static str {
+    match doer {
+        Doer::Yourself => "You",
+        Doer::Locksmith => "A locksmith you have checked",
+        Doer::SystemOwner => "The owner of the key system",
+        Doer::VehicleSpecialist => "A vehicle specialist",
+    }
+}
+
+/// An action as it continues "What if, from today…".
+pub fn what_if(action: Action) -> &'static str {
+    match action {
+        Action::PlanWithSupport => "…you plan with a support service",
+        Action::CallPolice => "…it is reported to the police",
+        Action::TellLandlord => "…the landlord has the lock set to a new key",
+        Action::TellManager => "…the manager has the lock changed",
+        Action::TellOwner => "…its owner knows",
+        Action::StopGap => "…the door is looked after until the visit",
+        Action::RekeyCylinder => "…the lock is set to a new key",
+        Action::ChangeCylinder => "…the part the key goes into is changed",
+        Action::ChangeLockOrLevers => "…the lock or its inner plates are changed",
+        Action::ReplaceSmallLock => "…the small lock is replaced",
+        Action::OwnerOfSystemActs => "…the owner of the key system acts",
+        Action::SeeVehicleSpecialist => "…the car refuses the old key",
+        Action::TakePictureDown => "…the picture is down",
+        Action::TakeAddressOff => "…nothing on the key shows your address",
+        Action::KeepNumberApart => "…the number stays away from its door",
+        Action::ChangeCodesAndUsers => "…the code is new and old users are removed",
+        Action::MoveTheSpare => "…the spare is inside",
+        Action::AskInsurer => "…the insurer has been asked",
+        Action::GetCopiesBack => "…the copies come back",
+        Action::CountCopies => "…the copies are counted",
+        Action::CutPlainCopies => "…plain copies replace the stamped ones",
+        Action::HaveCodeRemoved => "…the number is off the key",
+        Action::ReorderByCard => "…new keys are ordered with the card",
+        Action::RestrictedBlank => "…the next key is one that dealers copy only with your card",
+        Action::CarryCovered => "…the key is carried and kept covered",
+        Action::HandOverWithoutHouseKey => "…the house key stays with you",
+        Action::LookAgainIndoors => "…you look again indoors",
+        Action::NothingToDo => "…nothing changes",
+    }
+}

@@ -1,0 +1,183 @@
+//! What a check finds: levels, urgencies, events, and how each stands.
+
+use self_check_core::advice::Urgency;
+use self_check_core::assess::{Level, NoCount};
+use self_check_core::exposure::{Event, Reading, Standing};
+use self_check_core::questions::Question;
+use self_check_core::sources::SourceKind;
+use self_check_core::verdict::Verdict;
+
+use super::questions::short;
+use crate::copy::{LevelWords, Named};
+
+/// The name of a level, what it means, and its drawing. It speaks of the key, never of the door.
+pub fn level(level: Level) -> LevelWords {
+    match level {
+        Level::Kept => LevelWords {
+            name: "Kept",
+            meaning: "Nothing you told gave the key away.",
+            drawing_desc: "A key inside its pouch.",
+        },
+        Level::CannotBeToldYet => LevelWords {
+            name: "Cannot be told yet",
+            meaning: "An answer that is still open decides.",
+            drawing_desc: "The outline of an empty pouch.",
+        },
+        Level::InDoubt => LevelWords {
+            name: "In doubt",
+            meaning: "Someone could have read or copied the key. That does not mean they did.",
+            drawing_desc: "A key halfway out of its pouch.",
+        },
+        Level::GivenAway => LevelWords {
+            name: "Given away",
+            meaning: "Someone has the key who should not, or anyone may see it with its door.",
+            drawing_desc: "A bare key beside its pouch.",
+        },
+    }
+}
+
+/// The name of an urgency and what it means.
+pub fn urgency(urgency: Urgency) -> Named {
+    match urgency {
+        Urgency::Today => Named {
+            name: "Today",
+            meaning: "Before the day ends.",
+        },
+        Urgency::Soon => Named {
+            name: "Soon",
+            meaning: "Within days.",
+        },
+        Urgency::WhenConvenient => Named {
+            name: "When convenient",
+            meaning: "At the next good occasion. Nothing is lost by waiting for it.",
+        },
+        Urgency::Habit => Named {
+            name: "Habit",
+            meaning: "From now on, every day.",
+        },
+    }
+}
+
+/// What happened, as a line of a list.
+pub fn event(event: Event) -> &'static str {
+    match event {
+        Event::Stolen => "The key was stolen or taken",
+        Event::NotReturned => "The key was not given back",
+        Event::LostNearHome => "The key was lost near home",
+        Event::LostFarAway => "The key was lost far from home",
+        Event::AwayAndCameBack => "The key was away with someone unknown",
+        Event::MissingSomehow => "The key is missing",
+        Event::FormerOccupants => "People who lived there before may have keys",
+        Event::FormerHolder => "Someone should no longer have a key",
+        Event::UneasyPerson => "Someone who makes you uneasy had a key",
+        Event::HadItAlone => "Someone had the key alone for a while",
+        Event::ShortLetGuests => "Short-let guests had a key",
+        Event::UncountedCopies => "Some copies cannot be placed",
+        Event::PublicPicture => "A picture of the key is public",
+        Event::ListingPicture => "A listing shows the key",
+        Event::PrivatePicture => "A few people have a picture of the key",
+        Event::OnCalls => "The key shows on calls or streams",
+        Event::CarriedInView => "The key is carried in plain view",
+        Event::HiddenOutside => "A spare is hidden outside",
+        Event::NumberOnLockFace => "The number stands on the front of the lock",
+        Event::HelperNow => "Someone who helps you has a key",
+        Event::TrustedCircle => "People you trust have a key",
+    }
+}
+
+/// What an event let somebody read.
+pub fn reading(reading: Reading) -> &'static str {
+    match reading {
+        Reading::Held => "They had it in hand. A copy can be made from it with no reading at all.",
+        Reading::CodeSeen => "They could note its number, and one or a few keys are left to try.",
+        Reading::CutsSeen => {
+            "They could see its cuts (the dips in the edge). How much that tells depends on how near and how sharp."
+        }
+    }
+}
+
+/// Whether whoever took part can tell the door.
+pub fn knows_the_door(verdict: Verdict) -> &'static str {
+    match verdict {
+        Verdict::Applies => "They know which door it opens.",
+        Verdict::DoesNotApply => "They cannot tell which door it opens.",
+        Verdict::Unknown(_) => "They may or may not know which door it opens.",
+    }
+}
+
+/// How an event stands today.
+pub fn standing(standing: Standing) -> String {
+    match standing {
+        Standing::Counts => "This counts.".to_owned(),
+        Standing::Unknown(question) => {
+            format!(
+                "This may count. It depends on your answer to “{}”.",
+                short(question)
+            )
+        }
+        Standing::EndedByChange => {
+            "The lock was changed since, so this no longer counts.".to_owned()
+        }
+        Standing::ByChoice => {
+            "You chose to trust them, so this does not count against the key.".to_owned()
+        }
+    }
+}
+
+/// Whether a claim of the rule table holds.
+pub fn verdict(verdict: Verdict) -> String {
+    match verdict {
+        Verdict::Applies => "Holds for you".to_owned(),
+        Verdict::DoesNotApply => "Does not hold for you".to_owned(),
+        Verdict::Unknown(question) => find_out_why(question),
+    }
+}
+
+/// What an open answer leaves undecided.
+pub fn find_out_why(question: Question) -> String {
+    format!("Open until you can answer “{}”", short(question))
+}
+
+/// Why there is no number of keys.
+pub fn no_count(reason: NoCount) -> &'static str {
+    match reason {
+        NoCount::KindNotModelled => {
+            "There is no fair count for this kind of key: makers differ too much. The advice holds all the same."
+        }
+        NoCount::NoCuts => {
+            "A card, fob, code or phone has no cuts to count. What matters is who is let in, and who can change that."
+        }
+        NoCount::SharedSystem => {
+            "In a shared building or at work, other keys may open the same lock. So a count for one key would mislead."
+        }
+        NoCount::Vehicle => {
+            "A vehicle’s key often holds a chip as well, so a count of its cuts would mislead."
+        }
+    }
+}
+
+/// How far a source can be trusted.
+pub fn source_kind(kind: SourceKind) -> Named {
+    match kind {
+        SourceKind::Published => Named {
+            name: "Published",
+            meaning: "Read in the source itself.",
+        },
+        SourceKind::Secondary => Named {
+            name: "As quoted by others",
+            meaning: "Quoted by other pages. The source’s own text was not seen.",
+        },
+        SourceKind::CommonPractice => Named {
+            name: "Common practice",
+            meaning: "What the trade commonly does.",
+        },
+        SourceKind::FromMemory => Named {
+            name: "From memory",
+            meaning: "Remembered, not seen.",
+        },
+        SourceKind::OurAssumption => Named {
+            name: "Our assumption",
+            meaning: "Chosen by us, with the reason beside it.",
+        },
+    }
+}

@@ -1,0 +1,165 @@
+//! The pages to read outside Learn: the next hour, safety, how to check this page, and what matters
+//! more than copying.
+
+use self_check_core::sources::{
+    CRIME_IN_THE_UNITED_STATES, KEYS_OUT_OF_SIGHT, LOSS_PRACTICE, NATURE_OF_BURGLARY,
+    SAFETY_PLANNING,
+};
+
+use crate::copy::{Block, PageWords};
+
+use Block::{Caution, Heading, List, Paragraph, Source, Steps};
+
+/// What to do in the hour after a key is missed.
+pub fn next_hour() -> PageWords {
+    PageWords {
+        title: "What to do in the next hour",
+        lede: "Go through this list first. The questions can wait.",
+        blocks: NEXT_HOUR,
+    }
+}
+
+static NEXT_HOUR: &[Block] = &[
+    Steps(&[
+        "Look where you were: pockets, bags, the car, the last rooms you used. Call the shop, the bus or the friend you came from.",
+        "Tell the people you live with. One of them may have it.",
+        "Was it stolen? Or is it gone with papers that show your address? Then call the police, and after that your insurer.",
+        "Until the lock is seen to, have someone stay in, or use another lock that has a different key.",
+        "If other people’s keys hung on the ring, tell them too.",
+    ]),
+    Caution(
+        "Use a bolt only while you are awake and inside, with every way out easy. Never glue, wedge or chain a way out. In a fire, everyone must get out at once.",
+    ),
+    Paragraph(
+        "Put up no poster and post nothing about it. Either would tell a finder whose door it opens.",
+    ),
+    Paragraph(
+        "Ask a locksmith for a visit in ordinary hours: a night visit costs more. Do not wait for that if the key was stolen with your address, or if you feel unsafe.",
+    ),
+    Paragraph("If someone may be inside your home, stay out and call your emergency number."),
+    Source(&LOSS_PRACTICE),
+];
+
+/// Safety first, before any level. Nothing here asks the person to keep, print or copy anything, to
+/// list anyone, or to ask for a key.
+pub fn safety() -> PageWords {
+    PageWords {
+        title: "Your safety comes first",
+        lede: "If you are in danger now, call your emergency number.",
+        blocks: SAFETY,
+    }
+}
+
+static SAFETY: &[Block] = &[
+    Paragraph(
+        "A local domestic-abuse service can plan with you. You need not be sure of anything, and you need not have decided anything, to talk to them.",
+    ),
+    Caution(
+        "Talk to them before you change a lock. The person may notice the change. It may also be against the law where they have a right to live there.",
+    ),
+    Paragraph(
+        "Use a phone or computer that the person cannot see or use: a friend’s, or one in a library.",
+    ),
+    Heading("A key is not the only way in"),
+    List(&[
+        "a shared account for a lock that opens by app",
+        "the code of a key safe (a small box with a code) or of a door",
+        "cameras, and the accounts they belong to",
+        "a tracker on a key ring or in a bag",
+        "photos that go to a shared account by themselves",
+    ]),
+    Paragraph("Leave these as they are until you have a plan. To turn one off can be noticed too."),
+    Paragraph(
+        "You can go on with the check here, or stop at any time. “Leave now” at the top empties this page. It cannot remove the browser’s history.",
+    ),
+    Source(&SAFETY_PLANNING),
+];
+
+/// How to check that the page sends nothing, and what leaving cannot remove. It does not claim to
+/// prove itself.
+pub fn about() -> PageWords {
+    PageWords {
+        title: "How to check this page",
+        lede: "No page can prove that it is honest. But you can watch what your browser does, and you can cut the line.",
+        blocks: ABOUT,
+    }
+}
+
+static ABOUT: &[Block] = &[
+    Heading("Cut the line"),
+    Steps(&[
+        "Open the start page and wait until it is there.",
+        "Turn the network off: flight mode on a phone, or no cable and no wireless on a computer.",
+        "Go through the check. It works just the same, for it needs nothing from outside.",
+        "Close the page, then turn the network on.",
+    ]),
+    Heading("Watch the list"),
+    Paragraph(
+        "A browser lists all that a page fetches. On a computer, open its developer tools from the menu and choose Network. While you answer, no line should be added. The number on the start page comes from a list of the same kind, but a false page could show any number. So look for yourself.",
+    ),
+    Heading("How to tell a false copy"),
+    Paragraph(
+        "A true copy never asks for the number. It never asks for your name, your address or money. If a page that looks like this one does, close it.",
+    ),
+    Heading("What is kept"),
+    Paragraph(
+        "Your answers stay in the memory of this one page. They are not in its address, in its title or in the browser’s store. When you close or reload the page, they are gone.",
+    ),
+    Heading("What “Leave now” does"),
+    Paragraph(
+        "It empties this page, removes what the site stored so as to work without a network, and opens a blank page. Back then finds no answers. It cannot remove:",
+    ),
+    List(&[
+        "the browser’s history, which shows that you were here",
+        "files you downloaded and pages you printed",
+        "text you copied, which other programs may keep",
+        "an app icon on the home screen",
+        "what a person, or a program on this device, saw while you read",
+    ]),
+    Heading("What this check cannot know"),
+    Paragraph(
+        "It sees neither your key nor your door. It goes by what you answer. The law where you live, your landlord, your insurer and a locksmith you have checked all come before it.",
+    ),
+];
+
+/// What matters more than copying, with base rates. Without a score.
+pub fn matters_more() -> PageWords {
+    PageWords {
+        title: "What matters more than copying",
+        lede: "Copied keys are a small part of the picture. These things do more for most homes:",
+        blocks: MATTERS_MORE,
+    }
+}
+
+static MATTERS_MORE: &[Block] = &[
+    List(&[
+        "Lock the door every time, with a full turn, even for a short trip.",
+        "Close and lock windows that can be reached.",
+        "Have a sound frame and a deadbolt (a bolt that does not spring back).",
+        "See that the cylinder (the part the key goes into) does not stand proud of its plate.",
+        "Keep keys out of sight, and out of reach of the letterbox. Hang no spare inside it.",
+    ]),
+    Caution(
+        "Everyone inside must still get out fast. If the door needs a key from inside, keep one near it, where all who live there can find it.",
+    ),
+    Source(&KEYS_OUT_OF_SIGHT),
+    Paragraph(
+        "In England and Wales, in the year to March 2020, a key was used in 6 of 100 burglaries. In 33 the lock was forced, and in 15 the door was not locked. A key may have been lost, stolen, lent or copied: nobody counted copies apart. The pages that quote these figures do not say if they count all burglaries, or only those through a door.",
+    ),
+    Source(&NATURE_OF_BURGLARY),
+    Paragraph(
+        "In the United States, in 2014, the police knew of about 1.7 million burglaries. About 73 of 100 were of homes. Of all of them, 58 of 100 used force, 35 needed none, and 7 were tries with force. The figures do not say how often a key was used.",
+    ),
+    Source(&CRIME_IN_THE_UNITED_STATES),
+];
+
+/// A tenant's neutral letter: no finding, no address, nobody's name.
+pub fn landlord_letter() -> &'static [&'static str] {
+    &[
+        "Dear landlord,",
+        "Please have the lock of my front door set to a new key, or allow me to have this done by a locksmith.",
+        "Please tell me when the work can be done, who pays for it, and how many keys I will get. I will hand in the keys I have now when I get the new ones.",
+        "Please answer in writing.",
+        "With kind regards",
+    ]
+}

@@ -1,0 +1,269 @@
+//! Words around the pages: names, buttons, titles, headings, messages.
+
+use self_check_core::exposure::KeysLeft;
+use self_check_core::questions::{Choice, Question};
+
+use super::numbers::{about_keys, keys_range};
+use crate::copy::StartWords;
+
+macro_rules! texts {
+    ($($(#[$doc:meta])* $name:ident = $text:literal;)*) => {
+        $($(#[$doc])* pub const $name: &str = $text;)*
+        /// Every text above, for the tests of the words.
+        #[cfg(test)]
+        pub const ALL: &[&str] = &[$($name),*];
+    };
+}
+
+texts! {
+    // The frame
+    /// The product's name, first part.
+    NAME_PLAIN = "House Key";
+    /// The product's name, stressed part.
+    NAME_STRESSED = "Self-Check";
+    /// Leads past the frame.
+    SKIP = "Skip to the page";
+    /// Empties everything and goes.
+    LEAVE_NOW = "Leave now";
+    /// Names the list of pages for screen readers.
+    NAV_LABEL = "Pages";
+    /// The pages to read.
+    LEARN = "Learn";
+    /// How to check this page.
+    ABOUT = "How to check this page";
+    /// The same, as a link in the footer.
+    ABOUT_LINK = "How to check this page, and what “Leave now” cannot remove";
+    /// Footer.
+    FOOT = "This check gives advice. It does not replace the law where you live, your landlord, your insurer or a locksmith you have checked. It never asks for the number on your key.";
+    /// Stands before a caution.
+    CAUTION = "Take care.";
+
+    // Start
+    /// Title of the start page.
+    START_TITLE = "How private is your key?";
+    /// Its heading.
+    HERO = "How private is your key?";
+    /// Its opening line.
+    LEDE = "Take your key in your hand and answer a few questions. In about five minutes you will know who could have had a copy made, what to do first, and whether it is time to have the lock changed.";
+    /// Starts the check.
+    CHECK_A_KEY = "Check a key";
+    /// Fills in the example.
+    TRY_EXAMPLE = "Try it with an example";
+    /// Goes on where one stopped.
+    GO_ON = "Go on with your check";
+    /// Forgets the answers.
+    START_AGAIN = "Forget my answers and start again";
+    /// The promise.
+    NEVER_TYPE_IT = "You will never be asked for the number on your key. Please never type it anywhere, not even here.";
+    /// Heading of the direct starts.
+    WHAT_HAPPENED = "Or start from what happened";
+    /// The quiet start.
+    WORRIED = "Worried about a person?";
+    /// Leads to how to check.
+    HOW_TO_CHECK = "How to check that";
+    /// After a reload.
+    ANSWERS_GONE = "Your answers are gone: this page forgets them when it is closed or loaded again. Please start once more.";
+
+    // The example
+    /// Names the banner.
+    EXAMPLE_LABEL = "Example";
+    /// What it is.
+    EXAMPLE_NOTE = "These answers belong to an invented home: a terraced house with a workshop behind it.";
+    /// Ends it.
+    EXAMPLE_END = "Check my own key";
+
+    // The questions
+    /// Goes on.
+    CONTINUE = "Continue";
+    /// One page back.
+    BACK = "Back";
+    /// To the list of answers.
+    TO_ANSWERS = "Back to my answers";
+    /// Beside the hint of a question that takes several answers.
+    TICK_ALL = "Tick all that apply.";
+    /// Unfolds the reason for a question.
+    WHY_WE_ASK = "Why this is asked";
+    /// Beside "not sure".
+    NOT_SURE_HINT = "that is fine: we will tell you how to find out";
+    /// Heading of an error.
+    ERROR_TITLE = "There is a problem";
+
+    // The answers
+    /// Title and heading.
+    ANSWERS_TITLE = "Look over your answers";
+    /// Opening line.
+    ANSWERS_LEDE = "Change what is not right. Nothing has left this device.";
+    /// Changes an answer; the question's name follows.
+    CHANGE = "Change";
+    /// To the result.
+    SEE_RESULT = "See the result";
+
+    // The result
+    /// Title.
+    RESULT_TITLE = "Your result";
+    /// Shows the level on the safety branch.
+    SHOW_LEVEL = "Show what the answers say about the key";
+    /// Heading of the number.
+    COUNT = "Keys left to try";
+    /// Heading of the exposures.
+    EXPOSURES = "What may have given it away";
+    /// Heading of the actions.
+    TO_DO = "Do this, in this order";
+    /// Who carries an action out.
+    WHO_DOES_IT = "Who";
+    /// What drives its cost.
+    COST = "Cost";
+    /// Unfolds an action's reasons.
+    WHY = "Why";
+    /// Heading of what to find out.
+    FIND_OUT = "Worth finding out";
+    /// Below it.
+    FIND_OUT_LEDE = "You were not sure of these. An answer would change the advice. There is no hurry.";
+    /// Heading of the what-ifs.
+    WHAT_IF = "What if, from today…";
+    /// Below it.
+    WHAT_IF_NOTE = "None of these undoes what has already happened.";
+    /// Heading of what is left after the what-ifs.
+    WHAT_IF_LEFT = "What would then be left";
+    /// Unfolds all rules.
+    WHY_AND_WHY_NOT = "Why, and why not: every rule";
+    /// Rules that hold.
+    RULES_APPLY = "These hold for you";
+    /// Rules that wait for an answer.
+    RULES_UNKNOWN = "These wait for an answer";
+    /// Rules that do not hold.
+    RULES_DO_NOT = "These do not hold for you";
+    /// Heading of print and copy.
+    TAKE_ALONG = "Take it along";
+    /// What a copied or printed result may tell.
+    TAKE_ALONG_CAUTION = "A printed or copied result tells others about your key. Other programs on this device may keep what you copy.";
+    /// Prints.
+    PRINT = "Print";
+    /// Copies.
+    COPY_AS_TEXT = "Copy as text";
+    /// Done.
+    COPIED = "Copied. Paste it where only you can read it.";
+    /// Where the browser does not allow it.
+    COPY_BY_HAND = "The browser did not allow it. Mark this text and copy it yourself:";
+    /// The last line of the copied text.
+    TEXT_CAUTION = "This is advice from House Key Self-Check. Local law, your landlord, your insurer and a locksmith you have checked come first.";
+    /// Heading of the letter.
+    LETTER = "A letter to your landlord";
+    /// Below it.
+    LETTER_NOTE = "It asks and tells nothing more. Add your name and the date yourself, on paper or in your own program.";
+    /// Back to the answers.
+    CHANGE_ANSWERS = "Change my answers";
+
+    // Learn and about
+    /// Opening line of the list of pages.
+    LEARN_LEDE = "Short pages on keys, copies and locksmiths. Read what you need.";
+    /// To the list.
+    ALL_PAGES = "All pages";
+    /// Heading of the glossary.
+    WORDS = "Words used here";
+    /// Heading of the browser's list.
+    REQUESTS = "What your browser lists";
+    /// Reads it again.
+    LOOK_AGAIN = "Look again";
+    /// No list.
+    NO_REQUEST_LIST = "This browser gives pages no such list. Its developer tools may still show one.";
+
+    // Elsewhere
+    /// An address that leads nowhere.
+    NOT_FOUND = "There is no such page";
+    /// To the start.
+    TO_START = "Go to the start page";
+}
+
+/// A document title: the page, then the product.
+pub fn full_title(page: &str) -> String {
+    format!("{page} · {NAME_PLAIN} {NAME_STRESSED}")
+}
+
+/// The title of a page of the check. It names no question: a title stays in the history.
+pub fn step_title(step: usize) -> String {
+    format!("Step {step}")
+}
+
+/// How far one has come.
+pub fn step_of(step: usize, total: usize) -> String {
+    format!("Step {step} of {total}")
+}
+
+/// The title while something is wrong.
+pub fn error_page_title(title: &str) -> String {
+    format!("Error: {title}")
+}
+
+/// The title while the example is shown.
+pub fn example_title(title: &str) -> String {
+    format!("{title} ({})", EXAMPLE_LABEL.to_lowercase())
+}
+
+/// What is wrong when nothing was chosen, and what to do.
+pub fn nothing_chosen(question: Question) -> &'static str {
+    if question.row().takes_several {
+        "Tick at least one line. “I am not sure” is an answer too."
+    } else {
+        "Choose one line. “I am not sure” is an answer too."
+    }
+}
+
+/// A way to start from what happened.
+pub fn direct_start(reason: Choice) -> StartWords {
+    let line = match reason {
+        Choice::KeyMissing => "what to do in the next hour",
+        Choice::SharedAPicture => "can the key in it be read?",
+        Choice::JustMovedIn => "who else may have a key",
+        Choice::SomeoneHadIt => "a sitter, a repair, a car park, a flatmate",
+        Choice::NumberOnIt => "is that bad?",
+        _ => "",
+    };
+    StartWords {
+        title: super::choice(reason).label,
+        line,
+    }
+}
+
+/// To the next page to read.
+pub fn next_page(title: &str) -> String {
+    format!("Next: {title}")
+}
+
+/// What the browser lists since the page was ready. It should be nothing.
+pub fn requests_since_ready(requests: usize) -> String {
+    match requests {
+        0 => "Since this page was ready, your browser has listed no request.".to_owned(),
+        1 => "Since this page was ready, your browser has listed 1 request. There should be none."
+            .to_owned(),
+        _ => format!(
+            "Since this page was ready, your browser has listed {requests} requests. There should be none."
+        ),
+    }
+}
+
+/// What the browser lists that went to another address than the page's own. It should be nothing.
+pub fn requests_elsewhere(requests: usize) -> String {
+    match requests {
+        0 => "None went to another address.".to_owned(),
+        1 => "1 went to another address. There should be none.".to_owned(),
+        _ => format!("{requests} went to another address. There should be none."),
+    }
+}
+
+/// How many keys an exposure left to try.
+pub fn keys_left(left: KeysLeft) -> String {
+    format!("Keys left to try: {}", keys_range(left))
+}
+
+/// The line below the rule: what the number says, and what it does not.
+pub fn rule_caption(before: &KeysLeft, left: &KeysLeft) -> String {
+    format!(
+        "There are at most {} keys of this kind. After what you told, a stranger would try {} for an even chance. {RULE_NOTE}",
+        about_keys(before.most),
+        keys_range(*left),
+    )
+}
+
+/// What the number on the rule is not.
+pub const RULE_NOTE: &str = "These are patterns to try, not hours. The marks show the least that the European standard asks for; they do not grade your lock. Locks are opened in other ways too.";

@@ -1,0 +1,5 @@
+//! Every text of the product, gathered page by page, and what must hold for all of them.
+
+mod gathered;
+mod readability;
+mod wording;

@@ -1,0 +1,375 @@
+//! Every text, gathered by walking over the ids, so that none is left out of a test.
+
+use self_check_core::advice::{Action, Doer, RuleId, Urgency, rules};
+use self_check_core::answers::Answers;
+use self_check_core::assess::{Headline, Level, NoCount};
+use self_check_core::exposure::{Event, KeysLeft, Reading, Standing};
+use self_check_core::questions::{Choice, Question};
+use self_check_core::sources::SourceKind;
+use self_check_core::verdict::Verdict;
+
+use crate::copy::{self, Block, Figure, LearnPage, PageWords, Term, site};
+
+/// What a reader meets together: one question, one action, one page.
+pub struct Page {
+    /// Its name in a report.
+    pub name: String,
+    /// Its texts, in the order in which they are met.
+    pub texts: Vec<String>,
+}
+
+impl Page {
+    fn new<T: Into<String>>(name: impl Into<String>, texts: impl IntoIterator<Item = T>) -> Self {
+        Self {
+            name: name.into(),
+            texts: texts.into_iter().map(Into::into).collect(),
+        }
+    }
+
+    /// The texts made of sentences; labels and headings left out.
+    pub fn prose(&self) -> String {
+        let sentences: Vec<&str> = self
+            .texts
+            .iter()
+            .map(String::as_str)
+            .filter(|text| text.ends_with(['.', '?', ':', '”']))
+            .collect();
+        sentences.join("\n")
+    }
+
+    /// All texts in one.
+    pub fn whole(&self) -> String {
+        self.texts.join("\n")
+    }
+}
+
+/// Every page and part of a page.
+pub fn all() -> Vec<Page> {
+    let mut pages: Vec<Page> = Question::ALL.into_iter().map(question).collect();
+    pages.extend(ACTIONS.into_iter().map(action));
+    pages.extend([
+        page("next hour", copy::next_hour()),
+        safety(),
+        page("about", copy::about()),
+        page("matters more", copy::matters_more()),
+        Page::new("landlord's letter", copy::landlord_letter().iter().copied()),
+        Page::new("rules", rules().map(|rule| copy::rule(rule.id))),
+        Page::new("site", site_texts()),
+        Page::new("findings", findings()),
+        Page::new("headlines", headlines()),
+    ]);
+    pages.extend(LearnPage::ALL.into_iter().map(|id| {
+        let words = copy::learn(id);
+        page(words.title, words)
+    }));
+    pages.push(Page::new(
+        "terms",
+        Term::ALL.into_iter().map(|id| copy::term(id).meaning),
+    ));
+    pages
+}
+
+/// The safety page and what else is shown on its branch alone.
+pub fn safety() -> Page {
+    page("safety", copy::safety())
+}
+
+/// An action with all its words.
+pub fn action(action: Action) -> Page {
+    let words = copy::action(action);
+    let mut texts = vec![words.title, words.how, words.who];
+    texts.extend(words.may_hurt);
+    texts.extend([words.cost, copy::what_if(action)]);
+    Page::new(format!("{action:?}"), texts)
+}
+
+fn question(id: Question) -> Page {
+    let mut texts: Vec<&str> = Vec::new();
+    for answers in ways_to_come(id) {
+        let words = copy::question_on(id, &answers);
+        for text in [
+            words.title,
+            words.hint,
+            words.why,
+            words.drawing_title,
+            words.drawing_desc,
+            words.not_sure,
+        ] {
+            if !texts.contains(&text) {
+                texts.push(text);
+            }
+        }
+    }
+    for &choice in id.row().choices {
+        let words = copy::choice(choice);
+        texts.push(words.label);
+        texts.extend(words.hint);
+    }
+    texts.extend([
+        copy::short(id),
+        copy::find_out(id),
+        site::nothing_chosen(id),
+    ]);
+    Page::new(format!("{id:?}"), texts)
+}
+
+/// Answers under which the words of a question differ.
+fn ways_to_come(_: Question) -> Vec<Answers> {
+    let begun = |reason| {
+        Answers::none()
+            .give(Question::Reason, &[reason])
+            .unwrap_or_default()
+    };
+    let changed = begun(Choice::LookAtMyKeys)
+        .give(Question::ChangedSince, &[Choice::ChangedAndCounted])
+        .unwrap_or_default();
+    let mut ways: Vec<Answers> = Question::Reason
+        .row()
+        .choices
+        .iter()
+        .map(|&reason| begun(reason))
+        .collect();
+    ways.push(changed);
+    ways
+}
+
+fn page(name: &str, words: PageWords) -> Page {
+    let mut texts = vec![words.title.to_owned(), words.lede.to_owned()];
+    for block in words.blocks {
+        match *block {
+            Block::Heading(text) | Block::Paragraph(text) | Block::Caution(text) => {
+                texts.push(text.to_owned());
+            }
+            Block::List(items) | Block::Steps(items) => {
+                texts.extend(items.iter().map(|&item| item.to_owned()));
+            }
+            Block::Figure(figure) => {
+                let words = copy::figure(figure);
+                texts.extend([words.title, words.desc, words.caption].map(str::to_owned));
+            }
+            Block::Source(_) => {}
+        }
+    }
+    Page::new(name, texts)
+}
+
+fn site_texts() -> Vec<String> {
+    let left = KeysLeft {
+        fewest: 1.0,
+        most: 2_500.0,
+    };
+    let mut texts: Vec<String> = site::ALL.iter().map(|&text| text.to_owned()).collect();
+    texts.extend([
+        site::RULE_NOTE.to_owned(),
+        site::keys_left(left),
+        site::rule_caption(&left, &left),
+    ]);
+    for requests in 0..3 {
+        texts.push(site::requests_since_ready(requests));
+        texts.push(site::requests_elsewhere(requests));
+    }
+    for &reason in Question::Reason.row().choices {
+        texts.push(site::direct_start(reason).line.to_owned());
+    }
+    texts
+}
+
+fn findings() -> Vec<String> {
+    let mut texts: Vec<String> = Vec::new();
+    for level in [
+        Level::Kept,
+        Level::CannotBeToldYet,
+        Level::InDoubt,
+        Level::GivenAway,
+    ] {
+        let words = copy::level(level);
+        texts.extend([words.name, words.meaning, words.drawing_desc].map(str::to_owned));
+    }
+    for urgency in [
+        Urgency::Today,
+        Urgency::Soon,
+        Urgency::WhenConvenient,
+        Urgency::Habit,
+    ] {
+        let words = copy::urgency(urgency);
+        texts.extend([words.name, words.meaning].map(str::to_owned));
+    }
+    for kind in [
+        SourceKind::Published,
+        SourceKind::Secondary,
+        SourceKind::CommonPractice,
+        SourceKind::FromMemory,
+        SourceKind::OurAssumption,
+    ] {
+        let words = copy::source_kind(kind);
+        texts.extend([words.name, words.meaning].map(str::to_owned));
+    }
+    texts.extend(EVENTS.map(|event| copy::event(event).to_owned()));
+    for reading in [Reading::Held, Reading::CodeSeen, Reading::CutsSeen] {
+        texts.push(copy::reading(reading).to_owned());
+    }
+    for reason in [
+        NoCount::KindNotModelled,
+        NoCount::NoCuts,
+        NoCount::SharedSystem,
+        NoCount::Vehicle,
+    ] {
+        texts.push(copy::no_count(reason).to_owned());
+    }
+    for verdict in [
+        Verdict::Applies,
+        Verdict::DoesNotApply,
+        Verdict::Unknown(Question::Link),
+    ] {
+        texts.push(copy::knows_the_door(verdict).to_owned());
+        texts.push(copy::verdict(verdict));
+    }
+    for standing in [
+        Standing::Counts,
+        Standing::EndedByChange,
+        Standing::ByChoice,
+        Standing::Unknown(Question::Copies),
+    ] {
+        texts.push(copy::standing(standing));
+    }
+    for doer in [
+        Doer::Yourself,
+        Doer::Locksmith,
+        Doer::SystemOwner,
+        Doer::VehicleSpecialist,
+    ] {
+        texts.push(copy::doer(doer).to_owned());
+    }
+    texts
+}
+
+fn headlines() -> Vec<String> {
+    let mut found = vec![
+        Headline::SafetyFirst,
+        Headline::VehicleOnly,
+        Headline::AnothersDoor,
+        Headline::MayTurnUp,
+        Headline::PictureTellsItsDoor,
+        Headline::CannotBeToldYet,
+        Headline::EndedByChange,
+        Headline::OnlyByChoice,
+        Headline::NobodyOutside { with_a_code: false },
+        Headline::NobodyOutside { with_a_code: true },
+        Headline::CouldHaveCopied(vec![
+            Event::FormerOccupants,
+            Event::HadItAlone,
+            Event::HiddenOutside,
+        ]),
+    ];
+    for event in EVENTS {
+        found.push(Headline::KeyIsOut(event));
+        found.push(Headline::CouldHaveCopied(vec![event]));
+        found.push(Headline::CouldBeRead(vec![event]));
+    }
+    found.iter().map(copy::headline).collect()
+}
+
+/// Every action, in the order of the core.
+pub const ACTIONS: [Action; 28] = {
+    use Action::*;
+    [
+        PlanWithSupport,
+        CallPolice,
+        TellLandlord,
+        TellManager,
+        TellOwner,
+        StopGap,
+        RekeyCylinder,
+        ChangeCylinder,
+        ChangeLockOrLevers,
+        ReplaceSmallLock,
+        OwnerOfSystemActs,
+        SeeVehicleSpecialist,
+        TakePictureDown,
+        TakeAddressOff,
+        KeepNumberApart,
+        ChangeCodesAndUsers,
+        MoveTheSpare,
+        AskInsurer,
+        GetCopiesBack,
+        CountCopies,
+        CutPlainCopies,
+        HaveCodeRemoved,
+        ReorderByCard,
+        RestrictedBlank,
+        CarryCovered,
+        HandOverWithoutHouseKey,
+        LookAgainIndoors,
+        NothingToDo,
+    ]
+};
+
+/// Every event, in the order of the core.
+const EVENTS: [Event; 21] = {
+    use Event::*;
+    [
+        Stolen,
+        NotReturned,
+        LostNearHome,
+        LostFarAway,
+        AwayAndCameBack,
+        MissingSomehow,
+        FormerOccupants,
+        FormerHolder,
+        UneasyPerson,
+        HadItAlone,
+        ShortLetGuests,
+        UncountedCopies,
+        PublicPicture,
+        ListingPicture,
+        PrivatePicture,
+        OnCalls,
+        CarriedInView,
+        HiddenOutside,
+        NumberOnLockFace,
+        HelperNow,
+        TrustedCircle,
+    ]
+};
+
+/// An action or event added at the end of its enum shows here; one added within is caught by the
+/// number of its place.
+#[test]
+fn lists_hold_every_id_in_its_place() {
+    for (place, action) in ACTIONS.into_iter().enumerate() {
+        assert_eq!(action as usize, place);
+    }
+    for (place, event) in EVENTS.into_iter().enumerate() {
+        assert_eq!(event as usize, place);
+    }
+    assert_eq!(ACTIONS.last(), Some(&Action::NothingToDo));
+    assert_eq!(EVENTS.last(), Some(&Event::TrustedCircle));
+}
+
+#[test]
+fn figures_and_learn_pages_all_have_words() {
+    for figure in Figure::ALL {
+        assert!(!copy::figure(figure).desc.is_empty());
+    }
+    let used: Vec<Figure> = LearnPage::ALL
+        .into_iter()
+        .flat_map(|id| copy::learn(id).blocks)
+        .filter_map(|block| match block {
+            Block::Figure(figure) => Some(*figure),
+            _ => None,
+        })
+        .collect();
+    for figure in Figure::ALL {
+        assert!(used.contains(&figure), "{figure:?} stands on no page");
+    }
+}
+
+#[test]
+fn rules_say_each_claim_once() {
+    let mut claims: Vec<(&str, RuleId)> =
+        rules().map(|rule| (copy::rule(rule.id), rule.id)).collect();
+    claims.sort_unstable();
+    for pair in claims.windows(2) {
+        assert_ne!(pair[0].0, pair[1].0, "{:?} and {:?}", pair[0].1, pair[1].1);
+    }
+}

@@ -1,0 +1,264 @@
+//! Which words the texts may not use, and which they must explain.
+
+use super::gathered::{action, all, safety};
+use crate::copy::{self, Term};
+use self_check_core::advice::Action;
+
+/// The trade's and the field's words that a householder need not learn, and words that frighten or
+/// blame.
+const NEVER: &[&str] = &[
+    // jargon
+    "keyway",
+    "differs",
+    "bitting",
+    "pinning",
+    "pin tumbler",
+    "tumbler",
+    "mortise",
+    "escutcheon",
+    "rights amplification",
+    "entropy",
+    "sigma",
+    "probability",
+    "algorithm",
+    "exposure",
+    "compromised",
+    "duplicate",
+    "authorised",
+    "mitigate",
+    "vulnerability",
+    "utilise",
+    "webassembly",
+    "wasm",
+    "metadata",
+    "cache",
+    "dimple",
+    "warded",
+    // fright and blame
+    "burglar ",
+    "burglars",
+    "criminal",
+    "intruder",
+    "attacker",
+    "hacker",
+    "victim",
+    "terrible",
+    "beware",
+    "careless",
+    "foolish",
+    "your fault",
+    "should have known",
+    "you failed",
+    "at risk",
+    "immediately",
+    "urgent",
+    "!",
+    // spelling of another shore
+    "color",
+    "neighbor",
+    "license ",
+    "apartment",
+];
+
+#[test]
+fn texts_use_no_word_of_the_list() {
+    for page in all() {
+        for text in &page.texts {
+            let lower = format!("{} ", text.to_lowercase());
+            for word in NEVER {
+                assert!(!lower.contains(word), "{}: “{word}” in: {text}", page.name);
+            }
+        }
+    }
+}
+
+#[test]
+fn terms_are_explained_where_they_are_first_used() {
+    for page in all() {
+        if page.name == "terms" {
+            continue;
+        }
+        let whole = page.whole().to_lowercase();
+        for id in Term::ALL {
+            let words = copy::term(id);
+            let is_used = words.forms.iter().any(|form| has_word(&whole, form));
+            assert!(
+                !is_used || whole.contains(words.beside),
+                "{}: {} without “{}”",
+                page.name,
+                words.name,
+                words.beside
+            );
+        }
+    }
+}
+
+#[test]
+fn terms_each_stand_on_some_page() {
+    let pages = all();
+    for id in Term::ALL {
+        let words = copy::term(id);
+        let is_used = pages
+            .iter()
+            .filter(|page| page.name != "terms")
+            .any(|page| {
+                let whole = page.whole().to_lowercase();
+                words.forms.iter().any(|form| has_word(&whole, form))
+            });
+        assert!(is_used, "{}", words.name);
+    }
+}
+
+/// On the branch of somebody who is worried about a person.
+#[test]
+fn safety_asks_nobody_to_ask_list_keep_print_or_copy() {
+    let pages = [
+        safety(),
+        action(Action::PlanWithSupport),
+        action(Action::ChangeCodesAndUsers),
+    ];
+    for page in pages {
+        let whole = page.whole().to_lowercase();
+        for word in [
+            "get back",
+            "copies back",
+            "key back",
+            "give back",
+            "list",
+            "print",
+            "copy",
+            "copies",
+            "keep on this device",
+            "save",
+            "download",
+        ] {
+            assert!(!whole.contains(word), "{}: “{word}”", page.name);
+        }
+    }
+}
+
+#[test]
+fn safety_page_holds_each_of_its_cautions() {
+    let whole = safety().whole();
+    for needed in [
+        "emergency number",
+        "domestic-abuse service",
+        "before you change a lock",
+        "against the law",
+        "cannot see",
+        "opens by app",
+        "code of a key safe",
+        "cameras",
+        "tracker",
+        "shared account",
+        "history",
+    ] {
+        assert!(whole.contains(needed), "{needed}");
+    }
+}
+
+/// A returned key proves nothing, and the answer to that stands beside it.
+#[test]
+fn copies_back_never_stands_without_rekeying() {
+    let words = copy::action(Action::GetCopiesBack);
+    assert!(
+        words
+            .how
+            .contains("A returned key proves nothing; rekeying")
+    );
+}
+
+#[test]
+fn removing_a_code_names_every_condition_and_caution() {
+    let whole = action(Action::HaveCodeRemoved).whole();
+    for needed in [
+        "of your own",
+        "plain key",
+        "card",
+        "nobody you do not trust",
+        "house papers",
+        "shoulder",
+        "blade",
+        "tip",
+        "eye guards",
+        "gloves",
+        "metal dust",
+        "Wash your hands",
+        "children",
+        "cleaned before",
+        "Never do this to a landlord’s key",
+    ] {
+        assert!(whole.contains(needed), "{needed}");
+    }
+}
+
+#[test]
+fn stop_gap_keeps_every_way_out_open() {
+    let whole = action(Action::StopGap).whole();
+    for needed in [
+        "awake and inside",
+        "every way out easy",
+        "Never glue, wedge or chain",
+    ] {
+        assert!(whole.contains(needed), "{needed}");
+    }
+}
+
+#[test]
+fn locksmiths_are_always_ones_the_reader_has_checked() {
+    use self_check_core::advice::Doer;
+    for id in super::gathered::ACTIONS {
+        if id.doer() == Doer::Locksmith {
+            let who = copy::action(id).who;
+            let words = "A locksmith you have checked (licensed where your region licenses them).";
+            assert!(who.starts_with(words), "{id:?}");
+        }
+    }
+}
+
+/// No digits that could be taken for a code, and no emergency number: those differ by country.
+/// Years and numbers with separators are told apart by their shape.
+#[test]
+fn texts_hold_no_digits_that_look_like_a_code() {
+    for page in all() {
+        for text in &page.texts {
+            for word in text.split(|letter: char| !letter.is_alphanumeric() && letter != ',') {
+                let word = word.trim_matches(',');
+                let digits = word.chars().filter(char::is_ascii_digit).count();
+                let letters = word.chars().filter(|l| l.is_alphabetic()).count();
+                let is_year = letters == 0 && (word.starts_with("19") || word.starts_with("20"));
+                let is_grouped = word.contains(',');
+                assert!(
+                    digits < 3 || is_grouped || (digits == 4 && is_year) || is_round(word),
+                    "{}: {word} in: {text}",
+                    page.name
+                );
+                assert!(digits == 0 || letters == 0, "{}: {word}", page.name);
+            }
+        }
+    }
+}
+
+#[test]
+fn texts_are_set_with_care() {
+    for page in all() {
+        for text in &page.texts {
+            assert_eq!(text.trim(), text, "{}", page.name);
+            for slip in ["  ", "'", "\"", " ,", " .", "..", "—", " – "] {
+                assert!(!text.contains(slip), "{}: “{slip}” in: {text}", page.name);
+            }
+        }
+    }
+}
+
+/// 100 is a number of things; a code is seldom so round.
+fn is_round(word: &str) -> bool {
+    word.len() == 3 && word.ends_with("00")
+}
+
+fn has_word(text: &str, word: &str) -> bool {
+    text.match_indices(word).any(|(at, _)| {
+        let is_edge = |letter: Option<char>| letter.is_none_or(|l| !l.is_alphanumeric());
+        is_edge(text[..at].chars().next_back()) && is_edge(text[at + word.len()..].chars().next())
+    })
+}
