@@ -79,8 +79,10 @@ const MOST_TO_FIND_OUT: usize = 3;
 
 /// Which unknowns are worth an effort first: those that decide most of what follows. Our
 /// assumption, [`crate::sources::URGENCY_JUDGEMENT`].
-const FIND_OUT_ORDER: [Question; 8] = [
+const FIND_OUT_ORDER: [Question; 10] = [
     Question::MissingHow,
+    Question::Opens,
+    Question::WhoDecides,
     Question::ChangedSince,
     Question::Holders,
     Question::NumberIs,
@@ -91,7 +93,8 @@ const FIND_OUT_ORDER: [Question; 8] = [
 ];
 
 /// The questions whose answer would change what to do. An unknown that could only lead to a habit
-/// is not worth the effort, and neither is one whose action is already called for as urgently.
+/// is not worth the effort, and neither is one whose action is already called for as urgently. Where
+/// old keys must stop working, which lock it is and who decides are worth knowing.
 fn worth_finding_out(
     answers: &Answers,
     considered: &[(RuleId, Verdict)],
@@ -104,9 +107,15 @@ fn worth_finding_out(
                 && !is_called_for_already(answers, rule.calls, rule.urgency, actions)
         })
     };
+    let is_a_remedy_due = actions.iter().any(|advice| advice.action.is_remedy());
+    let decides_the_remedy = |question: Question| {
+        matches!(question, Question::Opens | Question::WhoDecides)
+            && answers.is_not_sure(question)
+            && is_a_remedy_due
+    };
     FIND_OUT_ORDER
         .into_iter()
-        .filter(|&question| undecided(question))
+        .filter(|&question| undecided(question) || decides_the_remedy(question))
         .take(MOST_TO_FIND_OUT)
         .collect()
 }
