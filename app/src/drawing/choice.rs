@@ -1,0 +1,65 @@
+//! The drawing beside a choice. Its words stand there too, so it is silent.
+
+use self_check_core::questions::{Choice, Question};
+use yew::prelude::*;
+
+use super::kinds::kind;
+use super::marking::{self, marking};
+use super::scenes::{Scene, doors, happenings, keeping};
+use super::view::{image, scene};
+use super::key;
+
+/// Which choice.
+#[derive(Properties, PartialEq)]
+pub struct ChoiceDrawingProps {
+    /// The choice.
+    pub choice: Choice,
+}
+
+/// The drawing beside a choice; nothing where a drawing would not help to recognise anything.
+#[component]
+pub fn ChoiceDrawing(props: &ChoiceDrawingProps) -> Html {
+    let choice = props.choice;
+    if let Some(drawing) = kind(choice) {
+        return image("drawing opt-drawing", Some(key::VIEW), None, drawing);
+    }
+    if let Some(drawing) = marking(choice) {
+        return image("drawing opt-drawing", Some(marking::VIEW), None, drawing);
+    }
+    match scene_of(choice) {
+        Some(layers) => image("drawing opt-drawing", Some("0 0 48 48"), None, scene(layers)),
+        None => html! {},
+    }
+}
+
+/// Whether each choice of this question has its own drawing, so that the question needs none.
+pub fn is_drawn_by_choices(question: Question) -> bool {
+    matches!(question, Question::KeyKind | Question::Opens | Question::Kept)
+}
+
+fn scene_of(choice: Choice) -> Option<Scene> {
+    let scene = match choice {
+        Choice::LookAtMyKeys => happenings::KEYS_ON_A_RING,
+        Choice::JustMovedIn => happenings::MOVED_IN,
+        Choice::KeyMissing => happenings::KEY_MISSING,
+        Choice::SharedAPicture => happenings::PICTURE,
+        Choice::SomeoneHadIt => happenings::SOMEONE_HAD_IT,
+        Choice::NumberOnIt => happenings::NUMBER_ON_IT,
+        Choice::HouseDoor => doors::HOUSE,
+        Choice::FlatDoor => doors::FLAT,
+        Choice::BlockEntrance => doors::BLOCK,
+        Choice::GarageShedOrGate => doors::GARAGE,
+        Choice::Mailbox => doors::MAILBOX,
+        Choice::PadlockOrCabinet => doors::PADLOCK,
+        Choice::Vehicle => doors::CAR,
+        Choice::WorkOrAnothersHome => doors::WORK,
+        Choice::PocketOrClosedBag => keeping::POCKET,
+        Choice::CarriedInView => keeping::NECK_CORD,
+        Choice::HomeInSight => keeping::WINDOW,
+        Choice::InTheCar => keeping::CAR_SEAT,
+        Choice::HiddenOutside => keeping::POT,
+        Choice::KeySafe => keeping::KEY_SAFE,
+        _ => return None,
+    };
+    Some(scene)
+}

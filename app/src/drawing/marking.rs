@@ -1,0 +1,95 @@
+//! Shapes of marking on the bow. A digit is a filled square and a letter an open triangle: no
+//! drawing shows a code, not even an invented one.
+
+use self_check_core::questions::Choice;
+use yew::prelude::*;
+
+use super::key::{BOW_CENTRE, bow};
+use super::path::{polygon, rectangle};
+use super::view::{Ink, draw};
+
+/// The view box of a bow alone.
+pub const VIEW: &str = "-27.5 -9.5 31 27.4";
+
+/// A bow with this kind of marking; nothing for a choice of another question.
+pub fn marking(choice: Choice) -> Option<Html> {
+    let marks = match choice {
+        Choice::NothingMarked => html! {},
+        Choice::OneToThreeDigits => draw(Ink::Solid, row(&[Digit, Digit])),
+        Choice::FourOrMoreDigits => draw(Ink::Solid, row(&[Digit, Digit, Digit, Digit, Digit])),
+        Choice::LettersWithDigits => html! {
+            <>
+                { draw(Ink::Contour, row(&[Letter, Blank, Blank, Blank])) }
+                { draw(Ink::Solid, row(&[Blank, Digit, Digit, Digit])) }
+            </>
+        },
+        Choice::LettersOrPictureOnly => html! {
+            <>
+                { draw(Ink::Fine, LEAF) }
+                { draw(Ink::Contour, row(&[Blank, Blank, Letter, Letter])) }
+            </>
+        },
+        Choice::WordsAgainstCopying => draw(Ink::Solid, WORDS),
+        Choice::WornMarking => draw(Ink::Ghost, row(&[Digit, Digit, Digit, Digit])),
+        _ => return None,
+    };
+    Some(html! {
+        <>
+            { draw(Ink::Metal, "M-2 0H9V8.4H-2Z") }
+            { bow() }
+            { marks }
+        </>
+    })
+}
+
+use Character::{Blank, Digit, Letter};
+
+#[derive(Clone, Copy)]
+enum Character {
+    Digit,
+    Letter,
+    Blank,
+}
+
+/// Where the marking stands: between the eye and the shoulder.
+const MIDDLE: (f64, f64) = (BOW_CENTRE.0 + 3.1, BOW_CENTRE.1);
+const STEP: f64 = 3.0;
+const WIDTH: f64 = 1.9;
+const TALL: f64 = 2.6;
+
+const WORDS: &str = "M-16.6 -.2H-12.2V1H-16.6ZM-11 -.2H-6V1H-11ZM-16.6 2.9H-13.6V4.1H-16.6ZM-12.4 2.9H-5.6V4.1H-12.4ZM-15.8 6H-9.2V7.2H-15.8ZM-8 6H-6.2V7.2H-8Z";
+const LEAF: &str = "M-16.4 6.4C-16.4 2.8 -14 1.4 -10.8 1.4 -10.8 5 -13 6.6 -16.4 6.4ZM-16.4 6.4L-12.6 3.2";
+
+fn row(characters: &[Character]) -> String {
+    let left = MIDDLE.0 - (STEP * (characters.len() as f64 - 1.0) + WIDTH) / 2.0;
+    let top = MIDDLE.1 - TALL / 2.0;
+    let mut d = String::new();
+    for (index, character) in characters.iter().enumerate() {
+        let x = left + STEP * index as f64;
+        match character {
+            Digit => d.push_str(&rectangle((x, top), WIDTH, TALL)),
+            Letter => d.push_str(&polygon(&[
+                (x, top + TALL),
+                (x + WIDTH / 2.0, top),
+                (x + WIDTH, top + TALL),
+            ])),
+            Blank => {}
+        }
+    }
+    d
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_row_is_centred_and_holds_only_what_it_draws() {
+        let one = row(&[Digit]);
+        assert_eq!(one.matches('Z').count(), 1);
+        assert_eq!(row(&[Digit, Blank, Letter]).matches('Z').count(), 2);
+        // Five digits stay between the eye's edge and the shoulder.
+        let half = (STEP * 4.0 + WIDTH) / 2.0;
+        assert!(MIDDLE.0 - half > -18.3 && MIDDLE.0 + half < -2.0);
+    }
+}

@@ -1,0 +1,221 @@
+//! The key with words on it: its parts named, its positions numbered, a cut that hides.
+//!
+//! Words stand at per cent of the drawing and keep the reader's own size. Where there is no room,
+//! letters stand in their place and a list below the drawing says the words.
+
+use yew::prelude::*;
+
+use super::blade::{AXIS, Blade};
+use super::key::{Stamp, key, stamp};
+use super::path::{Point, circle, number, polyline, strokes};
+use super::pattern::DrawnPattern;
+use super::view::{Ink, Words, draw, image};
+
+/// The parts that can be named, with where the word stands and where its leader points.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Part {
+    /// What one holds.
+    Bow,
+    /// The step against which the key stops in the lock.
+    Shoulder,
+    /// What goes into the lock.
+    Blade,
+    /// A dip along the edge.
+    Cut,
+    /// The groove along the blade.
+    Groove,
+    /// The end of the blade.
+    Tip,
+}
+
+/// A key and the parts to name.
+#[derive(Properties, PartialEq)]
+pub struct KeyPartsProps {
+    /// What the drawing is.
+    pub title: AttrValue,
+    /// What it shows.
+    pub desc: AttrValue,
+    /// The parts and their words.
+    pub parts: Vec<(Part, AttrValue)>,
+}
+
+/// A key with its parts named.
+#[component]
+pub fn KeyParts(props: &KeyPartsProps) -> Html {
+    let words: Words = Some((&props.title, &props.desc));
+    let content = html! {
+        <>
+            { geometry(PARTS_BOX, html! {
+                <>
+                    { key(DrawnPattern::DEMONSTRATION) }
+                    { for props.parts.iter().map(|(part, _)| {
+                        html! { <path class="leader" d={polyline(&part.leader())} /> }
+                    }) }
+                </>
+            }) }
+            { for props.parts.iter().zip('A'..).map(|((part, word), letter)| {
+                named(PARTS_BOX, part.word_at(), word, letter)
+            }) }
+        </>
+    };
+    html! {
+        <div class="labelled">
+            { image("drawing drawing-parts", None, words, content) }
+            <ul class="legend" aria-hidden="true">
+                { for props.parts.iter().zip('A'..).map(|((_, word), letter)| html! {
+                    <li><b>{ letter }</b>{ word }</li>
+                }) }
+            </ul>
+        </div>
+    }
+}
+
+/// A key with its positions numbered.
+#[derive(Properties, PartialEq)]
+pub struct NumberedCutsProps {
+    /// What the drawing is.
+    pub title: AttrValue,
+    /// What it shows.
+    pub desc: AttrValue,
+    /// The invented pattern; a position without a cut of its own is marked.
+    #[prop_or(DrawnPattern::DEMONSTRATION)]
+    pub pattern: DrawnPattern,
+    /// What stands under each position, shoulder first; the position's number where empty.
+    #[prop_or_default]
+    pub under: Vec<AttrValue>,
+    /// What is stamped on the bow.
+    #[prop_or_default]
+    pub stamp: Stamp,
+}
+
+/// A key with a tick and a number over each position, a family's own spacing apart.
+#[component]
+pub fn NumberedCuts(props: &NumberedCutsProps) -> Html {
+    let blade = Blade::new(props.pattern);
+    let words: Words = Some((&props.title, &props.desc));
+    let cuts = 1..=props.pattern.geometry().cuts;
+    let content = html! {
+        <>
+            { geometry(CUTS_BOX, html! {
+                <>
+                    { key(props.pattern) }
+                    { stamp(props.stamp) }
+                    <path class="leader" d={scale(&blade)} />
+                    { for props.pattern.hidden().map(|cut| {
+                        draw(Ink::Marked, circle((blade.cut_centre(cut), 0.9), 2.1))
+                    }) }
+                </>
+            }) }
+            { for cuts.clone().map(|cut| {
+                text_at(CUTS_BOX, (blade.cut_centre(cut), SCALE_TOP - 1.2), html! { { cut } })
+            }) }
+            { for cuts.zip(&props.under).map(|(cut, word)| {
+                text_at(CUTS_BOX, (blade.cut_centre(cut), UNDER), html! { { word } })
+            }) }
+        </>
+    };
+    image("drawing drawing-cuts", None, words, content)
+}
+
+/// A box in millimetres: left, top, width, height. The style sheet gives the frame the same shape.
+type ViewBox = (f64, f64, f64, f64);
+
+const PARTS_BOX: ViewBox = (-29.0, -17.0, 60.0, 42.0);
+const CUTS_BOX: ViewBox = (-29.0, -13.0, 60.0, 33.0);
+/// Where the numbered scale runs above the blade.
+const SCALE_TOP: f64 = -5.6;
+const SCALE: f64 = -3.4;
+/// Where words stand below the blade.
+const UNDER: f64 = 13.4;
+
+impl Part {
+    fn word_at(self) -> Point {
+        match self {
+            Self::Bow => (-14.1, -13.4),
+            Self::Shoulder => (1.5, -13.4),
+            Self::Cut => (17.8, -13.4),
+            Self::Groove => (5.5, 21.8),
+            Self::Blade => (15.0, 21.8),
+            Self::Tip => (26.0, 21.8),
+        }
+    }
+
+    /// From the word to the part; the last point lies on it.
+    fn leader(self) -> [Point; 2] {
+        let (x, y) = self.word_at();
+        let is_above = y < AXIS;
+        let from = (x, if is_above { y + 1.6 } else { y - 3.6 });
+        let to = match self {
+            Self::Bow => (x, -2.5),
+            Self::Shoulder => (0.2, -2.2),
+            Self::Cut => (17.8, -0.4),
+            Self::Groove => (5.5, 5.5),
+            Self::Blade => (15.0, 7.4),
+            Self::Tip => (26.9, 6.6),
+        };
+        [from, to]
+    }
+}
+
+/// A base line with a tick down to each position, from the shoulder.
+fn scale(blade: &Blade) -> String {
+    let cuts = (1..=u8::MAX).map(|cut| blade.cut_centre(cut)).take_while(|&centre| centre > 0.0);
+    let ticks = cuts.map(|centre| ((centre, SCALE_TOP), (centre, -0.7)));
+    let base = [((0.0, SCALE), (blade.length, SCALE)), ((0.0, SCALE_TOP), (0.0, -0.7))];
+    strokes(base.into_iter().chain(ticks))
+}
+
+/// The drawn part, filling the frame that words are placed on.
+fn geometry(view: ViewBox, content: Html) -> Html {
+    let (left, top, width, height) = view;
+    let view_box = [left, top, width, height].map(number).join(" ");
+    html! { <svg width="100%" height="100%" viewBox={view_box} overflow="visible">{ content }</svg> }
+}
+
+fn named(view: ViewBox, point: Point, word: &AttrValue, letter: char) -> Html {
+    text_at(view, point, html! {
+        <>
+            <tspan class="mark-word">{ word }</tspan>
+            <tspan class="mark-letter">{ letter }</tspan>
+        </>
+    })
+}
+
+fn text_at(view: ViewBox, point: Point, content: Html) -> Html {
+    let (x, y) = in_percent(view, point);
+    html! { <text x={number(x) + "%"} y={number(y) + "%"} text-anchor="middle">{ content }</text> }
+}
+
+fn in_percent((left, top, width, height): ViewBox, (x, y): Point) -> Point {
+    (100.0 * (x - left) / width, 100.0 * (y - top) / height)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn words_stand_inside_the_frame() {
+        for part in [Part::Bow, Part::Shoulder, Part::Blade, Part::Cut, Part::Groove, Part::Tip] {
+            let (x, y) = in_percent(PARTS_BOX, part.word_at());
+            assert!((5.0..=95.0).contains(&x) && (2.0..=98.0).contains(&y), "{part:?}");
+        }
+    }
+
+    #[test]
+    fn scale_has_a_tick_at_each_position_and_one_at_the_shoulder() {
+        for pattern in DrawnPattern::ALL {
+            let blade = Blade::new(pattern);
+            let strokes = scale(&blade).matches('M').count();
+            assert_eq!(strokes, 2 + usize::from(pattern.geometry().cuts));
+        }
+    }
+
+    #[test]
+    fn cut_leader_ends_over_a_position() {
+        let end = Part::Cut.leader()[1];
+        let blade = Blade::new(DrawnPattern::DEMONSTRATION);
+        let nearest = (1..=5).map(|cut| (blade.cut_centre(cut) - end.0).abs()).fold(f64::MAX, f64::min);
+        assert!(nearest < 0.1, "{nearest}");
+    }
+}
