@@ -8,20 +8,20 @@ pub mod learn;
 pub mod numbers;
 pub mod questions;
 pub mod reading;
+pub mod regions;
 pub mod rules;
 pub mod site;
 pub mod terms;
 
-pub use actions::{action, doer, what_if};
+pub use actions::{action, what_if};
 pub use choices::choice;
 pub use findings::{
-    event, find_out_why, knows_the_door, level, no_count, reading, source_kind, standing, urgency,
-    verdict,
+    event, knows_the_door, level, no_count, reading, source_kind, standing, urgency, verdict,
 };
 pub use headline::headline;
 pub use learn::{figure, learn};
-pub use numbers::{about_keys, keys_range};
 pub use questions::{find_out, question, question_on, short};
 pub use reading::{about, landlord_letter, matters_more, next_hour, safety};
+pub use regions::{licensing, region, regions_compared, tenancy_rule};
 pub use rules::rule;
 pub use terms::term;

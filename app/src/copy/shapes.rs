@@ -162,6 +162,8 @@ pub enum Block {
     Figure(Figure),
     /// Where the blocks above it come from.
     Source(&'static Source),
+    /// What is known of single regions, row by row.
+    Regions,
 }
 
 /// A drawing on a page to read; its words are found by `figure`.
@@ -181,6 +183,7 @@ pub enum Figure {
 
 impl Figure {
     /// Every drawing.
+    #[cfg(test)]
     pub const ALL: [Figure; 5] = {
         use Figure::*;
         [

@@ -1,6 +1,6 @@
 //! The actions: what to do, who does it, what it may hurt, and what drives its cost.
 
-use self_check_core::advice::{Action, Doer};
+use self_check_core::advice::Action;
 
 use crate::copy::ActionWords;
 
@@ -185,7 +185,7 @@ pub fn action(action: Action) -> ActionWords {
         },
         Action::HaveCodeRemoved => ActionWords {
             title: "Have the number removed",
-            how: "Only from a plain key of your own, not one that comes with a card, and only if nobody you do not trust has seen the number. First put the number with your house papers. It is ground off the bow (the part you hold), never near the shoulder (the step where the blade begins), the blade or the tip. Have the key cleaned before it goes into a lock.",
+            how: "Only from a plain key of your own, not one that comes with a card, and only if nobody you do not trust has seen the number. First put the number with your house papers. It is ground off the bow (the part you hold). Nothing is ground near the shoulder (the step that stops the key), the blade (the part that goes into the lock) or the tip. Have the key cleaned before it goes into a lock.",
             who: "A locksmith you have checked (licensed where your region licenses them). Never do this to a landlord’s key.",
             may_hurt: Some(
                 "Grinding throws metal dust: it needs eye guards and gloves, with no children near. Wash your hands after you touch the key.",
@@ -236,16 +236,6 @@ pub fn action(action: Action) -> ActionWords {
             may_hurt: None,
             cost: FREE,
         },
-    }
-}
-
-/// Who carries an action out, in a word or two.
-pub fn doer(doer: Doer) -> &'static str {
-    match doer {
-        Doer::Yourself => "You",
-        Doer::Locksmith => "A locksmith you have checked",
-        Doer::SystemOwner => "The owner of the key system",
-        Doer::VehicleSpecialist => "A vehicle specialist",
     }
 }
 

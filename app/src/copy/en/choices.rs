@@ -140,7 +140,10 @@ pub fn choice(choice: Choice) -> ChoiceWords {
 
         Choice::PocketOrClosedBag => plain("In a pocket or a closed bag"),
         Choice::CarriedInView => hinted("In plain view", "on a neck cord, a belt or a desk"),
-        Choice::HomeInSight => plain("At home, in sight of a window or in reach of the letterbox"),
+        Choice::HomeInSight => hinted(
+            "At home, where others can see or reach it",
+            "from a window, or through the letterbox",
+        ),
         Choice::InTheCar => plain("In the car"),
         Choice::HiddenOutside => plain("A spare is hidden outside"),
         Choice::KeySafe => hinted("In a key safe", "a small box with a code"),

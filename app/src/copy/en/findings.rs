@@ -3,7 +3,6 @@
 use self_check_core::advice::Urgency;
 use self_check_core::assess::{Level, NoCount};
 use self_check_core::exposure::{Event, Reading, Standing};
-use self_check_core::questions::Question;
 use self_check_core::sources::SourceKind;
 use self_check_core::verdict::Verdict;
 
@@ -129,13 +128,10 @@ pub fn verdict(verdict: Verdict) -> String {
     match verdict {
         Verdict::Applies => "Holds for you".to_owned(),
         Verdict::DoesNotApply => "Does not hold for you".to_owned(),
-        Verdict::Unknown(question) => find_out_why(question),
+        Verdict::Unknown(question) => {
+            format!("Open until you can answer “{}”", short(question))
+        }
     }
-}
-
-/// What an open answer leaves undecided.
-pub fn find_out_why(question: Question) -> String {
-    format!("Open until you can answer “{}”", short(question))
 }
 
 /// Why there is no number of keys.
@@ -145,7 +141,7 @@ pub fn no_count(reason: NoCount) -> &'static str {
             "There is no fair count for this kind of key: makers differ too much. The advice holds all the same."
         }
         NoCount::NoCuts => {
-            "A card, fob, code or phone has no cuts to count. What matters is who is let in, and who can change that."
+            "There is nothing cut here that could be counted. What matters is who is let in, and who can change that."
         }
         NoCount::SharedSystem => {
             "In a shared building or at work, other keys may open the same lock. So a count for one key would mislead."

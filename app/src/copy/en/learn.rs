@@ -71,12 +71,12 @@ pub fn figure(figure: Figure) -> FigureWords {
         },
         Figure::StampAndKey => FigureWords {
             title: "The same key twice",
-            desc: "On the left a key with a stamp on its bow. On the right the same key cut from that stamp alone. Their edges match.",
-            caption: "What the stamp says and what the cuts say is the same.",
+            desc: "On the left a key with a stamp on the part you hold. On the right a key made from that stamp alone. Their edges match.",
+            caption: "The stamp and the edge say the same.",
         },
         Figure::HiddenCut => FigureWords {
             title: "A cut without a dip",
-            desc: "The blade of a key with evenly spaced marks along it. At one mark the edge runs straight from one neighbour to the other, so no dip can be seen there.",
+            desc: "The blade of a key with evenly spaced marks along it. At one mark the edge rises to a peak between two dips, so nothing seems to be cut there.",
             caption: "There is a cut at every mark, though one shows no dip.",
         },
         Figure::CopiesOfCopies => FigureWords {

@@ -35,7 +35,7 @@ pub fn question(question: Question) -> QuestionWords {
             why: "It decides which question comes first. Your answers stay on this device.",
             not_sure: "I am not sure where to start",
             drawing_title: "A house key and its parts",
-            drawing_desc: "A drawn key lies flat. The bow is the part you hold. The blade is the part that goes into the lock. The shoulder is the step where the blade begins. The cuts are the dips along its edge.",
+            drawing_desc: "A drawn key lies flat. The bow is the part you hold. The blade is the part that goes into the lock. The shoulder is the step that stops the key. The cuts are the dips along its edge.",
         },
         Question::MissingHow => QuestionWords {
             title: "How did the key go missing?",
@@ -91,11 +91,11 @@ pub fn question(question: Question) -> QuestionWords {
             why: "The kind decides how many different keys there can be, and how such a lock gets a new one. Some kinds have no fair count; the rest of the check works just the same.",
             not_sure: NOT_SURE,
             drawing_title: "Eight kinds of key",
-            drawing_desc: "Eight drawings in the order of the choices: dips along one edge, dips along both edges, round hollows on the flat side, a tube, a stem with a flag, a simple inside-door key, a thick plastic head, and a card beside a small tag.",
+            drawing_desc: "Eight drawings in the order of the choices. First, dips along one edge; dips along both edges; round hollows on the flat side; a tube. Then a stem with a flag; a simple inside-door key; a thick plastic head; and a card beside a small tag.",
         },
         Question::Marking => QuestionWords {
             title: "Is anything stamped on the metal?",
-            hint: "Look on both faces of the bow (the part you hold), along its rim, and beside the shoulder (the step where the blade begins). Tilt it under a lamp: old stamps are shallow.",
+            hint: "Look on both faces of the bow (the part you hold), along its rim, and beside the shoulder (the step that stops the key). Tilt it under a lamp: old stamps are shallow.",
             why: "A number that stands only on the keys to one lock is often its key code: a key can be cut from it by someone who never saw yours.",
             not_sure: NOT_SURE,
             drawing_title: "Where a stamp may stand",

@@ -107,7 +107,7 @@ static ABOUT: &[Block] = &[
     ),
     Heading("What “Leave now” does"),
     Paragraph(
-        "It empties this page, removes what the site stored so as to work without a network, and opens a blank page. Back then finds no answers. It cannot remove:",
+        "It empties this page, removes what the site stored so as to work without a network, and opens an empty page. Back then finds no answers. It cannot remove:",
     ),
     List(&[
         "the browser’s history, which shows that you were here",
@@ -126,7 +126,7 @@ static ABOUT: &[Block] = &[
 pub fn matters_more() -> PageWords {
     PageWords {
         title: "What matters more than copying",
-        lede: "Copied keys are a small part of the picture. These things do more for most homes:",
+        lede: "As far as anyone counts, copied keys are a small part of the picture. These things do more for most homes:",
         blocks: MATTERS_MORE,
     }
 }

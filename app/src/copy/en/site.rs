@@ -125,6 +125,18 @@ texts! {
     WHAT_IF_NOTE = "None of these undoes what has already happened.";
     /// Heading of what is left after the what-ifs.
     WHAT_IF_LEFT = "What would then be left";
+    /// Before what is still advised after the what-ifs.
+    STILL_TO_DO = "Still on the list:";
+    /// Above the pointer to what is left.
+    RULE_NOW = "left now";
+    /// Above the pointer to what there was.
+    RULE_BEFORE = "a new key";
+    /// Under the rule: the European standard's lowest grade.
+    MARK_LOWEST = "standard’s lowest grade";
+    /// Under the rule: its fourth grade.
+    MARK_GRADE_4 = "grade 4";
+    /// Under the rule: its sixth grade.
+    MARK_GRADE_6 = "grade 6";
     /// Unfolds all rules.
     WHY_AND_WHY_NOT = "Why, and why not: every rule";
     /// Rules that hold.
@@ -159,8 +171,12 @@ texts! {
     LEARN_LEDE = "Short pages on keys, copies and locksmiths. Read what you need.";
     /// To the list.
     ALL_PAGES = "All pages";
+    /// Before the name of an authority with a register.
+    REGISTER = "Register:";
     /// Heading of the glossary.
     WORDS = "Words used here";
+    /// Names the end of the blade on a drawing.
+    TIP = "Tip";
     /// Heading of the browser's list.
     REQUESTS = "What your browser lists";
     /// Reads it again.
@@ -264,6 +280,9 @@ pub fn rule_caption(before: &KeysLeft, left: &KeysLeft) -> String {
         keys_range(*left),
     )
 }
+
+/// The numbers on the rule, one for each power of ten.
+pub const RULE_NUMBERS: [&str; 7] = ["1", "10", "100", "1,000", "10,000", "100,000", "1 million"];
 
 /// What the number on the rule is not.
 pub const RULE_NOTE: &str = "These are patterns to try, not hours. The marks show the least that the European standard asks for; they do not grade your lock. Locks are opened in other ways too.";

@@ -20,7 +20,7 @@ pub fn term(term: Term) -> TermWords {
         Term::Shoulder => TermWords {
             name: "Shoulder",
             meaning: "The step where the blade begins. It stops the key at the right place in the lock.",
-            beside: "the step where the blade begins",
+            beside: "the step that stops the key",
             forms: &["shoulder"],
         },
         Term::Cut => TermWords {

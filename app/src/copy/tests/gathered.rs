@@ -1,10 +1,11 @@
 //! Every text, gathered by walking over the ids, so that none is left out of a test.
 
-use self_check_core::advice::{Action, Doer, RuleId, Urgency, rules};
+use self_check_core::advice::{Action, RuleId, Urgency, rules};
 use self_check_core::answers::Answers;
 use self_check_core::assess::{Headline, Level, NoCount};
 use self_check_core::exposure::{Event, KeysLeft, Reading, Standing};
 use self_check_core::questions::{Choice, Question};
+use self_check_core::regions::{Licensing, REGIONS, TenancyRule};
 use self_check_core::sources::SourceKind;
 use self_check_core::verdict::Verdict;
 
@@ -46,7 +47,7 @@ impl Page {
 /// Every page and part of a page.
 pub fn all() -> Vec<Page> {
     let mut pages: Vec<Page> = Question::ALL.into_iter().map(question).collect();
-    pages.extend(ACTIONS.into_iter().map(action));
+    pages.extend(Action::ALL.into_iter().map(action));
     pages.extend([
         page("next hour", copy::next_hour()),
         safety(),
@@ -62,6 +63,7 @@ pub fn all() -> Vec<Page> {
         let words = copy::learn(id);
         page(words.title, words)
     }));
+    pages.push(Page::new("regions", regions()));
     pages.push(Page::new(
         "terms",
         Term::ALL.into_iter().map(|id| copy::term(id).meaning),
@@ -85,7 +87,7 @@ pub fn action(action: Action) -> Page {
 
 fn question(id: Question) -> Page {
     let mut texts: Vec<&str> = Vec::new();
-    for answers in ways_to_come(id) {
+    for answers in ways_to_come() {
         let words = copy::question_on(id, &answers);
         for text in [
             words.title,
@@ -114,7 +116,7 @@ fn question(id: Question) -> Page {
 }
 
 /// Answers under which the words of a question differ.
-fn ways_to_come(_: Question) -> Vec<Answers> {
+fn ways_to_come() -> Vec<Answers> {
     let begun = |reason| {
         Answers::none()
             .give(Question::Reason, &[reason])
@@ -147,7 +149,7 @@ fn page(name: &str, words: PageWords) -> Page {
                 let words = copy::figure(figure);
                 texts.extend([words.title, words.desc, words.caption].map(str::to_owned));
             }
-            Block::Source(_) => {}
+            Block::Source(_) | Block::Regions => {}
         }
     }
     Page::new(name, texts)
@@ -232,14 +234,28 @@ fn findings() -> Vec<String> {
     ] {
         texts.push(copy::standing(standing));
     }
-    for doer in [
-        Doer::Yourself,
-        Doer::Locksmith,
-        Doer::SystemOwner,
-        Doer::VehicleSpecialist,
+    texts
+}
+
+fn regions() -> Vec<String> {
+    let mut texts: Vec<&str> = REGIONS.iter().map(|row| copy::region(row.region)).collect();
+    for licensing in [
+        Licensing::Licensed,
+        Licensing::LicensedLocally,
+        Licensing::NotLicensed,
+        Licensing::Unclear,
     ] {
-        texts.push(copy::doer(doer).to_owned());
+        texts.push(copy::licensing(licensing));
     }
+    for rule in [
+        TenancyRule::RekeyedBetweenTenants,
+        TenancyRule::ChangedOnRequestForSafety,
+        TenancyRule::KeysAreLogged,
+    ] {
+        texts.push(copy::tenancy_rule(rule));
+    }
+    let mut texts: Vec<String> = texts.into_iter().map(str::to_owned).collect();
+    texts.extend((1..=12).map(|month| copy::regions_compared((2026, month))));
     texts
 }
 
@@ -269,41 +285,6 @@ fn headlines() -> Vec<String> {
     found.iter().map(copy::headline).collect()
 }
 
-/// Every action, in the order of the core.
-pub const ACTIONS: [Action; 28] = {
-    use Action::*;
-    [
-        PlanWithSupport,
-        CallPolice,
-        TellLandlord,
-        TellManager,
-        TellOwner,
-        StopGap,
-        RekeyCylinder,
-        ChangeCylinder,
-        ChangeLockOrLevers,
-        ReplaceSmallLock,
-        OwnerOfSystemActs,
-        SeeVehicleSpecialist,
-        TakePictureDown,
-        TakeAddressOff,
-        KeepNumberApart,
-        ChangeCodesAndUsers,
-        MoveTheSpare,
-        AskInsurer,
-        GetCopiesBack,
-        CountCopies,
-        CutPlainCopies,
-        HaveCodeRemoved,
-        ReorderByCard,
-        RestrictedBlank,
-        CarryCovered,
-        HandOverWithoutHouseKey,
-        LookAgainIndoors,
-        NothingToDo,
-    ]
-};
-
 /// Every event, in the order of the core.
 const EVENTS: [Event; 21] = {
     use Event::*;
@@ -320,29 +301,25 @@ const EVENTS: [Event; 21] = {
         HadItAlone,
         ShortLetGuests,
         UncountedCopies,
+        HiddenOutside,
         PublicPicture,
         ListingPicture,
         PrivatePicture,
         OnCalls,
         CarriedInView,
-        HiddenOutside,
         NumberOnLockFace,
         HelperNow,
         TrustedCircle,
     ]
 };
 
-/// An action or event added at the end of its enum shows here; one added within is caught by the
-/// number of its place.
+/// An event added within its enum is caught by the number of its place, and one at its end by
+/// the last name.
 #[test]
-fn lists_hold_every_id_in_its_place() {
-    for (place, action) in ACTIONS.into_iter().enumerate() {
-        assert_eq!(action as usize, place);
-    }
+fn events_stand_in_their_places() {
     for (place, event) in EVENTS.into_iter().enumerate() {
         assert_eq!(event as usize, place);
     }
-    assert_eq!(ACTIONS.last(), Some(&Action::NothingToDo));
     assert_eq!(EVENTS.last(), Some(&Event::TrustedCircle));
 }
 

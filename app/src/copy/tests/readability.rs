@@ -6,19 +6,17 @@
 //! 0.39 words per sentence + 11.8 syllables per word - 15.59. A grade is a school year in the
 //! United States, in which pupils are about five years older than its number.
 //!
-//! Limits: a reading age of about 12 is grade 7, which no page of a hundred words or more may
-//! exceed; the formula was made from samples of about that length. Shorter pages, such as one
-//! action, swing with a single word: they may reach grade 9. All texts together stay below grade 6.
+//! Limits: a reading age of about 12 is grade 7, which no page may exceed; a page is what is met
+//! together, one question or one action included. All texts together stay below grade 5, so that
+//! the whole keeps well clear of what a single page may reach.
 
 use super::gathered::{Page, all};
 
 const LIMIT_OF_A_PAGE: f64 = 7.0;
-const LIMIT_OF_A_SHORT_PAGE: f64 = 9.0;
-const LIMIT_OF_ALL: f64 = 6.0;
-const WORDS_OF_A_SAMPLE: usize = 100;
+const LIMIT_OF_ALL: f64 = 5.0;
 
-/// A sentence of more words is split: a rule of thumb among writers of public information.
-const LONGEST_SENTENCE: usize = 28;
+/// Words up to the next full stop, colon or semicolon, where a reader can rest. Our own limit.
+const LONGEST_STRETCH: usize = 28;
 
 /// A choice is read at a glance. Our own limit.
 const LONGEST_LABEL: usize = 12;
@@ -65,14 +63,11 @@ fn pages_read_at_the_age_of_twelve() {
             grade + 5.0
         );
     }
-    for (grade, words, name) in &graded {
-        let limit = if *words < WORDS_OF_A_SAMPLE {
-            LIMIT_OF_A_SHORT_PAGE
-        } else {
-            LIMIT_OF_A_PAGE
-        };
-        assert!(*grade <= limit, "{name}: grade {grade:.1} of {words} words");
-    }
+    let too_hard: Vec<&(f64, usize, String)> = graded
+        .iter()
+        .filter(|(grade, _, _)| *grade > LIMIT_OF_A_PAGE)
+        .collect();
+    assert!(too_hard.is_empty(), "{too_hard:?}");
     let together: Vec<String> = all().iter().map(Page::prose).collect();
     let measure = Measure::of(&together.join("\n"));
     println!(
@@ -86,18 +81,16 @@ fn pages_read_at_the_age_of_twelve() {
 
 #[test]
 fn sentences_stay_short() {
+    let mut faults = Vec::new();
     for page in all() {
-        for text in &page.texts {
-            for sentence in sentences(text) {
-                let length = words(sentence).count();
-                assert!(
-                    length <= LONGEST_SENTENCE,
-                    "{}: {length} words: {sentence}",
-                    page.name
-                );
+        for stretch in page.texts.iter().flat_map(|text| stretches(text)) {
+            let length = words(stretch).count();
+            if length > LONGEST_STRETCH {
+                faults.push(format!("{}: {length} words: {stretch}", page.name));
             }
         }
     }
+    assert!(faults.is_empty(), "\n{}", faults.join("\n"));
 }
 
 #[test]
@@ -120,7 +113,8 @@ fn grade_tells_hard_from_plain() {
     assert!(Measure::of(plain).grade() < 5.0);
 }
 
-/// Counted by hand, and the same in a pronouncing dictionary.
+/// Counted by hand, and the same in a pronouncing dictionary. Over all texts the rules below agree
+/// with that dictionary (CMUdict) but for the listed exceptions.
 #[test]
 fn syllables_of_words_counted_by_hand() {
     let counted = [
@@ -141,14 +135,14 @@ fn syllables_of_words_counted_by_hand() {
         ("safety", 2),
         ("emergency", 4),
         ("uneasy", 3),
+        ("source’s", 2),
+        ("else’s", 2),
         ("listed", 2),
         ("makes", 1),
         ("places", 2),
         ("used", 1),
         ("idea", 3),
         ("association", 5),
-        ("every", 2),
-        ("area", 3),
         ("little", 2),
         ("rekeyed", 2),
     ];
@@ -158,9 +152,13 @@ fn syllables_of_words_counted_by_hand() {
 }
 
 fn sentences(text: &str) -> impl Iterator<Item = &str> {
-    text.split(['.', '?', '!', ':', ';', '\n'])
+    text.split(['.', '?', '!', '\n'])
         .map(str::trim)
         .filter(|sentence| sentence.chars().any(char::is_alphabetic))
+}
+
+fn stretches(text: &str) -> impl Iterator<Item = &str> {
+    sentences(text).flat_map(|sentence| sentence.split([':', ';']))
 }
 
 fn words(sentence: &str) -> impl Iterator<Item = String> {
@@ -178,7 +176,10 @@ fn words(sentence: &str) -> impl Iterator<Item = String> {
 /// Syllables of an English word by its spelling: groups of vowels, less silent endings, plus what
 /// two vowels in a row hide. Words that the rules get wrong stand in a list.
 fn syllables(word: &str) -> usize {
-    let word = word.trim_end_matches("’s").replace('’', "");
+    let word = word.replace('’', "");
+    if word.chars().any(|letter| letter.is_ascii_digit()) {
+        return SYLLABLES_OF_A_NUMBER;
+    }
     if let Some((_, count)) = EXCEPTIONS.iter().find(|(listed, _)| *listed == word) {
         return *count;
     }
@@ -227,5 +228,34 @@ fn has_silent_ending(letters: &[char]) -> bool {
     }
 }
 
-/// Words of these texts that the rules above get wrong.
-const EXCEPTIONS: &[(&str, usize)] = &[("someone", 2)];
+/// Numbers in digits are few; most are read in about three.
+const SYLLABLES_OF_A_NUMBER: usize = 3;
+
+/// Words of these texts that the rules get wrong, corrected by a pronouncing dictionary.
+const EXCEPTIONS: &[(&str, usize)] = &[
+    ("someone", 2),
+    ("someones", 2),
+    ("anyone", 3),
+    ("anyones", 3),
+    ("association", 5),
+    ("business", 2),
+    ("called", 1),
+    ("centre", 2),
+    ("drawers", 1),
+    ("elsewhere", 2),
+    ("employer", 3),
+    ("european", 4),
+    ("everything", 3),
+    ("idea", 3),
+    ("likely", 2),
+    ("millimetre", 4),
+    ("million", 2),
+    ("people", 2),
+    ("peoples", 2),
+    ("safety", 2),
+    ("something", 2),
+    ("sometimes", 2),
+    ("undoes", 2),
+    ("whoever", 3),
+    ("wireless", 2),
+];

@@ -9,7 +9,6 @@ use self_check_core::advice::Action;
 const NEVER: &[&str] = &[
     // jargon
     "keyway",
-    "differs",
     "bitting",
     "pinning",
     "pin tumbler",
@@ -35,7 +34,7 @@ const NEVER: &[&str] = &[
     "dimple",
     "warded",
     // fright and blame
-    "burglar ",
+    "burglar",
     "burglars",
     "criminal",
     "intruder",
@@ -52,28 +51,31 @@ const NEVER: &[&str] = &[
     "at risk",
     "immediately",
     "urgent",
-    "!",
     // spelling of another shore
     "color",
     "neighbor",
-    "license ",
+    "neighbors",
+    "license",
     "apartment",
 ];
 
 #[test]
 fn texts_use_no_word_of_the_list() {
+    let mut faults = Vec::new();
     for page in all() {
         for text in &page.texts {
-            let lower = format!("{} ", text.to_lowercase());
-            for word in NEVER {
-                assert!(!lower.contains(word), "{}: “{word}” in: {text}", page.name);
+            let lower = text.to_lowercase();
+            for word in NEVER.iter().filter(|word| has_word(&lower, word)) {
+                faults.push(format!("{}: “{word}” in: {text}", page.name));
             }
         }
     }
+    none(&faults);
 }
 
 #[test]
 fn terms_are_explained_where_they_are_first_used() {
+    let mut faults = Vec::new();
     for page in all() {
         if page.name == "terms" {
             continue;
@@ -82,15 +84,15 @@ fn terms_are_explained_where_they_are_first_used() {
         for id in Term::ALL {
             let words = copy::term(id);
             let is_used = words.forms.iter().any(|form| has_word(&whole, form));
-            assert!(
-                !is_used || whole.contains(words.beside),
-                "{}: {} without “{}”",
-                page.name,
-                words.name,
-                words.beside
-            );
+            if is_used && !whole.contains(words.beside) {
+                faults.push(format!(
+                    "{}: {} without “{}”",
+                    page.name, words.name, words.beside
+                ));
+            }
         }
     }
+    none(&faults);
 }
 
 #[test]
@@ -117,6 +119,7 @@ fn safety_asks_nobody_to_ask_list_keep_print_or_copy() {
         action(Action::PlanWithSupport),
         action(Action::ChangeCodesAndUsers),
     ];
+    let mut faults = Vec::new();
     for page in pages {
         let whole = page.whole().to_lowercase();
         for word in [
@@ -132,9 +135,12 @@ fn safety_asks_nobody_to_ask_list_keep_print_or_copy() {
             "save",
             "download",
         ] {
-            assert!(!whole.contains(word), "{}: “{word}”", page.name);
+            if whole.contains(word) {
+                faults.push(format!("{}: “{word}”", page.name));
+            }
         }
     }
+    none(&faults);
 }
 
 #[test]
@@ -207,7 +213,7 @@ fn stop_gap_keeps_every_way_out_open() {
 #[test]
 fn locksmiths_are_always_ones_the_reader_has_checked() {
     use self_check_core::advice::Doer;
-    for id in super::gathered::ACTIONS {
+    for id in Action::ALL {
         if id.doer() == Doer::Locksmith {
             let who = copy::action(id).who;
             let words = "A locksmith you have checked (licensed where your region licenses them).";
@@ -220,6 +226,7 @@ fn locksmiths_are_always_ones_the_reader_has_checked() {
 /// Years and numbers with separators are told apart by their shape.
 #[test]
 fn texts_hold_no_digits_that_look_like_a_code() {
+    let mut faults = Vec::new();
     for page in all() {
         for text in &page.texts {
             for word in text.split(|letter: char| !letter.is_alphanumeric() && letter != ',') {
@@ -228,27 +235,38 @@ fn texts_hold_no_digits_that_look_like_a_code() {
                 let letters = word.chars().filter(|l| l.is_alphabetic()).count();
                 let is_year = letters == 0 && (word.starts_with("19") || word.starts_with("20"));
                 let is_grouped = word.contains(',');
-                assert!(
-                    digits < 3 || is_grouped || (digits == 4 && is_year) || is_round(word),
-                    "{}: {word} in: {text}",
-                    page.name
-                );
-                assert!(digits == 0 || letters == 0, "{}: {word}", page.name);
+                let is_plain =
+                    digits < 3 || is_grouped || (digits == 4 && is_year) || is_round(word);
+                if !is_plain || (digits > 0 && letters > 0) {
+                    faults.push(format!("{}: {word} in: {text}", page.name));
+                }
             }
         }
     }
+    none(&faults);
 }
 
 #[test]
 fn texts_are_set_with_care() {
+    let mut faults = Vec::new();
     for page in all() {
-        for text in &page.texts {
-            assert_eq!(text.trim(), text, "{}", page.name);
-            for slip in ["  ", "'", "\"", " ,", " .", "..", "—", " – "] {
-                assert!(!text.contains(slip), "{}: “{slip}” in: {text}", page.name);
+        for text in page.texts.iter().filter(|text| !text.is_empty()) {
+            if text.trim() != text {
+                faults.push(format!("{}: space around: {text}", page.name));
+            }
+            for slip in ["!", "  ", "'", "\"", " ,", " .", "..", "—", " – "] {
+                if text.contains(slip) {
+                    faults.push(format!("{}: “{slip}” in: {text}", page.name));
+                }
             }
         }
     }
+    none(&faults);
+}
+
+/// All faults at once: one run, one round of mending.
+fn none(faults: &[String]) {
+    assert!(faults.is_empty(), "\n{}", faults.join("\n"));
 }
 
 /// 100 is a number of things; a code is seldom so round.

@@ -10,7 +10,7 @@ use Block::{Caution, Figure, List, Paragraph, Source};
 
 pub(super) static CUT_BECOMES_A_NUMBER: &[Block] = &[
     Paragraph(
-        "You hold a key by its bow (the part you hold). The blade (the part that goes into the lock) begins at the shoulder (the step where the blade begins). Along its edge are the cuts: dips, each at a fixed place.",
+        "You hold a key by its bow (the part you hold). The blade (the part that goes into the lock) begins at the shoulder (the step that stops the key). Along its edge are the cuts: dips, each at a fixed place.",
     ),
     Figure(Drawing::PartsOfAKey),
     Paragraph(
@@ -47,11 +47,11 @@ pub(super) static STAMP_IS_THE_KEY: &[Block] = &[
 
 pub(super) static CUTS_THAT_HIDE: &[Block] = &[
     Paragraph(
-        "Each cut (a dip in the edge) has its own fixed place. The places are spaced evenly along the blade (the part that goes into the lock). But a shallow cut between two others may leave the edge straight. Then there is a cut, and no dip to see.",
+        "Each cut (a dip in the edge) has its own fixed place. The places are spaced evenly along the blade (the part that goes into the lock). But a very shallow cut between two deep ones shows only as a peak between their dips. There is a cut, and no dip to see.",
     ),
     Figure(Drawing::HiddenCut),
     Paragraph(
-        "To count fairly, count places: measure from the shoulder (the step where the blade begins) to the first dip, then go on in even steps. The slope at the tip is not a cut.",
+        "To count fairly, count places: measure from the shoulder (the step that stops the key) to the first dip, then go on in even steps. The slope at the tip is not a cut.",
     ),
     Paragraph("Such a cut is no secret. Someone who knows the spacing reads it like any other."),
 ];
@@ -82,7 +82,7 @@ pub(super) static WORDS_AGAINST_COPYING: &[Block] = &[
         "A few places have laws for certain keys, such as those to public buildings. If you need to know, ask where you live.",
     ),
     Paragraph(
-        "What helps more: know who has a key, have the lock set to a new key when in doubt, and think of a key that comes with a card when you next choose a lock.",
+        "What helps more? Know who has a key. When in doubt, have the lock set to a new one. And think of a key that comes with a card when you next choose a lock.",
     ),
 ];
 

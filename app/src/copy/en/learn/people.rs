@@ -6,7 +6,7 @@ use self_check_core::sources::{
 
 use crate::copy::Block;
 
-use Block::{Caution, Heading, List, Paragraph, Source};
+use Block::{Caution, Heading, List, Paragraph, Regions, Source};
 
 pub(super) static CHOOSING_A_LOCKSMITH: &[Block] = &[
     Heading("Before you need one"),
@@ -28,7 +28,7 @@ pub(super) static CHOOSING_A_LOCKSMITH: &[Block] = &[
         "See that the name on the van and the name on the bill are the one you called.",
         "Expect to show that you live there. A good locksmith asks.",
         "If the price is no longer the one you were told, let no work begin.",
-        "Never sign a form that is blank.",
+        "Never sign a form that is not filled in.",
         "Count the new keys, and keep the old part if you paid for a new one.",
     ]),
     Heading("Warning signs"),
@@ -78,6 +78,7 @@ pub(super) static REGION_NOTES: &[Block] = &[
     Paragraph(
         "Each note says where it comes from, of what date it is, and how far to trust it. Laws change, so look in the official register itself.",
     ),
+    Regions,
     Paragraph("If your region has no note, ask:"),
     List(&[
         "a consumer advice service: do locksmiths need a licence here, and where is the register?",
