@@ -97,6 +97,40 @@ pub fn count(rule: &CutRule) -> Result<u128, CountError> {
     }
 }
 
+/// The same count under the rule alone for a family of at most 32 depths, at compile time. A count
+/// that does not fit, and a family with more depths, do not compile.
+pub(crate) const fn count_of_family(cuts: u8, depths: u8, max_step: u8) -> u64 {
+    let depths = depths as usize;
+    let mut ending = [0_u64; 32];
+    let mut depth = 0;
+    while depth < depths {
+        ending[depth] = 1;
+        depth += 1;
+    }
+    let mut cut = 1;
+    while cut < cuts {
+        let mut longer = [0_u64; 32];
+        let mut depth = 0;
+        while depth < depths {
+            let mut before = depth.saturating_sub(max_step as usize);
+            while before <= depth + max_step as usize && before < depths {
+                longer[depth] += ending[before];
+                before += 1;
+            }
+            depth += 1;
+        }
+        ending = longer;
+        cut += 1;
+    }
+    let mut sum = 0;
+    let mut depth = 0;
+    while depth < depths {
+        sum += ending[depth];
+        depth += 1;
+    }
+    sum
+}
+
 /// Most entries that a count keeps at once.
 const MOST_ENTRIES: usize = 1 << 22;
 

@@ -2,9 +2,9 @@
 //! they are. No depth of any cut and no height of a blade is stored: steps and spacing are all that
 //! the secrecy model needs, so no type here can hold a key's own pattern.
 
-use crate::differs::CutRule;
+use crate::differs::{CutRule, count_of_family};
 use crate::sources::{self, Source};
-use crate::units::{Millimetres, Probability};
+use crate::units::{Bits, Keys, Millimetres, Probability};
 
 /// A family of keys whose patterns can be counted.
 ///
@@ -114,6 +114,34 @@ impl Family {
     }
 }
 
+impl Family {
+    /// How many keys the family has: an upper bound on what its makers use.
+    ///
+    /// ```
+    /// use self_check_core::key::Family;
+    /// assert_eq!(Family::TenDepthFiveCuts.differs(), 79_666); // as the transfer matrix of the rule gives
+    /// ```
+    pub const fn differs(self) -> u64 {
+        match self {
+            Self::TenDepthFiveCuts => const { TEN_DEPTH_FIVE_CUTS.differs() },
+            Self::TenDepthSixCuts => const { TEN_DEPTH_SIX_CUTS.differs() },
+            Self::SixDepthFiveCuts => const { SIX_DEPTH_FIVE_CUTS.differs() },
+            Self::EuropeanFiveCuts => const { EUROPEAN_FIVE_CUTS.differs() },
+            Self::EuropeanSixCuts => const { EUROPEAN_SIX_CUTS.differs() },
+        }
+    }
+
+    /// [`Family::differs`] as a number of keys to try.
+    pub fn keys(self) -> Keys {
+        Keys::nearest(self.differs() as f64)
+    }
+
+    /// How secret a key is before anyone has seen it: the logarithm of the number of keys.
+    pub fn secrecy(self) -> Bits {
+        self.keys().to_bits()
+    }
+}
+
 impl FamilyChoice {
     /// Every choice a page offers, "not sure" last.
     pub const ALL: [Self; 6] = [
@@ -148,6 +176,10 @@ impl FamilyChoice {
 }
 
 impl Geometry {
+    const fn differs(&self) -> u64 {
+        count_of_family(self.cuts, self.depths, self.max_step)
+    }
+
     /// From the shoulder to the centre of cut number `cut`, counted from 1 at the shoulder; `None`
     /// when the family has no such cut.
     pub fn cut_position(&self, cut: u8) -> Option<Millimetres> {
@@ -164,7 +196,7 @@ impl Geometry {
     }
 }
 
-static TEN_DEPTH_FIVE_CUTS: Geometry = Geometry {
+const TEN_DEPTH_FIVE_CUTS: Geometry = Geometry {
     cuts: 5,
     depths: 10,
     step: Millimetres::literal(0.381),
@@ -178,7 +210,7 @@ static TEN_DEPTH_FIVE_CUTS: Geometry = Geometry {
     blade_source: &sources::BLADE_LENGTHS,
 };
 
-static TEN_DEPTH_SIX_CUTS: Geometry = Geometry {
+const TEN_DEPTH_SIX_CUTS: Geometry = Geometry {
     cuts: 6,
     depths: 10,
     step: Millimetres::literal(0.381),
@@ -192,7 +224,7 @@ static TEN_DEPTH_SIX_CUTS: Geometry = Geometry {
     blade_source: &sources::BLADE_LENGTHS,
 };
 
-static SIX_DEPTH_FIVE_CUTS: Geometry = Geometry {
+const SIX_DEPTH_FIVE_CUTS: Geometry = Geometry {
     cuts: 5,
     depths: 6,
     step: Millimetres::literal(0.584),
@@ -206,7 +238,7 @@ static SIX_DEPTH_FIVE_CUTS: Geometry = Geometry {
     blade_source: &sources::BLADE_LENGTHS,
 };
 
-static EUROPEAN_FIVE_CUTS: Geometry = Geometry {
+const EUROPEAN_FIVE_CUTS: Geometry = Geometry {
     cuts: 5,
     depths: 9,
     step: Millimetres::literal(0.5),
@@ -220,7 +252,7 @@ static EUROPEAN_FIVE_CUTS: Geometry = Geometry {
     blade_source: &sources::BLADE_LENGTHS,
 };
 
-static EUROPEAN_SIX_CUTS: Geometry = Geometry {
+const EUROPEAN_SIX_CUTS: Geometry = Geometry {
     cuts: 6,
     depths: 9,
     step: Millimetres::literal(0.5),
@@ -251,6 +283,14 @@ mod tests {
             assert_eq!(FamilyChoice::from_id(choice.id()), Some(choice));
         }
         assert_eq!(Family::from_id("not-sure"), None);
+    }
+
+    #[test]
+    fn differs_equal_the_general_count() {
+        for family in Family::ALL {
+            let counted = crate::differs::count(&family.cut_rule());
+            assert_eq!(counted, Ok(u128::from(family.differs())));
+        }
     }
 
     #[test]

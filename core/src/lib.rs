@@ -4,12 +4,17 @@
 pub mod advice;
 pub mod answers;
 pub mod assess;
+pub mod assumptions;
 pub mod differs;
+mod distribution;
 pub mod exposure;
 mod facts;
+pub mod grades;
+pub mod hand;
 pub mod key;
 pub mod path;
 pub mod questions;
+pub mod reading;
 pub mod regions;
 pub mod sources;
 pub mod units;

@@ -123,4 +123,6 @@ sources! {
     LOCK_SLACK = "lock-slack", "", None, "Slack of key and pin together, about 0.005 in, as locksmiths give it", "", Secondary;
     /// A guess at what someone would carry and try.
     POCKETFUL = "pocketful", "", None, "A pocketful of trial keys", "", OurAssumption;
+    /// How a locksmith reads a key in the hand.
+    GAUGE_READING = "gauge-reading", "", None, "Reading a key with a stepped gauge, in seconds", "", CommonPractice;
 }

@@ -57,6 +57,16 @@ impl Bits {
         finite_and_not_negative(value).map(Self)
     }
 
+    /// The amount nearest to a computed `value`, which rounding may have carried below nothing.
+    /// Not a number counts as nothing.
+    pub(crate) const fn nearest(value: f64) -> Self {
+        Self(if value > 0.0 {
+            value.min(f64::MAX)
+        } else {
+            0.0
+        })
+    }
+
     /// The amount as a plain number of bits.
     pub const fn get(self) -> f64 {
         self.0
@@ -95,6 +105,12 @@ impl Probability {
         }
     }
 
+    /// The probability nearest to a computed `value`, which rounding may have carried past an end.
+    /// Not a number counts as never.
+    pub(crate) const fn nearest(value: f64) -> Self {
+        Self(if value > 0.0 { value.min(1.0) } else { 0.0 })
+    }
+
     /// The probability as a plain number from 0 to 1.
     pub const fn get(self) -> f64 {
         self.0
@@ -118,6 +134,16 @@ impl Keys {
         } else {
             Err(OutOfRange)
         }
+    }
+
+    /// The number of keys nearest to a computed `value`: at least 1 and finite. Not a number counts
+    /// as a single key, the cautious answer.
+    pub(crate) const fn nearest(value: f64) -> Self {
+        Self(if value > 1.0 {
+            value.min(f64::MAX)
+        } else {
+            1.0
+        })
     }
 
     /// The number of keys as a plain number.
