@@ -32,7 +32,7 @@ pub fn action(action: Action) -> ActionWords {
         },
         Action::TellLandlord => ActionWords {
             title: "Tell your landlord and ask in writing",
-            how: "Say that you would like the lock set to a new key, and by when. Write it, and keep what you wrote. You need not say who or why.",
+            how: "Say that you would like the lock set to a new key, and by when. Ask in writing, so that it can be shown later. You need not say who or why.",
             who: "You ask; the landlord has the work done. What they must do differs from place to place: a local housing advice service knows.",
             may_hurt: Some(
                 "Do not change the lock yourself without a yes: it may break your agreement.",
@@ -69,7 +69,7 @@ pub fn action(action: Action) -> ActionWords {
             may_hurt: Some(
                 "The door must still open with ease from inside. If someone else has a right to live there, ask for advice before you change it.",
             ),
-            cost: "The visit and its hour, the number of locks, and the number of new keys. All locks in one visit cost less.",
+            cost: "The visit and its hour, the number of locks, and the number of new keys. Several locks in one visit cost less than several visits.",
         },
         Action::ChangeCylinder => ActionWords {
             title: "Have the cylinder changed",
@@ -92,7 +92,7 @@ pub fn action(action: Action) -> ActionWords {
         Action::ReplaceSmallLock => ActionWords {
             title: "Replace the small lock",
             how: "A new mailbox lock, padlock or cabinet lock often costs less than work on the old one. Choose one with no number on its front, or keep that number out of sight.",
-            who: "You, or a locksmith for a safe. Ask the landlord, the manager or the post first if the mailbox is not yours.",
+            who: "You, or a locksmith for a safe. Ask the landlord, the manager or the post office first if the mailbox is not yours.",
             may_hurt: Some(
                 "Do not drill or saw a lock yourself: chips fly. Leave that to someone with the tools and eye guards.",
             ),

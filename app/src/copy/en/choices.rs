@@ -151,7 +151,7 @@ pub fn choice(choice: Choice) -> ChoiceWords {
         Choice::NoPicture => plain("Nowhere that I know of"),
         Choice::PictureSharedWithFew => plain("With a few people I sent it to"),
         Choice::PicturePublic => plain("In public, and it is still up"),
-        Choice::SaleListing => plain("In a listing of a home or of things for sale"),
+        Choice::SaleListing => plain("In a listing of the home, for sale or to let"),
         Choice::CallsOrStreams => plain("Often on video calls or streams"),
         Choice::DoorbellCamera => plain("In view of a doorbell camera"),
 

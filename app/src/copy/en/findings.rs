@@ -14,7 +14,7 @@ pub fn level(level: Level) -> LevelWords {
     match level {
         Level::Kept => LevelWords {
             name: "Kept",
-            meaning: "Nothing you told gave the key away.",
+            meaning: "Nothing in your answers gave the key away.",
             drawing_desc: "A key inside its pouch.",
         },
         Level::CannotBeToldYet => LevelWords {
@@ -29,7 +29,7 @@ pub fn level(level: Level) -> LevelWords {
         },
         Level::GivenAway => LevelWords {
             name: "Given away",
-            meaning: "Someone has the key who should not, or anyone may see it with its door.",
+            meaning: "Someone may have the key who should not, or anyone can see it together with its door.",
             drawing_desc: "A bare key beside its pouch.",
         },
     }
@@ -88,7 +88,9 @@ pub fn event(event: Event) -> &'static str {
 pub fn reading(reading: Reading) -> &'static str {
     match reading {
         Reading::Held => "They had it in hand. A copy can be made from it with no reading at all.",
-        Reading::CodeSeen => "They could note its number, and one or a few keys are left to try.",
+        Reading::CodeSeen => {
+            "They could note its number. To someone with the maker’s list that leaves one or a few keys to try; to anyone else it may leave them all."
+        }
         Reading::CutsSeen => {
             "They could see its cuts (the dips in the edge). How much that tells depends on how near and how sharp."
         }

@@ -64,7 +64,7 @@ pub fn question(question: Question) -> QuestionWords {
         Question::ChangedSince => QuestionWords {
             title: "Has the lock been changed since you moved in or took it over?",
             hint: "Changed means a new lock, or a new cylinder (the part the key goes into). Rekeyed means the same lock, set to a new key. Both count.",
-            why: "A change ends whatever happened to the old key. It only holds if you know where each new key is.",
+            why: "A change puts an end to all that happened to the old key. It helps only as long as you know where each new key is.",
             not_sure: NOT_SURE,
             drawing_title: "Before and after a change",
             drawing_desc: "The same lock twice. Before, the old key turns it. After, the old key stops and a new key turns it.",
@@ -95,7 +95,7 @@ pub fn question(question: Question) -> QuestionWords {
         },
         Question::Marking => QuestionWords {
             title: "Is anything stamped on the metal?",
-            hint: "Look on both faces of the bow (the part you hold), along its rim, and beside the shoulder (the step that stops the key). Tilt it under a lamp: old stamps are shallow.",
+            hint: "Look on both faces of the bow (the part you hold), along its rim, and beside the shoulder (the step that stops the key). Tilt it under a lamp: old stamps are shallow. Nothing needs to be typed.",
             why: "A number that stands only on the keys to one lock is often its key code: a key can be cut from it by someone who never saw yours.",
             not_sure: NOT_SURE,
             drawing_title: "Where a stamp may stand",
@@ -262,7 +262,7 @@ fn on_the_missing_path(question: Question, usual: QuestionWords) -> QuestionWord
             ..usual
         },
         Question::Link => QuestionWords {
-            title: "Could a finder tell which door it opens?",
+            title: "What could tell a finder which door it opens?",
             hint: "Think of what hung on the ring and what went missing with it.",
             ..usual
         },

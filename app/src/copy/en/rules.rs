@@ -85,7 +85,7 @@ pub fn rule(rule: RuleId) -> &'static str {
         }
         RuleId::CardCutsTheCopies => "A card that came with the lock is the way to more keys.",
         RuleId::CardIsGuarded => "Whoever has the card may be able to order a key.",
-        RuleId::WordsDoNotStopCopying => "Words that ask not to copy a key mostly stop nobody.",
+        RuleId::WordsDoNotStopCopying => "Words that ask not to copy a key are no real security.",
 
         RuleId::PictureTellsItsDoor => {
             "A picture of both the key and its place can lead to a copy that fits."

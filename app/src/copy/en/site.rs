@@ -275,7 +275,7 @@ pub fn keys_left(left: KeysLeft) -> String {
 /// The line below the rule: what the number says, and what it does not.
 pub fn rule_caption(before: &KeysLeft, left: &KeysLeft) -> String {
     format!(
-        "There are at most {} keys of this kind. After what you told, a stranger would try {} for an even chance. {RULE_NOTE}",
+        "There are at most {} keys of this kind. After what you told, a stranger’s keys left to try for an even chance: {}. {RULE_NOTE}",
         about_keys(before.most),
         keys_range(*left),
     )
