@@ -1,0 +1,38 @@
+//! What is known of single regions, each row folded under its name.
+
+use self_check_core::regions::{LAST_COMPARED, REGIONS, Region, RegionRow};
+use yew::prelude::*;
+
+use super::source_line;
+use crate::copy::{self, site};
+
+/// The rows, but for the one that stands for everywhere else: the page itself says what to ask.
+pub fn regions() -> Html {
+    let listed = REGIONS.iter().filter(|row| row.region != Region::Elsewhere);
+    html! {
+        <>
+            <p class="note">{ copy::regions_compared(LAST_COMPARED) }</p>
+            { for listed.map(region) }
+        </>
+    }
+}
+
+fn region(row: &RegionRow) -> Html {
+    let rules = row.tenancy.iter();
+    html! {
+        <details>
+            <summary>{ copy::region(row.region) }</summary>
+            <p>{ copy::licensing(row.licensing) }</p>
+            if !row.register.is_empty() {
+                <p>{ site::REGISTER }{ " " }{ row.register }</p>
+            }
+            { for row.sources.iter().map(|source| html! { <p class="src">{ source_line(source) }</p> }) }
+            { for rules.map(|(rule, source)| html! {
+                <>
+                    <p>{ copy::tenancy_rule(*rule) }</p>
+                    <p class="src">{ source_line(source) }</p>
+                </>
+            }) }
+        </details>
+    }
+}
