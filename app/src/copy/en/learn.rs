@@ -35,7 +35,7 @@ pub fn learn(page: LearnPage) -> PageWords {
         },
         LearnPage::RestrictedKeys => PageWords {
             title: "What a restricted key can do",
-            lede: "It stops easy copies. It is no answer to a key that is already gone.",
+            lede: "It is one that dealers copy only with your card. That stops easy copies, but it does not help after a loss.",
             blocks: keys::RESTRICTED_KEYS,
         },
         LearnPage::ChoosingALocksmith => PageWords {

@@ -73,18 +73,25 @@ fn texts_use_no_word_of_the_list() {
     none(&faults);
 }
 
+/// A meaning stands before the first use of its term on a page, or within this many letters of it.
+const BESIDE: usize = 80;
+
 #[test]
 fn terms_are_explained_where_they_are_first_used() {
     let mut faults = Vec::new();
-    for page in all() {
-        if page.name == "terms" {
-            continue;
-        }
+    for page in all().iter().filter(|page| page.name != "terms") {
         let whole = page.whole().to_lowercase();
         for id in Term::ALL {
             let words = copy::term(id);
-            let is_used = words.forms.iter().any(|form| has_word(&whole, form));
-            if is_used && !whole.contains(words.beside) {
+            let first_use = words
+                .forms
+                .iter()
+                .filter_map(|form| place_of(&whole, form))
+                .min();
+            let meaning = whole.find(words.beside);
+            let is_missing = first_use
+                .is_some_and(|used| meaning.is_none_or(|explained| explained > used + BESIDE));
+            if is_missing {
                 faults.push(format!(
                     "{}: {} without “{}”",
                     page.name, words.name, words.beside
@@ -275,8 +282,13 @@ fn is_round(word: &str) -> bool {
 }
 
 fn has_word(text: &str, word: &str) -> bool {
-    text.match_indices(word).any(|(at, _)| {
-        let is_edge = |letter: Option<char>| letter.is_none_or(|l| !l.is_alphanumeric());
+    place_of(text, word).is_some()
+}
+
+/// Where `word` first stands in `text` as a word of its own.
+fn place_of(text: &str, word: &str) -> Option<usize> {
+    let is_edge = |letter: Option<char>| letter.is_none_or(|l| !l.is_alphanumeric());
+    text.match_indices(word).map(|(at, _)| at).find(|&at| {
         is_edge(text[..at].chars().next_back()) && is_edge(text[at + word.len()..].chars().next())
     })
 }

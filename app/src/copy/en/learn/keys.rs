@@ -75,7 +75,7 @@ pub(super) static COPIES_DRIFT: &[Block] = &[
 
 pub(super) static WORDS_AGAINST_COPYING: &[Block] = &[
     Paragraph(
-        "Some keys bear words that ask shops not to copy them. A locksmiths’ association tells its members that such words are not real security, and that they mislead, because they make people feel safe without cause.",
+        "Some keys bear words that ask shops not to copy them. A locksmiths’ association tells its members that such words are not real security. They mislead, because they make people feel safe without cause.",
     ),
     Source(&DO_NOT_DUPLICATE),
     Paragraph(
@@ -88,7 +88,7 @@ pub(super) static WORDS_AGAINST_COPYING: &[Block] = &[
 
 pub(super) static RESTRICTED_KEYS: &[Block] = &[
     Paragraph(
-        "A restricted key is one that dealers copy only with your card. The shop on the corner cannot buy the blank (the uncut key) for it. That rests on patents and contracts, and both end one day.",
+        "The shop on the corner cannot buy the blank (the uncut key) for such a key. That rests on patents and contracts, and both end one day.",
     ),
     Paragraph(
         "It does not stop everyone. Researchers have made such keys on a desktop printer for solid things.",
