@@ -1,1 +1,44 @@
-//! Journeys.
+//! Whole journeys through the finished site, in a real browser, as a person with a keyboard, a mouse or a screen reader
+//! goes through it.
+//!
+//! `cargo xtask test journeys` builds and serves the site, finds the browser, and runs `tests/journeys.rs`. A journey is
+//! a test function that calls [`journey`]:
+//!
+//! ```no_run
+//! use self_check_tests::{Look, Result, journey};
+//!
+//! # fn main() -> Result<()> {
+//! journey(Look::PHONE, async |page| {
+//!     page.open().await?;
+//!     page.click("link", "Check a key").await?;
+//!     page.wait_for_text("Question 1").await?;
+//!     page.press("Tab").await
+//! })
+//! # }
+//! ```
+//!
+//! Whatever else it checks, each journey fails if the page asked anything of another origin, asked anything at all once it
+//! was ready, or wrote a single line to the browser's console (a broken content policy shows there).
+
+mod accessibility;
+mod acting;
+mod driver;
+mod journey;
+mod look;
+mod page;
+mod picture;
+mod reading;
+mod record;
+
+pub use accessibility::Fault;
+pub use journey::{journey, troubled_journey};
+pub use look::{Look, Scheme};
+pub use page::Page;
+pub use reading::Node;
+pub use record::{Record, Request};
+
+/// What goes wrong on a journey, in words.
+pub type Trouble = Box<dyn std::error::Error + Send + Sync>;
+
+/// The outcome of a part of a journey.
+pub type Result<T> = std::result::Result<T, Trouble>;

@@ -59,7 +59,8 @@ fn fit(compiled: &Path) -> Result<(Vec<u8>, PathBuf)> {
         .remove_producers_section(true)
         .generate_output()
         .context("the compiled page could not be fitted with its JavaScript")?;
-    if !(output.snippets().is_empty() && output.npm_dependencies().is_empty()) {
+    let has_no_snippets = output.snippets().values().all(Vec::is_empty);
+    if !(has_no_snippets && output.npm_dependencies().is_empty()) {
         bail!(
             "A dependency brings JavaScript of its own. The page is one script and one module: leave that dependency out."
         );

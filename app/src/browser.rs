@@ -1,0 +1,15 @@
+//! All that touches the browser itself. Nothing outside these files uses `web_sys`.
+
+mod addresses;
+mod arrival;
+mod failure;
+mod leaving;
+mod requests;
+mod sharing;
+
+pub use addresses::keep_to_addresses;
+pub use arrival::{arrive, focus_id, set_title};
+pub use failure::{app_root, report_panics};
+pub use leaving::{forget_when_hidden, leave_now};
+pub use requests::{Requests, mark_ready, requests};
+pub use sharing::{copy_text, print};

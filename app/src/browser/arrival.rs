@@ -1,0 +1,43 @@
+//! Coming to a page: its title, the top of it, and focus on its heading, as a full page load would
+//! give. A single-page program has to do this itself, or a screen reader is left where it was.
+
+use gloo::utils::document;
+use std::cell::Cell;
+use wasm_bindgen::JsCast;
+use web_sys::{HtmlElement, ScrollBehavior, ScrollToOptions};
+
+thread_local! {
+    static HAS_ARRIVED: Cell<bool> = const { Cell::new(false) };
+}
+
+/// Sets the title.
+pub fn set_title(title: &str) {
+    document().set_title(title);
+}
+
+/// Goes to the top and moves focus to the page's heading. Does nothing at the first page after
+/// loading: there the browser has already done both, and a reader starts at the top by itself.
+pub fn arrive() {
+    if !HAS_ARRIVED.replace(true) {
+        return;
+    }
+    let to_the_top = ScrollToOptions::new();
+    to_the_top.set_top(0.0);
+    to_the_top.set_behavior(ScrollBehavior::Instant);
+    gloo::utils::window().scroll_to_with_scroll_to_options(&to_the_top);
+    if let Ok(Some(heading)) = document().query_selector("main h1[tabindex='-1']") {
+        focus(heading.unchecked_ref());
+    }
+}
+
+/// Moves focus to the element with this id, if it is on the page.
+pub fn focus_id(id: &str) {
+    if let Some(element) = document().get_element_by_id(id) {
+        focus(element.unchecked_ref());
+    }
+}
+
+/// Moves focus to `element`. An element that cannot take it leaves focus where it is.
+fn focus(element: &HtmlElement) {
+    let _ = element.focus();
+}

@@ -1,0 +1,51 @@
+//! What the browser says this page has fetched. It is the browser's list, not the page's word.
+
+use gloo::utils::window;
+use wasm_bindgen::JsCast;
+use web_sys::PerformanceEntry;
+
+/// What was fetched so far.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Requests {
+    /// Every address in the browser's list, in the order of time.
+    pub all: Vec<String>,
+    /// How many of them lie outside the address this page came from.
+    pub elsewhere: usize,
+    /// How many began after the page was ready.
+    pub after_ready: usize,
+}
+
+thread_local! {
+    static READY_AT_MS: std::cell::Cell<f64> = const { std::cell::Cell::new(f64::INFINITY) };
+}
+
+/// Notes that the page is ready: it has no reason to fetch anything from now on.
+pub fn mark_ready() {
+    if let Some(performance) = window().performance() {
+        READY_AT_MS.set(performance.now());
+    }
+}
+
+/// Reads the browser's list; absent where the browser keeps none.
+pub fn requests() -> Option<Requests> {
+    let performance = window().performance()?;
+    let here = window().location().origin().unwrap_or_default();
+    let ready = READY_AT_MS.get();
+    let mut found = Requests::default();
+    for entry in performance.get_entries_by_type("resource").iter() {
+        let entry: PerformanceEntry = entry.unchecked_into();
+        let address = entry.name();
+        found.elsewhere += usize::from(!belongs_here(&address, &here));
+        found.after_ready += usize::from(entry.start_time() > ready);
+        found.all.push(address);
+    }
+    Some(found)
+}
+
+/// Whether `address` was answered by this page itself or by where it came from.
+fn belongs_here(address: &str, here: &str) -> bool {
+    let within = address
+        .strip_prefix(here)
+        .is_some_and(|rest| rest.is_empty() || rest.starts_with('/'));
+    within || address.starts_with("data:") || address.starts_with("blob:")
+}

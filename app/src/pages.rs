@@ -1,0 +1,18 @@
+//! The pages, one file each.
+
+mod about;
+mod check;
+mod learn;
+mod look_over;
+mod next_hour;
+mod not_found;
+mod question;
+mod result;
+mod safety;
+mod start;
+
+pub use about::About;
+pub use check::Check;
+pub use learn::{Learn, Read};
+pub use not_found::NotFound;
+pub use start::Start;

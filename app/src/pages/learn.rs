@@ -1,0 +1,86 @@
+//! Short pages to read.
+
+use yew::prelude::*;
+use yew_router::prelude::*;
+
+use crate::copy::{self, LearnPage, Term, site};
+use crate::route::Route;
+use crate::ui::{reading, use_page};
+
+/// The list of pages.
+#[component]
+pub fn Learn() -> Html {
+    use_page(site::LEARN.to_owned());
+    html! {
+        <div class="narrow">
+            <h1 tabindex="-1">{ site::LEARN }</h1>
+            <p class="lede">{ site::LEARN_LEDE }</p>
+            <ul class="contents">
+                { for LearnPage::ALL.into_iter().enumerate().map(|(index, page)| entry(index, page)) }
+            </ul>
+            <section aria-labelledby="words">
+                <h2 id="words">{ site::WORDS }</h2>
+                <dl class="terms">{ for Term::ALL.into_iter().map(term) }</dl>
+            </section>
+        </div>
+    }
+}
+
+fn term(term: Term) -> Html {
+    let words = copy::term(term);
+    html! { <><dt>{ words.name }</dt><dd>{ words.meaning }</dd></> }
+}
+
+fn entry(index: usize, page: LearnPage) -> Html {
+    let words = copy::learn(page);
+    html! {
+        <li key={index}>
+            <Link<Route> to={Route::LearnPage { n: index + 1 }}>
+                <b>{ words.title }</b><span>{ words.lede }</span>
+            </Link<Route>>
+        </li>
+    }
+}
+
+/// Which page to read.
+#[derive(Properties, PartialEq)]
+pub struct ReadProps {
+    /// Its number, from 1.
+    pub n: usize,
+}
+
+/// One page, and the way to the next.
+#[component]
+pub fn Read(props: &ReadProps) -> Html {
+    let n = props.n;
+    let Some(&page) = n.checked_sub(1).and_then(|index| LearnPage::ALL.get(index)) else {
+        return html! { <Redirect<Route> to={Route::Learn} /> };
+    };
+    html! { <ReadPage {page} {n} /> }
+}
+
+#[derive(Properties, PartialEq)]
+struct ReadPageProps {
+    page: LearnPage,
+    n: usize,
+}
+
+#[component]
+fn ReadPage(props: &ReadPageProps) -> Html {
+    let words = copy::learn(props.page);
+    use_page(words.title.to_owned());
+    let next = LearnPage::ALL.get(props.n).map(|&page| copy::learn(page));
+    html! {
+        <article class="narrow prose">
+            { reading(&words) }
+            <p class="row">
+                if let Some(next) = next {
+                    <Link<Route> classes="press" to={Route::LearnPage { n: props.n + 1 }}>
+                        { site::next_page(next.title) }
+                    </Link<Route>>
+                }
+                <Link<Route> classes="plain" to={Route::Learn}>{ site::ALL_PAGES }</Link<Route>>
+            </p>
+        </article>
+    }
+}

@@ -1,0 +1,74 @@
+//! The answers, each changeable, before the result.
+
+use self_check_core::path::Stop;
+use self_check_core::questions::Question;
+use yew::prelude::*;
+use yew_router::prelude::*;
+
+use crate::copy::{self, site};
+use crate::route::Route;
+use crate::session::Session;
+use crate::ui::{PageLinks, Progress, use_page, use_session};
+
+/// Where the page stands.
+#[derive(Properties, PartialEq)]
+pub struct LookOverProps {
+    /// Its place in the path.
+    pub n: usize,
+    /// How many pages the path has.
+    pub total: usize,
+}
+
+/// Every question of the path with its answer and a link to change it.
+#[component]
+pub fn LookOver(props: &LookOverProps) -> Html {
+    let LookOverProps { n, total } = *props;
+    use_page(site::ANSWERS_TITLE.to_owned());
+    let session = use_session();
+    let path = session.path();
+    let questions = path.stops().iter().enumerate();
+    html! {
+        <div class="narrow">
+            <Progress {n} {total} />
+            <h1 tabindex="-1">{ site::ANSWERS_TITLE }</h1>
+            <p class="lede">{ site::ANSWERS_LEDE }</p>
+            <dl class="answers">
+                { for questions.filter_map(|(place, stop)| match stop {
+                    Stop::Ask(question) => Some(answer(&session, place, *question)),
+                    _ => None,
+                }) }
+            </dl>
+            <p class="row">
+                <Link<Route> classes="press" to={Route::Check { n: n + 1 }}>{ site::SEE_RESULT }</Link<Route>>
+                <PageLinks {n} />
+            </p>
+        </div>
+    }
+}
+
+fn answer(session: &Session, place: usize, question: Question) -> Html {
+    let title = copy::question_on(question, &session.answers).title;
+    html! {
+        <div key={place}>
+            <dt>{ title }</dt>
+            <dd>{ for answer_texts(session, question).into_iter().map(|text| html! { <span>{ text }</span> }) }</dd>
+            <dd class="change">
+                <Link<Route> to={Route::Check { n: place }}>
+                    { site::CHANGE }<span class="visually-hidden">{ ": " }{ title }</span>
+                </Link<Route>>
+            </dd>
+        </div>
+    }
+}
+
+/// What was answered, in the words in which it was offered.
+fn answer_texts(session: &Session, question: Question) -> Vec<&'static str> {
+    if session.answers.is_not_sure(question) {
+        return vec![copy::question_on(question, &session.answers).not_sure];
+    }
+    session
+        .answers
+        .chosen(question)
+        .map(|choice| copy::choice(choice).label)
+        .collect()
+}

@@ -1,0 +1,22 @@
+//! An address that leads nowhere.
+
+use yew::prelude::*;
+use yew_router::prelude::*;
+
+use crate::copy::site;
+use crate::route::Route;
+use crate::ui::use_page;
+
+/// Says so, and leads to the start.
+#[component]
+pub fn NotFound() -> Html {
+    use_page(site::NOT_FOUND.to_owned());
+    html! {
+        <div class="narrow">
+            <h1 tabindex="-1">{ site::NOT_FOUND }</h1>
+            <p class="row">
+                <Link<Route> classes="press" to={Route::Start}>{ site::TO_START }</Link<Route>>
+            </p>
+        </div>
+    }
+}

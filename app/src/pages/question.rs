@@ -1,0 +1,183 @@
+//! One question. Choosing never moves on; "Continue" does.
+
+use self_check_core::questions::{Choice, Question};
+use yew::prelude::*;
+use yew_router::prelude::*;
+
+use crate::copy::{self, site};
+use crate::drawing::{ChoiceDrawing, QuestionDrawing, is_drawn_by_choices};
+use crate::route::Route;
+use crate::session::{Act, SessionHandle};
+use crate::ui::{ErrorSummary, PageLinks, Progress, use_page, use_session};
+
+/// Which question, and where it stands.
+#[derive(Properties, PartialEq)]
+pub struct QuestionPageProps {
+    /// Its place in the path.
+    pub n: usize,
+    /// How many pages the path has.
+    pub total: usize,
+    /// The question.
+    pub question: Question,
+}
+
+/// One question, its drawing, its choices and why it is asked.
+#[component]
+pub fn QuestionPage(props: &QuestionPageProps) -> Html {
+    let QuestionPageProps { n, total, question } = *props;
+    let session = use_session();
+    let tries = use_state(|| 0_usize);
+    let has_error = *tries > 0 && !session.ticks.is_answered(question);
+    use_page(page_title(n, has_error));
+    let words = copy::question_on(question, &session.answers);
+    let onsubmit = on_continue(session.clone(), use_navigator(), tries.clone(), n, question);
+    html! {
+        <div class="narrow">
+            if has_error {
+                <ErrorSummary message={site::nothing_chosen(question)} field={choice_id(0)} tries={*tries} />
+            }
+            <Progress {n} {total} />
+            <form {onsubmit} novalidate=true autocomplete="off">
+                <fieldset aria-describedby={described_by(has_error)}>
+                    <legend><h1 class="question-title" tabindex="-1">{ words.title }</h1></legend>
+                    <p id="hint" class="hint">
+                        { words.hint }
+                        if question.row().takes_several {
+                            { " " }{ site::TICK_ALL }
+                        }
+                    </p>
+                    if !is_drawn_by_choices(question) {
+                        <div class="plate ask-figure">
+                            <QuestionDrawing {question} title={words.drawing_title}
+                                desc={words.drawing_desc} />
+                        </div>
+                    }
+                    if has_error {
+                        <p id="error" class="error">{ site::nothing_chosen(question) }</p>
+                    }
+                    <div class="opts">
+                        { for question.row().choices.iter().enumerate().map(|(index, &choice)| {
+                            option_row(&session, index, choice)
+                        }) }
+                        { not_sure_row(&session, question, words.not_sure) }
+                    </div>
+                </fieldset>
+                <details class="why">
+                    <summary>{ site::WHY_WE_ASK }</summary>
+                    <p>{ words.why }</p>
+                </details>
+                <p class="row">
+                    <button type="submit" class="press">{ site::CONTINUE }</button>
+                    <PageLinks {n} />
+                </p>
+            </form>
+        </div>
+    }
+}
+
+fn page_title(n: usize, has_error: bool) -> String {
+    let title = site::step_title(n + 1);
+    if has_error {
+        site::error_page_title(&title)
+    } else {
+        title
+    }
+}
+
+/// The hint is read first, then what is wrong.
+fn described_by(has_error: bool) -> &'static str {
+    if has_error { "hint error" } else { "hint" }
+}
+
+/// Ids count the rows: an id that named a choice would show up in what the browser remembers.
+fn choice_id(index: usize) -> String {
+    format!("choice-{index}")
+}
+
+fn option_row(session: &SessionHandle, index: usize, choice: Choice) -> Html {
+    let words = copy::choice(choice);
+    let onchange = {
+        let session = session.clone();
+        Callback::from(move |_: Event| session.dispatch(Act::Tick(choice)))
+    };
+    row(Row {
+        index,
+        takes_several: choice.question().row().takes_several,
+        is_ticked: session.ticks.has(choice),
+        class: "opt",
+        label: words.label,
+        hint: words.hint,
+        drawing: html! { <ChoiceDrawing {choice} /> },
+        onchange,
+    })
+}
+
+fn not_sure_row(session: &SessionHandle, question: Question, label: &'static str) -> Html {
+    let onchange = {
+        let session = session.clone();
+        Callback::from(move |_: Event| session.dispatch(Act::TickNotSure(question)))
+    };
+    row(Row {
+        index: question.row().choices.len(),
+        takes_several: question.row().takes_several,
+        is_ticked: session.ticks.is_not_sure(question),
+        class: "opt opt-apart",
+        label,
+        hint: Some(site::NOT_SURE_HINT),
+        drawing: html! {},
+        onchange,
+    })
+}
+
+struct Row {
+    index: usize,
+    takes_several: bool,
+    is_ticked: bool,
+    class: &'static str,
+    label: &'static str,
+    hint: Option<&'static str>,
+    drawing: Html,
+    onchange: Callback<Event>,
+}
+
+fn row(row: Row) -> Html {
+    let kind = if row.takes_several {
+        "checkbox"
+    } else {
+        "radio"
+    };
+    html! {
+        <label key={row.index} class={row.class}>
+            <input id={choice_id(row.index)} type={kind} name="choice" value={row.index.to_string()}
+                checked={row.is_ticked} onchange={row.onchange} autocomplete="off" />
+            <span>
+                <b>{ row.label }</b>
+                if let Some(hint) = row.hint {
+                    <small>{ hint }</small>
+                }
+            </span>
+            { row.drawing }
+        </label>
+    }
+}
+
+fn on_continue(
+    session: SessionHandle,
+    navigator: Option<Navigator>,
+    tries: UseStateHandle<usize>,
+    n: usize,
+    question: Question,
+) -> Callback<SubmitEvent> {
+    Callback::from(move |event: SubmitEvent| {
+        event.prevent_default();
+        if !session.ticks.is_answered(question) {
+            tries.set(*tries + 1);
+            return;
+        }
+        let next = session.confirmed(question).after(n);
+        session.dispatch(Act::Confirm(question));
+        if let Some(navigator) = &navigator {
+            navigator.push(&Route::Check { n: next });
+        }
+    })
+}

@@ -1,0 +1,110 @@
+//! The result: people and deeds first, then the level and the rule, then what to do.
+
+mod exposures;
+mod find_out;
+mod letter;
+mod rule;
+mod take_along;
+mod text;
+mod to_do;
+mod verdict;
+mod what_if;
+mod why;
+
+use self_check_core::advice::Action;
+use self_check_core::assess::assess;
+use self_check_core::path::Stop;
+use yew::prelude::*;
+use yew_router::prelude::*;
+
+use crate::copy::{self, site};
+use crate::route::Route;
+use crate::session::{Act, SessionHandle};
+use crate::ui::{reading_part, use_page, use_session};
+use exposures::exposures;
+use find_out::find_out;
+use letter::letter;
+use rule::rule;
+use take_along::TakeAlong;
+use to_do::to_do;
+use verdict::verdict;
+use what_if::WhatIf;
+use why::why;
+
+/// Where the page stands.
+#[derive(Properties, PartialEq)]
+pub struct ResultPageProps {
+    /// Its place in the path.
+    pub n: usize,
+}
+
+/// The result of the check.
+#[component]
+pub fn ResultPage(props: &ResultPageProps) -> Html {
+    use_page(site::RESULT_TITLE.to_owned());
+    let session = use_session();
+    let navigator = use_navigator();
+    let path = session.path();
+    let assessment = assess(&session.answers, None);
+    let shows_level = !assessment.safety_first || session.level_asked_for;
+    let asks_landlord = assessment
+        .advised
+        .actions
+        .iter()
+        .any(|advice| advice.action == Action::TellLandlord);
+    let ask = {
+        let session = session.clone();
+        Callback::from(move |_: MouseEvent| session.dispatch(Act::AskForLevel))
+    };
+    html! {
+        <div class="narrow">
+            { verdict(&assessment, shows_level) }
+            if assessment.safety_first && !shows_level {
+                <p class="row">
+                    <button type="button" class="plain" onclick={ask}>{ site::SHOW_LEVEL }</button>
+                </p>
+            }
+            if shows_level {
+                { rule(&assessment.count) }
+                { exposures(&assessment.exposures) }
+            }
+            { to_do(&assessment.advised) }
+            if asks_landlord && !assessment.safety_first {
+                { letter() }
+            }
+            if shows_level {
+                <WhatIf assessment={assessment.clone()} />
+            }
+            { find_out(&assessment.advised.find_out, &path) }
+            <section class="beside" aria-labelledby="matters">
+                { reading_part(&copy::matters_more(), "matters") }
+            </section>
+            if shows_level {
+                { why(&assessment.advised.considered) }
+            }
+            if !assessment.safety_first {
+                <TakeAlong {assessment} />
+            }
+            { onward(&session, navigator, path.position(Stop::LookOver).unwrap_or(props.n)) }
+        </div>
+    }
+}
+
+/// Where to go from here.
+fn onward(session: &SessionHandle, navigator: Option<Navigator>, answers: usize) -> Html {
+    let session = session.clone();
+    let again = Callback::from(move |_: MouseEvent| {
+        session.dispatch(Act::Forget);
+        if let Some(navigator) = &navigator {
+            navigator.push(&Route::Start);
+        }
+    });
+    html! {
+        <p class="row screen-only">
+            <Link<Route> classes="plain" to={Route::Check { n: answers }}>
+                { site::CHANGE_ANSWERS }
+            </Link<Route>>
+            <button type="button" class="plain" onclick={again}>{ site::START_AGAIN }</button>
+        </p>
+    }
+}

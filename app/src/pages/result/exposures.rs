@@ -1,0 +1,35 @@
+//! What may have given the secret away, and what each took.
+
+use self_check_core::exposure::Exposure;
+use yew::prelude::*;
+
+use crate::copy::{self, site};
+
+/// The list of exposures; nothing where there is none.
+pub fn exposures(exposures: &[Exposure]) -> Html {
+    if exposures.is_empty() {
+        return html! {};
+    }
+    html! {
+        <section aria-labelledby="exposures">
+            <h2 id="exposures">{ site::EXPOSURES }</h2>
+            <ul class="took">{ for exposures.iter().map(exposure) }</ul>
+        </section>
+    }
+}
+
+fn exposure(exposure: &Exposure) -> Html {
+    html! {
+        <li key={exposure.event as usize}>
+            <h3>{ copy::event(exposure.event) }</h3>
+            if let Some(left) = exposure.keys_left {
+                <p class="number">{ site::keys_left(left) }</p>
+            }
+            <p class="note">
+                { copy::reading(exposure.reading) }{ " " }
+                { copy::knows_the_door(exposure.knows_the_door) }{ " " }
+                { copy::standing(exposure.standing) }
+            </p>
+        </li>
+    }
+}

@@ -1,0 +1,54 @@
+//! How many keys are left to try, read on the brass rule.
+
+use self_check_core::assess::Count;
+use self_check_core::exposure::KeysLeft;
+use self_check_core::sources::EN_1303;
+use yew::prelude::*;
+
+use crate::copy::{self, site};
+use crate::drawing::{BrassRule, RuleMark};
+use crate::ui::source_line;
+
+/// The fewest effective differs the European standard asks for in its lowest grade, its fourth and
+/// its sixth. Source: [`EN_1303`], the grades of key-related security.
+const STANDARD: [(f64, &str); 3] = [
+    (100.0, site::MARK_LOWEST),
+    (30_000.0, site::MARK_GRADE_4),
+    (100_000.0, site::MARK_GRADE_6),
+];
+
+/// The rule with its caption, or why this key has no number.
+pub fn rule(count: &Count) -> Html {
+    match count {
+        Count::Counted { before, left } => counted(before, left),
+        Count::NotCounted(reason) => html! { <p class="note">{ copy::no_count(*reason) }</p> },
+    }
+}
+
+fn counted(before: &KeysLeft, left: &KeysLeft) -> Html {
+    let caption = site::rule_caption(before, left);
+    let is_less = left.fewest < before.fewest || left.most < before.most;
+    let marks: Vec<RuleMark> = STANDARD
+        .into_iter()
+        .map(|(keys, word)| RuleMark {
+            keys,
+            word: word.into(),
+        })
+        .collect();
+    html! {
+        <figure class="plate instrument">
+            <BrassRule
+                title={site::COUNT}
+                desc={caption.clone()}
+                now={(left.fewest, left.most)}
+                now_word={site::RULE_NOW}
+                before={is_less.then(|| (before.most, site::RULE_BEFORE.into()))}
+                numbers={site::RULE_NUMBERS.map(AttrValue::from)}
+                {marks}
+            />
+            <figcaption>
+                { caption }{ " " }<span class="src">{ source_line(&EN_1303) }</span>
+            </figcaption>
+        </figure>
+    }
+}

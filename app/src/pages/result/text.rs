@@ -1,0 +1,62 @@
+//! The result as plain text.
+
+use std::fmt::Write;
+
+use self_check_core::advice::Advice;
+use self_check_core::assess::{Assessment, Count};
+
+use super::to_do::sources;
+use crate::copy::{self, site};
+use crate::ui::source_line;
+
+/// The result as lines to paste elsewhere. It says what the page says, no answer beyond it.
+pub fn as_text(assessment: &Assessment) -> String {
+    let level = copy::level(assessment.level);
+    let mut text = String::new();
+    push(&mut text, &site::full_title(site::RESULT_TITLE));
+    push(&mut text, &copy::headline(&assessment.headline));
+    push(&mut text, &format!("{}. {}", level.name, level.meaning));
+    push(&mut text, &count_line(&assessment.count));
+    push(&mut text, &format!("\n{}", site::TO_DO));
+    for (index, advice) in assessment.advised.actions.iter().enumerate() {
+        push(&mut text, &advice_lines(index + 1, advice));
+    }
+    if !assessment.advised.find_out.is_empty() {
+        push(&mut text, &format!("\n{}", site::FIND_OUT));
+        for &question in &assessment.advised.find_out {
+            push(&mut text, &format!("- {}", copy::find_out(question)));
+        }
+    }
+    push(&mut text, &format!("\n{}", site::TEXT_CAUTION));
+    text
+}
+
+fn push(text: &mut String, line: &str) {
+    // Writing to a string cannot fail.
+    let _ = writeln!(text, "{line}");
+}
+
+fn count_line(count: &Count) -> String {
+    match count {
+        Count::Counted { before, left } => site::rule_caption(before, left),
+        Count::NotCounted(reason) => copy::no_count(*reason).to_owned(),
+    }
+}
+
+fn advice_lines(number: usize, advice: &Advice) -> String {
+    let words = copy::action(advice.action);
+    let mut lines = format!(
+        "{number}. [{}] {}\n   {}\n   {}",
+        copy::urgency(advice.urgency).name,
+        words.title,
+        words.how,
+        words.who
+    );
+    if let Some(caution) = words.may_hurt {
+        lines += &format!("\n   {} {caution}", site::CAUTION);
+    }
+    for source in sources(&advice.because) {
+        lines += &format!("\n   {}", source_line(source));
+    }
+    lines
+}

@@ -1,0 +1,79 @@
+//! What to do, most urgent first.
+
+use self_check_core::advice::{Advice, Advised, RuleId, Urgency, rules};
+use self_check_core::sources::Source;
+use yew::prelude::*;
+
+use crate::copy::{self, site};
+use crate::drawing::UrgencyMark;
+use crate::ui::source_line;
+
+/// The list of actions, each with how, who, what it may hurt, why and where from.
+pub fn to_do(advised: &Advised) -> Html {
+    html! {
+        <section aria-labelledby="to-do">
+            <h2 id="to-do">{ site::TO_DO }</h2>
+            <ol class="todo">{ for advised.actions.iter().map(advice) }</ol>
+        </section>
+    }
+}
+
+fn advice(advice: &Advice) -> Html {
+    let words = copy::action(advice.action);
+    html! {
+        <li key={advice.action as usize}>
+            <p class={classes!("when", urgency_class(advice.urgency))}>
+                <UrgencyMark urgency={advice.urgency} />{ copy::urgency(advice.urgency).name }
+            </p>
+            <h3>{ words.title }</h3>
+            <p>{ words.how }</p>
+            if let Some(text) = words.may_hurt {
+                <p class="caution"><strong>{ site::CAUTION }</strong>{ " " }{ text }</p>
+            }
+            <dl class="facts">
+                <dt>{ site::WHO_DOES_IT }</dt><dd>{ words.who }</dd>
+                <dt>{ site::COST }</dt><dd>{ words.cost }</dd>
+            </dl>
+            if !advice.because.is_empty() {
+                { because(words.title, &advice.because) }
+            }
+        </li>
+    }
+}
+
+/// The claims an action rests on, and where they come from.
+fn because(title: &str, rules: &[RuleId]) -> Html {
+    html! {
+        <details>
+            <summary>
+                { site::WHY }<span class="visually-hidden">{ ": " }{ title }</span>
+            </summary>
+            <ul>{ for rules.iter().map(|&id| html! { <li>{ copy::rule(id) }</li> }) }</ul>
+            <ul class="sources">
+                { for sources(rules).into_iter().map(|source| html! { <li>{ source_line(source) }</li> }) }
+            </ul>
+        </details>
+    }
+}
+
+/// The sources of these rules, each once, in the order of the rules.
+pub fn sources(because: &[RuleId]) -> Vec<&'static Source> {
+    let mut found: Vec<&'static Source> = Vec::new();
+    for rule in rules().filter(|rule| because.contains(&rule.id)) {
+        for source in rule.sources {
+            if !found.contains(source) {
+                found.push(source);
+            }
+        }
+    }
+    found
+}
+
+fn urgency_class(urgency: Urgency) -> &'static str {
+    match urgency {
+        Urgency::Habit => "when-habit",
+        Urgency::WhenConvenient => "when-convenient",
+        Urgency::Soon => "when-soon",
+        Urgency::Today => "when-today",
+    }
+}

@@ -1,0 +1,76 @@
+//! What would be left if some of the advice were followed from today on.
+
+use self_check_core::advice::Action;
+use self_check_core::assess::Assessment;
+use self_check_core::what_if::{FromToday, choices, from_today};
+use yew::prelude::*;
+
+use super::rule::rule;
+use super::verdict::level_line;
+use crate::copy::{self, site};
+
+/// The result to play with.
+#[derive(Properties, PartialEq)]
+pub struct WhatIfProps {
+    /// The result as it stands.
+    pub assessment: Assessment,
+}
+
+/// A box to tick for each action whose effect can be shown, and what would be left.
+#[component]
+pub fn WhatIf(props: &WhatIfProps) -> Html {
+    let done = use_state(Vec::<Action>::new);
+    let offered = choices(&props.assessment);
+    if offered.is_empty() {
+        return html! {};
+    }
+    html! {
+        <section class="what-if screen-only" aria-labelledby="what-if">
+            <fieldset>
+                <legend><h2 id="what-if">{ site::WHAT_IF }</h2></legend>
+                <p class="hint">{ site::WHAT_IF_NOTE }</p>
+                <div class="opts">{ for offered.into_iter().map(|action| tick(action, &done)) }</div>
+            </fieldset>
+            <div role="status">
+                if !done.is_empty() {
+                    { left(&from_today(&props.assessment, &done)) }
+                }
+            </div>
+        </section>
+    }
+}
+
+fn tick(action: Action, done: &UseStateHandle<Vec<Action>>) -> Html {
+    let is_done = done.contains(&action);
+    let onchange = {
+        let done = done.clone();
+        Callback::from(move |_: Event| {
+            let others = done.iter().copied().filter(|&other| other != action);
+            done.set(others.chain((!is_done).then_some(action)).collect());
+        })
+    };
+    html! {
+        <label key={action as usize} class="opt">
+            <input type="checkbox" checked={is_done} {onchange} autocomplete="off" />
+            <span><b>{ copy::what_if(action) }</b></span>
+        </label>
+    }
+}
+
+fn left(then: &FromToday) -> Html {
+    html! {
+        <>
+            <h3>{ site::WHAT_IF_LEFT }</h3>
+            { level_line(then.level) }
+            { rule(&then.count) }
+            if !then.still_advised.is_empty() {
+                <p>{ site::STILL_TO_DO }</p>
+                <ul>
+                    { for then.still_advised.iter().map(|advice| html! {
+                        <li>{ copy::action(advice.action).title }</li>
+                    }) }
+                </ul>
+            }
+        </>
+    }
+}

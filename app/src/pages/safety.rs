@@ -1,0 +1,37 @@
+//! Safety first, before any level, where somebody is worried about a person.
+
+use yew::prelude::*;
+use yew_router::prelude::*;
+
+use crate::copy::{self, site};
+use crate::route::Route;
+use crate::ui::{PageLinks, Progress, reading, use_page, use_session};
+
+/// Where the page stands.
+#[derive(Properties, PartialEq)]
+pub struct SafetyProps {
+    /// Its place in the path.
+    pub n: usize,
+    /// How many pages the path has.
+    pub total: usize,
+}
+
+/// What to think of first. Nothing here offers to keep, print or copy anything.
+#[component]
+pub fn Safety(props: &SafetyProps) -> Html {
+    let SafetyProps { n, total } = *props;
+    use_page(site::step_title(n + 1));
+    let onward = Route::Check {
+        n: use_session().after(n),
+    };
+    html! {
+        <div class="narrow calm">
+            <Progress {n} {total} />
+            { reading(&copy::safety()) }
+            <p class="row">
+                <Link<Route> classes="press" to={onward}>{ site::CONTINUE }</Link<Route>>
+                <PageLinks {n} />
+            </p>
+        </div>
+    }
+}

@@ -1,0 +1,152 @@
+//! The start page.
+
+use self_check_core::path::{Path, Stop};
+use self_check_core::questions::{Choice, Question};
+use yew::prelude::*;
+use yew_router::prelude::*;
+
+use crate::browser;
+use crate::copy::{self, site};
+use crate::drawing::{ChoiceDrawing, KeyDrawing, Stamp};
+use crate::example;
+use crate::route::Route;
+use crate::session::{Act, SessionHandle};
+use crate::ui::{use_page, use_session};
+
+/// What may have happened, as ways to start. Each answers the first question.
+const STARTS: [Choice; 5] = [
+    Choice::KeyMissing,
+    Choice::SharedAPicture,
+    Choice::JustMovedIn,
+    Choice::SomeoneHadIt,
+    Choice::NumberOnIt,
+];
+
+/// The start page: what this is, and the ways into the check.
+#[component]
+pub fn Start() -> Html {
+    use_page(site::START_TITLE.to_owned());
+    let session = use_session();
+    let doors = Doors {
+        session: &session,
+        navigator: use_navigator(),
+    };
+    html! {
+        <>
+            if session.answers_gone {
+                <p class="notice" role="status">{ site::ANSWERS_GONE }</p>
+            }
+            <section class="hero">
+                <div>
+                    <h1 tabindex="-1">{ site::HERO }</h1>
+                    <p class="lede">{ site::LEDE }</p>
+                    <p class="row">{ doors.main() }</p>
+                    <p class="note">{ site::NEVER_TYPE_IT }</p>
+                </div>
+                { hero() }
+            </section>
+            <section aria-labelledby="happened">
+                <h2 id="happened">{ site::WHAT_HAPPENED }</h2>
+                <ul class="starts">
+                    { for STARTS.into_iter().map(|reason| html! {
+                        <li key={reason as usize}>{ doors.direct(reason) }</li>
+                    }) }
+                </ul>
+                <p class="note">
+                    { doors.begin(Some(Choice::WorriedAboutAPerson), "", html! { site::WORRIED }) }
+                </p>
+                <p class="note">
+                    { requests_line() }{ " " }
+                    <Link<Route> to={Route::About}>{ site::HOW_TO_CHECK }</Link<Route>>
+                </p>
+            </section>
+        </>
+    }
+}
+
+/// The ways into the check. Opened in a tab of its own, each leads to the first question, because
+/// what the session knows stays in this tab.
+struct Doors<'a> {
+    session: &'a SessionHandle,
+    navigator: Option<Navigator>,
+}
+
+impl Doors<'_> {
+    /// The two main ways in; with answers of one's own, the way back to them.
+    fn main(&self) -> Html {
+        let furthest = self.session.furthest();
+        if furthest == 0 || self.session.is_example {
+            let example = self.through(Act::TryExample, example_answers_page());
+            return html! {
+                <>
+                    { self.begin(None, "press", html! { site::CHECK_A_KEY }) }
+                    <a class="plain" href="#/check/0" onclick={example}>{ site::TRY_EXAMPLE }</a>
+                </>
+            };
+        }
+        let session = self.session.clone();
+        let forget = Callback::from(move |_: MouseEvent| session.dispatch(Act::Forget));
+        html! {
+            <>
+                <Link<Route> classes="press" to={Route::Check { n: furthest }}>{ site::GO_ON }</Link<Route>>
+                <button type="button" class="plain" onclick={forget}>{ site::START_AGAIN }</button>
+            </>
+        }
+    }
+
+    /// A start from what happened.
+    fn direct(&self, reason: Choice) -> Html {
+        let words = site::direct_start(reason);
+        let content = html! {
+           <>
+               <ChoiceDrawing choice={reason} />
+               <b>{ words.title }</b><span>{ words.line }</span>
+           </>
+        };
+        self.begin(Some(reason), "", content)
+    }
+
+    /// A check of one's own, with the reason if it is told already.
+    fn begin(&self, reason: Option<Choice>, class: &'static str, content: Html) -> Html {
+        let onclick = self.through(Act::Begin(reason), usize::from(reason.is_some()));
+        html! { <a class={classes!(class)} href="#/check/0" {onclick}>{ content }</a> }
+    }
+
+    /// Acts on the session and goes to page `n` of the check.
+    fn through(&self, act: Act, n: usize) -> Callback<MouseEvent> {
+        let session = self.session.clone();
+        let navigator = self.navigator.clone();
+        Callback::from(move |event: MouseEvent| {
+            if event.meta_key() || event.ctrl_key() || event.shift_key() || event.alt_key() {
+                return;
+            }
+            event.prevent_default();
+            session.dispatch(act);
+            if let Some(navigator) = &navigator {
+                navigator.push(&Route::Check { n });
+            }
+        })
+    }
+}
+
+/// The key of the first drawing, with a stamp where one most often stands.
+fn hero() -> Html {
+    let words = copy::question(Question::Reason);
+    html! {
+        <div class="plate">
+            <KeyDrawing title={words.drawing_title} desc={words.drawing_desc} stamp={Stamp::Digits(5)}
+                frame=true />
+        </div>
+    }
+}
+
+/// Where the example starts: its answers, to look over.
+fn example_answers_page() -> usize {
+    let path = Path::replay(&example::answers());
+    path.position(Stop::LookOver).unwrap_or(0)
+}
+
+/// What the browser lists as fetched since the page was ready; nothing where it keeps no list.
+fn requests_line() -> Option<String> {
+    browser::requests().map(|requests| site::requests_since_ready(requests.after_ready))
+}

@@ -1,0 +1,78 @@
+//! What stands around every page: the way past it, the name, the way out, and where else to go.
+
+use yew::prelude::*;
+use yew_router::prelude::*;
+
+use super::use_session;
+use crate::browser;
+use crate::copy::site;
+use crate::route::Route;
+use crate::session::Act;
+
+/// What the frame holds.
+#[derive(Properties, PartialEq)]
+pub struct FrameProps {
+    /// The page.
+    pub children: Html,
+}
+
+/// The frame around every page.
+#[component]
+pub fn Frame(props: &FrameProps) -> Html {
+    // The router owns the fragment, so the link cannot lead to one: it moves focus itself.
+    let skip = Callback::from(|event: MouseEvent| {
+        event.prevent_default();
+        browser::focus_id("main");
+    });
+    let leave = Callback::from(|_: MouseEvent| browser::leave_now());
+    html! {
+        <div class="page">
+            <a class="skip" href="#main" onclick={skip}>{ site::SKIP }</a>
+            <header class="top">
+                <Link<Route> classes="name" to={Route::Start}>
+                    { site::NAME_PLAIN }{ " " }<em>{ site::NAME_STRESSED }</em>
+                </Link<Route>>
+                <p class="quiet">
+                    <button type="button" class="leave" onclick={leave}>{ site::LEAVE_NOW }</button>
+                </p>
+                <nav aria-label={site::NAV_LABEL}>
+                    <Link<Route> to={Route::Learn}>{ site::LEARN }</Link<Route>>
+                    <Link<Route> to={Route::About}>{ site::ABOUT }</Link<Route>>
+                </nav>
+            </header>
+            <ExampleNote />
+            <main id="main" tabindex="-1">{ props.children.clone() }</main>
+            <footer class="foot">
+                <p class="note">{ site::FOOT }</p>
+                <p class="note">
+                    <Link<Route> to={Route::About}>{ site::ABOUT_LINK }</Link<Route>>
+                </p>
+            </footer>
+        </div>
+    }
+}
+
+/// Says on every page that the answers are an invented household's, for as long as they are.
+#[component]
+fn ExampleNote() -> Html {
+    let session = use_session();
+    let navigator = use_navigator();
+    let own = {
+        let session = session.clone();
+        Callback::from(move |_: MouseEvent| {
+            session.dispatch(Act::Forget);
+            if let Some(navigator) = &navigator {
+                navigator.push(&Route::Check { n: 0 });
+            }
+        })
+    };
+    if !session.is_example {
+        return html! {};
+    }
+    html! {
+        <aside class="example" aria-label={site::EXAMPLE_LABEL}>
+            <p><strong>{ site::EXAMPLE_LABEL }</strong>{ " " }{ site::EXAMPLE_NOTE }</p>
+            <p><button type="button" class="plain" onclick={own}>{ site::EXAMPLE_END }</button></p>
+        </aside>
+    }
+}

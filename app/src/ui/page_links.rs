@@ -1,0 +1,37 @@
+//! The quiet links beside "Continue".
+
+use self_check_core::path::Stop;
+use yew::prelude::*;
+use yew_router::prelude::*;
+
+use super::use_session;
+use crate::copy::site;
+use crate::route::Route;
+
+/// Where one is.
+#[derive(Properties, PartialEq)]
+pub struct PageLinksProps {
+    /// The page's place in the path.
+    pub n: usize,
+}
+
+/// Back by one page and, once every question has its answer, to all of them.
+#[component]
+pub fn PageLinks(props: &PageLinksProps) -> Html {
+    let path = use_session().path();
+    let back = match props.n {
+        0 => Route::Start,
+        n => Route::Check { n: n - 1 },
+    };
+    let answers = path
+        .position(Stop::LookOver)
+        .filter(|&look_over| path.first_open().is_none() && props.n + 1 < look_over);
+    html! {
+        <>
+            <Link<Route> classes="plain" to={back}>{ site::BACK }</Link<Route>>
+            if let Some(n) = answers {
+                <Link<Route> classes="plain" to={Route::Check { n }}>{ site::TO_ANSWERS }</Link<Route>>
+            }
+        </>
+    }
+}

@@ -1,0 +1,166 @@
+//! The page in the browser: opening it, asking the browser about it, and waiting.
+
+use std::cell::{Ref, RefCell};
+use std::time::{Duration, Instant};
+
+use serde_json::{Value, json};
+use thirtyfour::WebDriver;
+
+use crate::record::request_in;
+use crate::{Look, Record, Result};
+
+/// How long a page may take to do what a journey waits for.
+const PATIENCE: Duration = Duration::from_secs(10);
+
+/// The page, as one person sees it.
+pub struct Page {
+    pub(crate) driver: WebDriver,
+    pub(crate) look: RefCell<Look>,
+    record: RefCell<Record>,
+    /// The address of the site, ending in `/`.
+    pub site: String,
+}
+
+impl Page {
+    pub(crate) fn new(driver: WebDriver, look: Look) -> Result<Self> {
+        let site = std::env::var("SELF_CHECK_ADDRESS").map_err(
+            |_| "SELF_CHECK_ADDRESS is not set: run the journeys by `cargo xtask test journeys`",
+        )?;
+        Ok(Self {
+            driver,
+            look: RefCell::new(look),
+            record: RefCell::default(),
+            site,
+        })
+    }
+
+    /// Opens the site and waits until the check is there, or until it has given up.
+    pub async fn open(&self) -> Result<()> {
+        self.open_at("").await
+    }
+
+    /// Opens the site at a path or fragment, for example `#/learn`.
+    pub async fn open_at(&self, tail: &str) -> Result<()> {
+        // From a page that is open already, a new fragment alone would load nothing.
+        self.driver.goto("about:blank").await?;
+        self.load_only(tail).await?;
+        self.settle().await
+    }
+
+    /// Loads the page anew, as the browser's own button does.
+    pub async fn reload(&self) -> Result<()> {
+        self.driver.refresh().await?;
+        self.settle().await
+    }
+
+    /// Loads the site without waiting for the check, which a browser without scripts never starts.
+    pub async fn load_only(&self, tail: &str) -> Result<()> {
+        self.driver.goto(format!("{}{tail}", self.site)).await?;
+        Ok(())
+    }
+
+    /// How far the check has come: `starting`, `slow`, `ready` or `failed`; empty without scripts.
+    pub async fn state(&self) -> Result<String> {
+        self.text_of("document.documentElement.dataset.check ?? ''")
+            .await
+    }
+
+    async fn settle(&self) -> Result<()> {
+        self.wait_until("the check is there or has given up", async || {
+            Ok(matches!(&*self.state().await?, "ready" | "failed"))
+        })
+        .await?;
+        self.read_logs(|record| &mut record.while_loading).await
+    }
+
+    /// Looks at the page in another way from now on.
+    pub async fn set_look(&self, look: Look) -> Result<()> {
+        self.cdp(
+            "Emulation.setDeviceMetricsOverride",
+            look.metrics(look.height),
+        )
+        .await?;
+        self.cdp("Emulation.setEmulatedMedia", look.media()).await?;
+        self.look.replace(look);
+        Ok(())
+    }
+
+    /// Turns scripts on or off for pages opened from now on.
+    pub async fn set_scripts(&self, on: bool) -> Result<()> {
+        self.cdp(
+            "Emulation.setScriptExecutionDisabled",
+            json!({ "value": !on }),
+        )
+        .await?;
+        Ok(())
+    }
+
+    /// Refuses what matches one of these, for example `*.wasm`, as a filter on the way might.
+    pub async fn block(&self, patterns: &[&str]) -> Result<()> {
+        self.cdp("Network.enable", json!({})).await?;
+        self.cdp("Network.setBlockedURLs", json!({ "urls": patterns }))
+            .await?;
+        Ok(())
+    }
+
+    /// Cuts the line to the network, or restores it.
+    pub async fn set_offline(&self, offline: bool) -> Result<()> {
+        self.cdp("Network.enable", json!({})).await?;
+        let limits = json!({ "offline": offline, "latency": 0, "downloadThroughput": -1, "uploadThroughput": -1 });
+        self.cdp("Network.emulateNetworkConditions", limits).await?;
+        Ok(())
+    }
+
+    /// What the browser has recorded up to now.
+    pub async fn record(&self) -> Result<Ref<'_, Record>> {
+        self.read_logs(|record| &mut record.after_ready).await?;
+        Ok(self.record.borrow())
+    }
+
+    /// Takes up the browser's new log entries; reading empties its logs.
+    async fn read_logs(&self, list: fn(&mut Record) -> &mut Vec<crate::Request>) -> Result<()> {
+        let events = self.driver.get_log("performance").await?;
+        let lines = self.driver.get_log("browser").await?;
+        let mut record = self.record.borrow_mut();
+        let requests = events.iter().filter_map(|event| request_in(&event.message));
+        list(&mut record).extend(requests);
+        let lines = lines
+            .into_iter()
+            .map(|line| format!("{} {}", line.level, line.message));
+        record.console.extend(lines);
+        Ok(())
+    }
+
+    /// Runs a script in the page; `return` gives its value back.
+    pub async fn run(&self, script: &str) -> Result<Value> {
+        let done = self.driver.execute(script, Vec::new()).await?;
+        Ok(done.json().clone())
+    }
+
+    pub(crate) async fn text_of(&self, expression: &str) -> Result<String> {
+        let value = self.run(&format!("return {expression};")).await?;
+        Ok(value.as_str().unwrap_or_default().to_owned())
+    }
+
+    /// Sends a command of the browser's own protocol.
+    pub async fn cdp(&self, method: &str, parameters: Value) -> Result<Value> {
+        let answer = self.driver.cdp().send_raw(method, parameters).await;
+        answer.map_err(|error| format!("{method}: {error}").into())
+    }
+
+    /// Waits until something holds, and says what did not if it never does.
+    pub async fn wait_until(
+        &self,
+        what: &str,
+        holds: impl AsyncFn() -> Result<bool>,
+    ) -> Result<()> {
+        let begun = Instant::now();
+        while !holds().await? {
+            if begun.elapsed() > PATIENCE {
+                return Err(format!("waited {PATIENCE:?} in vain until {what}").into());
+            }
+            tokio::time::sleep(Duration::from_millis(40)).await;
+        }
+        Ok(())
+    }
+}
