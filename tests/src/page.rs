@@ -56,7 +56,7 @@ impl Page {
     /// Loads the site without waiting for the check, which a browser without scripts never starts.
     pub async fn load_only(&self, tail: &str) -> Result<()> {
         self.driver.goto(format!("{}{tail}", self.site)).await?;
-        Ok(())
+        self.read_logs(|record| &mut record.while_loading).await
     }
 
     /// How far the check has come: `starting`, `slow`, `ready` or `failed`; empty without scripts.

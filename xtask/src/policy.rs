@@ -20,7 +20,7 @@ pub fn headers() -> [(&'static str, String); 8] {
         ("Cross-Origin-Resource-Policy", "same-origin".into()),
         (
             "Permissions-Policy",
-            "camera=(), microphone=(), geolocation=(), usb=(), bluetooth=(), payment=()".into(),
+            "camera=(), microphone=(), geolocation=(), usb=(), payment=()".into(),
         ),
         // Names carry their content, but the page itself does not; a local server has no need of a cache.
         ("Cache-Control", "no-cache".into()),

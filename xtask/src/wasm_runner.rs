@@ -7,7 +7,8 @@ use anyhow::{Context, Result};
 use crate::{project, run, say};
 
 /// The test runner that speaks the locked wasm-bindgen's protocol. Building it takes about two minutes, so it is kept
-/// outside the clone, where the next clone finds it.
+/// outside the clone, where the next clone finds it. Its own lock file is not followed: a version it names may have been
+/// withdrawn from the registry.
 pub fn find_or_build() -> Result<PathBuf> {
     say::step("A runner for WebAssembly tests");
     let version = project::locked_version("wasm-bindgen")?;
@@ -28,7 +29,6 @@ pub fn find_or_build() -> Result<PathBuf> {
         .args([
             "install",
             "wasm-bindgen-cli",
-            "--locked",
             "--bin",
             "wasm-bindgen-test-runner",
         ])

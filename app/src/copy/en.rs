@@ -18,7 +18,7 @@ pub use choices::choice;
 pub use findings::{
     event, knows_the_door, level, no_count, reading, source_kind, standing, urgency, verdict,
 };
-pub use headline::headline;
+pub use headline::{headline, headline_groups};
 pub use learn::{figure, learn};
 pub use questions::{find_out, question, question_on, short};
 pub use reading::{about, landlord_letter, matters_more, next_hour, safety};

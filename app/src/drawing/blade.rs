@@ -50,7 +50,9 @@ impl Blade {
     /// The centre of cut number `cut`, counted from 1.
     pub fn cut_centre(&self, cut: u8) -> f64 {
         let geometry = self.pattern.geometry();
-        geometry.cut_position(cut).map_or(0.0, |centre| centre.get())
+        geometry
+            .cut_position(cut)
+            .map_or(0.0, |centre| centre.get())
     }
 
     /// The cut edge from the shoulder to the tip, corner by corner.
@@ -59,12 +61,18 @@ impl Blade {
         let mut places = vec![0.0, self.length];
         for (index, piece) in pieces.iter().enumerate() {
             places.extend([piece.from, piece.to]);
-            places.extend(pieces[..index].iter().filter_map(|other| piece.meets(other)));
+            places.extend(
+                pieces[..index]
+                    .iter()
+                    .filter_map(|other| piece.meets(other)),
+            );
         }
         places.retain(|place| (0.0..=self.length).contains(place));
         places.sort_by(f64::total_cmp);
         places.dedup_by(|a, b| (*a - *b).abs() < 1e-6);
-        let corners = places.into_iter().map(|place| (place, depth_at(&pieces, place)));
+        let corners = places
+            .into_iter()
+            .map(|place| (place, depth_at(&pieces, place)));
         without_straight_corners(corners.collect())
     }
 
@@ -84,7 +92,11 @@ impl Blade {
         // The two ramps of the tip stop short of each other.
         let upper = self.edge().into_iter().map(|(x, y)| (x, y.min(AXIS - 0.8)));
         let mut outline: Vec<Point> = upper.collect();
-        let lower: Vec<Point> = outline.iter().rev().map(|&(x, y)| (x, HEIGHT - y)).collect();
+        let lower: Vec<Point> = outline
+            .iter()
+            .rev()
+            .map(|&(x, y)| (x, HEIGHT - y))
+            .collect();
         outline.extend(lower);
         outline
     }
@@ -117,12 +129,30 @@ impl Blade {
         }];
         for (cut, &steps) in (1..).zip(self.pattern.depths()) {
             let depth = f64::from(steps) * geometry.step.get();
-            let (left, right) = (self.cut_centre(cut) - half_flat, self.cut_centre(cut) + half_flat);
+            let (left, right) = (
+                self.cut_centre(cut) - half_flat,
+                self.cut_centre(cut) + half_flat,
+            );
             let reach = depth / FLANK;
             pieces.extend([
-                Piece { from: left - reach, to: left, depth: 0.0, slope: FLANK },
-                Piece { from: left, to: right, depth, slope: 0.0 },
-                Piece { from: right, to: right + reach, depth, slope: -FLANK },
+                Piece {
+                    from: left - reach,
+                    to: left,
+                    depth: 0.0,
+                    slope: FLANK,
+                },
+                Piece {
+                    from: left,
+                    to: right,
+                    depth,
+                    slope: 0.0,
+                },
+                Piece {
+                    from: right,
+                    to: right + reach,
+                    depth,
+                    slope: -FLANK,
+                },
             ]);
         }
         pieces
@@ -152,7 +182,10 @@ impl Piece {
 
 /// Where several cuts overlap, the deepest has taken the metal away.
 fn depth_at(pieces: &[Piece], place: f64) -> f64 {
-    pieces.iter().map(|piece| piece.depth_at(place)).fold(0.0, f64::max)
+    pieces
+        .iter()
+        .map(|piece| piece.depth_at(place))
+        .fold(0.0, f64::max)
 }
 
 fn without_straight_corners(corners: Vec<Point>) -> Vec<Point> {
@@ -178,7 +211,9 @@ mod tests {
     use super::*;
 
     fn blades() -> impl Iterator<Item = (DrawnPattern, Blade)> {
-        DrawnPattern::ALL.into_iter().map(|pattern| (pattern, Blade::new(pattern)))
+        DrawnPattern::ALL
+            .into_iter()
+            .map(|pattern| (pattern, Blade::new(pattern)))
     }
 
     #[test]
@@ -215,7 +250,10 @@ mod tests {
             assert_eq!(edge[0].0, 0.0);
             assert_eq!(edge[edge.len() - 1].0, blade.length);
             assert!(edge.windows(2).all(|pair| pair[0].0 < pair[1].0));
-            assert!(edge.iter().all(|corner| (0.0..AXIS + 1.0).contains(&corner.1)));
+            assert!(
+                edge.iter()
+                    .all(|corner| (0.0..AXIS + 1.0).contains(&corner.1))
+            );
         }
     }
 

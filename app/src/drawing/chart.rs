@@ -161,7 +161,12 @@ fn below(axis: LogAxis, tick: &Tick) -> Html {
 }
 
 fn above(axis: LogAxis, tick: &Tick) -> Html {
-    word_at(axis.share(tick.value), TOP - 0.45, "chart-label", &tick.word)
+    word_at(
+        axis.share(tick.value),
+        TOP - 0.45,
+        "chart-label",
+        &tick.word,
+    )
 }
 
 /// Words near an end grow inwards from it.
@@ -190,7 +195,9 @@ fn name(props: &DistanceChartProps, index: usize, line: &ChartLine) -> Option<Ht
     let level = props.keys.value(height);
     let lowest = line.points.iter().map(|point| point.1).fold(0.0, f64::max);
     let level = level.min(lowest * 0.6);
-    let at = props.distance.share(crossing(line, props.distance, props.keys, level)?);
+    let at = props
+        .distance
+        .share(crossing(line, props.distance, props.keys, level)?);
     let base = TOP + HEIGHT * (1.0 - props.keys.share(level)) + 0.3;
     Some(html! {
         <text class="chart-label chart-name" x={percent(at)} dx="-0.7em" y={em(base)} text-anchor="end">
@@ -220,8 +227,14 @@ fn em(value: f64) -> String {
 mod tests {
     use super::*;
 
-    const DISTANCE: LogAxis = LogAxis { from: 0.1, to: 1000.0 };
-    const KEYS: LogAxis = LogAxis { from: 1.0, to: 100_000.0 };
+    const DISTANCE: LogAxis = LogAxis {
+        from: 0.1,
+        to: 1000.0,
+    };
+    const KEYS: LogAxis = LogAxis {
+        from: 1.0,
+        to: 100_000.0,
+    };
 
     #[test]
     fn axis_places_powers_of_ten_evenly_and_inverts() {

@@ -3,11 +3,11 @@
 use self_check_core::questions::{Choice, Question};
 use yew::prelude::*;
 
+use super::key;
 use super::kinds::kind;
 use super::marking::{self, marking};
 use super::scenes::{Scene, doors, happenings, keeping};
 use super::view::{image, scene};
-use super::key;
 
 /// Which choice.
 #[derive(Properties, PartialEq)]
@@ -27,14 +27,22 @@ pub fn ChoiceDrawing(props: &ChoiceDrawingProps) -> Html {
         return image("drawing opt-drawing", Some(marking::VIEW), None, drawing);
     }
     match scene_of(choice) {
-        Some(layers) => image("drawing opt-drawing", Some("0 0 48 48"), None, scene(layers)),
+        Some(layers) => image(
+            "drawing opt-drawing",
+            Some("0 0 48 48"),
+            None,
+            scene(layers),
+        ),
         None => html! {},
     }
 }
 
 /// Whether each choice of this question has its own drawing, so that the question needs none.
 pub fn is_drawn_by_choices(question: Question) -> bool {
-    matches!(question, Question::KeyKind | Question::Opens | Question::Kept)
+    matches!(
+        question,
+        Question::KeyKind | Question::Opens | Question::Kept
+    )
 }
 
 fn scene_of(choice: Choice) -> Option<Scene> {

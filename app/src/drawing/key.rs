@@ -116,7 +116,13 @@ pub fn digits(centre: Point, count: u8) -> String {
     let first = centre.0 - DIGIT_STEP * (f64::from(count) - 1.0) / 2.0;
     (0..count)
         .map(|digit| first + DIGIT_STEP * f64::from(digit))
-        .map(|x| rectangle((x - DIGIT / 2.0, centre.1 - DIGIT / 2.0 - 0.15), DIGIT, DIGIT + 0.3))
+        .map(|x| {
+            rectangle(
+                (x - DIGIT / 2.0, centre.1 - DIGIT / 2.0 - 0.15),
+                DIGIT,
+                DIGIT + 0.3,
+            )
+        })
         .collect()
 }
 

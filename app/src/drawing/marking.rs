@@ -58,7 +58,8 @@ const WIDTH: f64 = 1.9;
 const TALL: f64 = 2.6;
 
 const WORDS: &str = "M-16.6 -.2H-12.2V1H-16.6ZM-11 -.2H-6V1H-11ZM-16.6 2.9H-13.6V4.1H-16.6ZM-12.4 2.9H-5.6V4.1H-12.4ZM-15.8 6H-9.2V7.2H-15.8ZM-8 6H-6.2V7.2H-8Z";
-const LEAF: &str = "M-16.4 6.4C-16.4 2.8 -14 1.4 -10.8 1.4 -10.8 5 -13 6.6 -16.4 6.4ZM-16.4 6.4L-12.6 3.2";
+const LEAF: &str =
+    "M-16.4 6.4C-16.4 2.8 -14 1.4 -10.8 1.4 -10.8 5 -13 6.6 -16.4 6.4ZM-16.4 6.4L-12.6 3.2";
 
 fn row(characters: &[Character]) -> String {
     let left = MIDDLE.0 - (STEP * (characters.len() as f64 - 1.0) + WIDTH) / 2.0;

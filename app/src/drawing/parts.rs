@@ -159,9 +159,14 @@ impl Part {
 
 /// A base line with a tick down to each position, from the shoulder.
 fn scale(blade: &Blade) -> String {
-    let cuts = (1..=u8::MAX).map(|cut| blade.cut_centre(cut)).take_while(|&centre| centre > 0.0);
+    let cuts = (1..=u8::MAX)
+        .map(|cut| blade.cut_centre(cut))
+        .take_while(|&centre| centre > 0.0);
     let ticks = cuts.map(|centre| ((centre, SCALE_TOP), (centre, -0.7)));
-    let base = [((0.0, SCALE), (blade.length, SCALE)), ((0.0, SCALE_TOP), (0.0, -0.7))];
+    let base = [
+        ((0.0, SCALE), (blade.length, SCALE)),
+        ((0.0, SCALE_TOP), (0.0, -0.7)),
+    ];
     strokes(base.into_iter().chain(ticks))
 }
 
@@ -173,12 +178,16 @@ fn geometry(view: ViewBox, content: Html) -> Html {
 }
 
 fn named(view: ViewBox, point: Point, word: &AttrValue, letter: char) -> Html {
-    text_at(view, point, html! {
-        <>
-            <tspan class="mark-word">{ word }</tspan>
-            <tspan class="mark-letter">{ letter }</tspan>
-        </>
-    })
+    text_at(
+        view,
+        point,
+        html! {
+            <>
+                <tspan class="mark-word">{ word }</tspan>
+                <tspan class="mark-letter">{ letter }</tspan>
+            </>
+        },
+    )
 }
 
 fn text_at(view: ViewBox, point: Point, content: Html) -> Html {
@@ -196,9 +205,19 @@ mod tests {
 
     #[test]
     fn words_stand_inside_the_frame() {
-        for part in [Part::Bow, Part::Shoulder, Part::Blade, Part::Cut, Part::Groove, Part::Tip] {
+        for part in [
+            Part::Bow,
+            Part::Shoulder,
+            Part::Blade,
+            Part::Cut,
+            Part::Groove,
+            Part::Tip,
+        ] {
             let (x, y) = in_percent(PARTS_BOX, part.word_at());
-            assert!((5.0..=95.0).contains(&x) && (2.0..=98.0).contains(&y), "{part:?}");
+            assert!(
+                (5.0..=95.0).contains(&x) && (2.0..=98.0).contains(&y),
+                "{part:?}"
+            );
         }
     }
 
@@ -215,7 +234,9 @@ mod tests {
     fn cut_leader_ends_over_a_position() {
         let end = Part::Cut.leader()[1];
         let blade = Blade::new(DrawnPattern::DEMONSTRATION);
-        let nearest = (1..=5).map(|cut| (blade.cut_centre(cut) - end.0).abs()).fold(f64::MAX, f64::min);
+        let nearest = (1..=5)
+            .map(|cut| (blade.cut_centre(cut) - end.0).abs())
+            .fold(f64::MAX, f64::min);
         assert!(nearest < 0.1, "{nearest}");
     }
 }

@@ -50,7 +50,12 @@ pub fn circle(centre: Point, radius: f64) -> String {
 /// A rectangle as a path, from its upper left corner.
 pub fn rectangle(corner: Point, width: f64, height: f64) -> String {
     let (x, y) = corner;
-    polygon(&[(x, y), (x + width, y), (x + width, y + height), (x, y + height)])
+    polygon(&[
+        (x, y),
+        (x + width, y),
+        (x + width, y + height),
+        (x, y + height),
+    ])
 }
 
 /// Shading: parallel strokes rising at 45° through the inside of `outline`, `gap` apart across the
@@ -119,7 +124,10 @@ fn crossings_at(outline: &[Point], sum: f64) -> Vec<Point> {
             // Half-open, so that a corner counts once.
             ((a < 0.0) != (b < 0.0)).then(|| {
                 let share = a / (a - b);
-                (from.0 + share * (to.0 - from.0), from.1 + share * (to.1 - from.1))
+                (
+                    from.0 + share * (to.0 - from.0),
+                    from.1 + share * (to.1 - from.1),
+                )
             })
         })
         .collect()
@@ -168,6 +176,9 @@ mod tests {
 
     #[test]
     fn circle_returns_to_where_it_began() {
-        assert_eq!(circle((5.0, 5.0), 2.0), "M3 5a2 2 0 1 0 4 0a2 2 0 1 0 -4 0Z");
+        assert_eq!(
+            circle((5.0, 5.0), 2.0),
+            "M3 5a2 2 0 1 0 4 0a2 2 0 1 0 -4 0Z"
+        );
     }
 }

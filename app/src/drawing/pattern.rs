@@ -74,7 +74,12 @@ mod tests {
         for pattern in DrawnPattern::ALL {
             let geometry = pattern.geometry();
             assert_eq!(pattern.depths().len(), usize::from(geometry.cuts));
-            assert!(pattern.depths().iter().all(|&depth| depth < geometry.depths));
+            assert!(
+                pattern
+                    .depths()
+                    .iter()
+                    .all(|&depth| depth < geometry.depths)
+            );
             assert!(
                 pattern
                     .depths()

@@ -26,15 +26,25 @@ pub fn Pouch(props: &PouchProps) -> Html {
     image("drawing verdict-pouch", Some("0 0 92 40"), None, content)
 }
 
-const BODY: &str = "M6 3.6L42 5.4Q44 5.6 44 7.6V32.4Q44 34.4 42 34.6L6 36.4Q2.5 36.4 2.5 32.6V7.4Q2.5 3.6 6 3.6Z";
+const BODY: &str =
+    "M6 3.6L42 5.4Q44 5.6 44 7.6V32.4Q44 34.4 42 34.6L6 36.4Q2.5 36.4 2.5 32.6V7.4Q2.5 3.6 6 3.6Z";
 const FLAP_OPEN: &str = "M43.5 12H50.5Q57 12.6 57 20 57 27.4 50.5 28H43.5Z";
 const FLAP_CLOSED: &[Layer] = &[
-    Layer::Draw(Ink::Leather, "M44.6 12H38.4Q31.4 12.6 31.4 20 31.4 27.4 38.4 28H44.6Z"),
-    Layer::Draw(Ink::Hole, "M35.6 20a1.9 1.9 0 1 0 3.8 0a1.9 1.9 0 1 0 -3.8 0Z"),
+    Layer::Draw(
+        Ink::Leather,
+        "M44.6 12H38.4Q31.4 12.6 31.4 20 31.4 27.4 38.4 28H44.6Z",
+    ),
+    Layer::Draw(
+        Ink::Hole,
+        "M35.6 20a1.9 1.9 0 1 0 3.8 0a1.9 1.9 0 1 0 -3.8 0Z",
+    ),
 ];
 const FRONT: &[Layer] = &[
     Layer::Draw(Ink::Leather, BODY),
-    Layer::Draw(Ink::Stitch, "M41.4 8.1L7 6.5Q5.3 6.5 5.3 8.2V31.8Q5.3 33.5 7 33.5L41.4 31.9"),
+    Layer::Draw(
+        Ink::Stitch,
+        "M41.4 8.1L7 6.5Q5.3 6.5 5.3 8.2V31.8Q5.3 33.5 7 33.5L41.4 31.9",
+    ),
     Layer::Shade(&[(6.5, 28.5), (40.0, 27.2), (40.0, 30.6), (6.5, 32.2)], 1.5),
 ];
 

@@ -28,7 +28,12 @@ pub fn QuestionDrawing(props: &QuestionDrawingProps) -> Html {
         return html! {};
     }
     let (view_box, content) = drawing(props.question);
-    image("drawing", Some(view_box), Some((&props.title, &props.desc)), content)
+    image(
+        "drawing",
+        Some(view_box),
+        Some((&props.title, &props.desc)),
+        content,
+    )
 }
 
 fn drawing(question: Question) -> (&'static str, Html) {
@@ -43,7 +48,10 @@ fn drawing(question: Question) -> (&'static str, Html) {
         Question::NumberIs => ("0 0 176 100", two_kinds_of_number()),
         Question::NumberElsewhere => (
             "0 0 176 48",
-            row(&[links::LOCK_FACE, links::NUMBER_TAG, links::NUMBER_PAPER], 64.0),
+            row(
+                &[links::LOCK_FACE, links::NUMBER_TAG, links::NUMBER_PAPER],
+                64.0,
+            ),
         ),
         Question::Seen => (
             "0 0 272 48",
@@ -60,7 +68,10 @@ fn drawing(question: Question) -> (&'static str, Html) {
         ),
         Question::Link => (
             "0 0 176 48",
-            row(&[links::ADDRESS_TAG, links::PAPERS, links::PLACE_IN_PICTURE], 64.0),
+            row(
+                &[links::ADDRESS_TAG, links::PAPERS, links::PLACE_IN_PICTURE],
+                64.0,
+            ),
         ),
         Question::OtherWays => ("0 0 96 72", scene(DOOR_FROM_INSIDE)),
         Question::KeyKind | Question::Opens | Question::Kept => ("0 0 1 1", html! {}),
@@ -69,12 +80,18 @@ fn drawing(question: Question) -> (&'static str, Html) {
 
 /// Scenes side by side, `step` apart.
 fn row(scenes: &[Scene], step: f64) -> Html {
-    let place = |(index, &layers): (usize, &Scene)| at(step * index as f64, 0.0, 1.0, scene(layers));
+    let place =
+        |(index, &layers): (usize, &Scene)| at(step * index as f64, 0.0, 1.0, scene(layers));
     scenes.iter().enumerate().map(place).collect()
 }
 
 fn at(x: f64, y: f64, scale: f64, content: Html) -> Html {
-    let place = format!("translate({} {}) scale({})", number(x), number(y), number(scale));
+    let place = format!(
+        "translate({} {}) scale({})",
+        number(x),
+        number(y),
+        number(scale)
+    );
     placed(place, content)
 }
 
@@ -98,24 +115,51 @@ fn from_home_to_town() -> Html {
 const STREET_AND_TOWN: &[Layer] = &[
     Layer::Draw(Ink::Contour, "M46 44H206"),
     Layer::Draw(Ink::Contour, "M72 44V33M94 44V33M116 44V33"),
-    Layer::Draw(Ink::Hole, "M64 26a8 8 0 1 0 16 0a8 8 0 1 0 -16 0ZM86 26a8 8 0 1 0 16 0a8 8 0 1 0 -16 0ZM108 26a8 8 0 1 0 16 0a8 8 0 1 0 -16 0Z"),
-    Layer::Draw(Ink::Fine, "M72 33V24M72 29L76 25M94 33V24M94 29L90 25M116 33V24M116 29L120 25"),
-    Layer::Draw(Ink::Hole, "M148 44V22H160V44ZM160 44V8L168 3 176 8V44ZM176 44V17H190V44ZM190 44V27H202V44Z"),
-    Layer::Draw(Ink::Fine, "M152 27H156M152 32H156M152 37H156M165 14H171M165 20H171M165 26H171M165 32H171M180 23H186M180 29H186M180 35H186M194 33H198M194 38H198"),
+    Layer::Draw(
+        Ink::Hole,
+        "M64 26a8 8 0 1 0 16 0a8 8 0 1 0 -16 0ZM86 26a8 8 0 1 0 16 0a8 8 0 1 0 -16 0ZM108 26a8 8 0 1 0 16 0a8 8 0 1 0 -16 0Z",
+    ),
+    Layer::Draw(
+        Ink::Fine,
+        "M72 33V24M72 29L76 25M94 33V24M94 29L90 25M116 33V24M116 29L120 25",
+    ),
+    Layer::Draw(
+        Ink::Hole,
+        "M148 44V22H160V44ZM160 44V8L168 3 176 8V44ZM176 44V17H190V44ZM190 44V27H202V44Z",
+    ),
+    Layer::Draw(
+        Ink::Fine,
+        "M152 27H156M152 32H156M152 37H156M165 14H171M165 20H171M165 26H171M165 32H171M180 23H186M180 29H186M180 35H186M194 33H198M194 38H198",
+    ),
 ];
 
 const SHARED_BUILDING: &[Layer] = &[
     Layer::Draw(Ink::Hole, "M12 68V14L64 3 116 14V68Z"),
     Layer::Draw(Ink::Contour, "M12 41H116M64 41V12M47 41V68M81 41V68"),
-    Layer::Shade(&[(12.0, 14.0), (64.0, 3.0), (116.0, 14.0), (116.0, 17.0), (12.0, 17.0)], 2.4),
+    Layer::Shade(
+        &[
+            (12.0, 14.0),
+            (64.0, 3.0),
+            (116.0, 14.0),
+            (116.0, 17.0),
+            (12.0, 17.0),
+        ],
+        2.4,
+    ),
     // One home's own door, and the other homes'.
     Layer::Draw(Ink::Metal, "M74 41V22H87V41Z"),
     Layer::Draw(Ink::Solid, "M83.4 32a1 1 0 1 0 2 0a1 1 0 1 0 -2 0Z"),
-    Layer::Draw(Ink::Fine, "M41 41V22H54V41M96 25H108V35H96ZM20 25H32V35H20ZM20 49H36V59H20ZM92 49H108V59H92Z"),
+    Layer::Draw(
+        Ink::Fine,
+        "M41 41V22H54V41M96 25H108V35H96ZM20 25H32V35H20ZM20 49H36V59H20ZM92 49H108V59H92Z",
+    ),
     // The entrance that serves them all.
     Layer::Draw(Ink::Metal, "M54 68V46H74V68Z"),
     Layer::Draw(Ink::Contour, "M64 46V68"),
-    Layer::Draw(Ink::Solid, "M61 57a.9 .9 0 1 0 1.8 0a.9 .9 0 1 0 -1.8 0ZM65.2 57a.9 .9 0 1 0 1.8 0a.9 .9 0 1 0 -1.8 0Z"),
+    Layer::Draw(
+        Ink::Solid,
+        "M61 57a.9 .9 0 1 0 1.8 0a.9 .9 0 1 0 -1.8 0ZM65.2 57a.9 .9 0 1 0 1.8 0a.9 .9 0 1 0 -1.8 0Z",
+    ),
     Layer::Draw(Ink::Contour, "M2 68H126"),
 ];
 
@@ -134,7 +178,10 @@ fn lock(x: f64, turned: bool) -> Html {
 
 const PLUG: &[Layer] = &[
     Layer::Draw(Ink::Metal, "M12 26a12 12 0 1 0 24 0a12 12 0 1 0 -24 0Z"),
-    Layer::Draw(Ink::Solid, "M22.6 17H25.4V23.5L24.2 25 25.4 26.5V34H22.6V28.6L23.6 27.2 22.6 25.6Z"),
+    Layer::Draw(
+        Ink::Solid,
+        "M22.6 17H25.4V23.5L24.2 25 25.4 26.5V34H22.6V28.6L23.6 27.2 22.6 25.6Z",
+    ),
 ];
 
 fn before_and_after() -> Html {
@@ -155,7 +202,10 @@ fn before_and_after() -> Html {
 fn four_hooks() -> Html {
     let hooks = [18.0, 51.0, 84.0, 117.0];
     let keys = hooks[..3].iter().map(|&x| {
-        placed(format!("translate({} 17) rotate(90)", number(x)), scene(&[Layer::Key("scale(1.05)")]))
+        placed(
+            format!("translate({} 17) rotate(90)", number(x)),
+            scene(&[Layer::Key("scale(1.05)")]),
+        )
     });
     html! {
         <>
@@ -176,7 +226,13 @@ fn through_hands() -> Html {
         ((162.0, 50.0), doors::SUITCASE),
         ((84.0, 60.0), doors::TOOLBOX),
     ];
-    let ends = [(44.0, 26.0), (44.0, 70.0), (162.0, 28.0), (164.0, 70.0), (104.0, 66.0)];
+    let ends = [
+        (44.0, 26.0),
+        (44.0, 70.0),
+        (162.0, 28.0),
+        (164.0, 70.0),
+        (104.0, 66.0),
+    ];
     html! {
         <>
             { draw(Ink::Ghost, strokes(ends.map(|end| (middle, end)))) }
@@ -201,9 +257,14 @@ fn stamp_places() -> Html {
 
 fn two_kinds_of_number() -> Html {
     let stamped = |point: Point, pattern: DrawnPattern| {
-        at(point.0, point.1, 0.62, html! {
-            <>{ key(pattern) }{ draw(Ink::Solid, digits((-11.2, 4.2), 3)) }</>
-        })
+        at(
+            point.0,
+            point.1,
+            0.62,
+            html! {
+                <>{ key(pattern) }{ draw(Ink::Solid, digits((-11.2, 4.2), 3)) }</>
+            },
+        )
     };
     html! {
         <>
@@ -224,15 +285,24 @@ const DOOR_FROM_INSIDE: &[Layer] = &[
     Layer::Draw(Ink::Metal, "M22 70V7H62V70Z"),
     Layer::Draw(Ink::Fine, "M27 12H49V32H27ZM27 42H49V64H27Z"),
     // A second lock, the main lock with its handle, and the bolt.
-    Layer::Draw(Ink::Hole, "M53.4 20a3.6 3.6 0 1 0 7.2 0a3.6 3.6 0 1 0 -7.2 0Z"),
+    Layer::Draw(
+        Ink::Hole,
+        "M53.4 20a3.6 3.6 0 1 0 7.2 0a3.6 3.6 0 1 0 -7.2 0Z",
+    ),
     Layer::Draw(Ink::Hole, "M54 34H60V48H54Z"),
     Layer::Draw(Ink::Contour, "M57 38H48.6"),
-    Layer::Draw(Ink::Solid, "M56.2 18.4H57.8V21.6H56.2ZM56.2 42H57.8V45.4H56.2Z"),
+    Layer::Draw(
+        Ink::Solid,
+        "M56.2 18.4H57.8V21.6H56.2ZM56.2 42H57.8V45.4H56.2Z",
+    ),
     Layer::Draw(Ink::Hole, "M50 56H60V60.4H50ZM66 55H71V61.4H66Z"),
     Layer::Draw(Ink::Contour, "M53 58.2H68M54.6 58.2V53.6"),
     // A pad with buttons beside it.
     Layer::Draw(Ink::Hole, "M75 24H91V47H75Z"),
-    Layer::Draw(Ink::Solid, "M78 28H80.6V30.6H78ZM81.8 28H84.4V30.6H81.8ZM85.6 28H88.2V30.6H85.6ZM78 32.4H80.6V35H78ZM81.8 32.4H84.4V35H81.8ZM85.6 32.4H88.2V35H85.6ZM78 36.8H80.6V39.4H78ZM81.8 36.8H84.4V39.4H81.8ZM85.6 36.8H88.2V39.4H85.6ZM81.8 41.2H84.4V43.8H81.8Z"),
+    Layer::Draw(
+        Ink::Solid,
+        "M78 28H80.6V30.6H78ZM81.8 28H84.4V30.6H81.8ZM85.6 28H88.2V30.6H85.6ZM78 32.4H80.6V35H78ZM81.8 32.4H84.4V35H81.8ZM85.6 32.4H88.2V35H85.6ZM78 36.8H80.6V39.4H78ZM81.8 36.8H84.4V39.4H81.8ZM85.6 36.8H88.2V39.4H85.6ZM81.8 41.2H84.4V43.8H81.8Z",
+    ),
     Layer::Draw(Ink::Contour, "M2 70H94"),
 ];
 

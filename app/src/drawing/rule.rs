@@ -73,7 +73,8 @@ pub fn place(keys: f64) -> f64 {
 
 /// The ticks in a box 1000 long and 100 high: nine to a decade, the first and fifth longer.
 fn ticks() -> Vec<(Point, Point)> {
-    let decade = |power: i32| (1..=9).map(move |count| (count, f64::from(count) * 10_f64.powi(power)));
+    let decade =
+        |power: i32| (1..=9).map(move |count| (count, f64::from(count) * 10_f64.powi(power)));
     let last = [(1, 10_f64.powi(DECADES as i32))];
     let all = (0..DECADES as i32).flat_map(decade).chain(last);
     all.map(|(count, keys)| {
@@ -110,7 +111,11 @@ fn plate(numbers: &[AttrValue; 7]) -> Html {
 fn below(row: usize, mark: &RuleMark) -> Html {
     let at = place(mark.keys);
     let base = BELOW + ROW * row as f64;
-    let (anchor, nudge) = if at < 0.5 { ("start", "0.4em") } else { ("end", "-0.4em") };
+    let (anchor, nudge) = if at < 0.5 {
+        ("start", "0.4em")
+    } else {
+        ("end", "-0.4em")
+    };
     html! {
         <>
             <line class="rule-mark" x1={percent(at)} x2={percent(at)}

@@ -49,7 +49,12 @@ const SMALL_KEY: &str = "M6 -1.7A6.2 6.2 0 1 0 6 1.7H21.2L22.6 .2 21 -1.7H19.6L1
 const SMALL_KEY_HOLE: &str = "M-4.4 0a1.6 1.6 0 1 0 3.2 0a1.6 1.6 0 1 0 -3.2 0Z";
 
 /// An SVG image of `view_box`, or of the size its class gives it.
-pub fn image(class: &'static str, view_box: Option<&'static str>, words: Words, content: Html) -> Html {
+pub fn image(
+    class: &'static str,
+    view_box: Option<&'static str>,
+    words: Words,
+    content: Html,
+) -> Html {
     match words {
         Some((title, desc)) => html! {
             <svg {class} viewBox={view_box} role="img" focusable="false">

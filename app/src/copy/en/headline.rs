@@ -72,10 +72,19 @@ fn could_have_copied(events: &[Event]) -> String {
             capitalised(people(*event))
         ),
         _ => format!(
-            "{} groups of people outside your home could have had a copy made: {}.",
-            how_many(events.len()),
-            listed(events)
+            "{} groups of people outside your home could have had a copy made.",
+            how_many(events.len())
         ),
+    }
+}
+
+/// Who the headline's groups are, where it counts more than one.
+pub fn headline_groups(headline: &Headline) -> Option<String> {
+    match headline {
+        Headline::CouldHaveCopied(events) if events.len() > 1 => {
+            Some(format!("They are {}.", listed(events)))
+        }
+        _ => None,
     }
 }
 
@@ -158,15 +167,21 @@ mod tests {
     }
 
     #[test]
-    fn headline_several_groups_are_counted_and_named() {
-        let groups = vec![
+    fn headline_several_groups_are_counted_and_then_named() {
+        let groups = Headline::CouldHaveCopied(vec![
             Event::FormerOccupants,
             Event::HadItAlone,
             Event::ShortLetGuests,
-        ];
+        ]);
         assert_eq!(
-            headline(&Headline::CouldHaveCopied(groups)),
-            "Three groups of people outside your home could have had a copy made: whoever lived there before, whoever had it alone for a while and your short-let guests."
+            headline(&groups),
+            "Three groups of people outside your home could have had a copy made."
+        );
+        assert_eq!(
+            headline_groups(&groups).as_deref(),
+            Some(
+                "They are whoever lived there before, whoever had it alone for a while and your short-let guests."
+            )
         );
     }
 

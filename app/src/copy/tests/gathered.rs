@@ -282,7 +282,8 @@ fn headlines() -> Vec<String> {
         found.push(Headline::CouldHaveCopied(vec![event]));
         found.push(Headline::CouldBeRead(vec![event]));
     }
-    found.iter().map(copy::headline).collect()
+    let groups = found.iter().filter_map(copy::headline_groups);
+    found.iter().map(copy::headline).chain(groups).collect()
 }
 
 /// Every event, in the order of the core.

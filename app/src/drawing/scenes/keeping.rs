@@ -1,13 +1,19 @@
 //! Where a key is carried and kept.
 
-use super::Scene;
 use super::super::view::Ink::{Contour, Fine, Hole, Leather, Metal, Solid, Stitch};
 use super::super::view::Layer::{Draw, Key, MissingKey, Shade};
+use super::Scene;
 
 /// A buttoned pocket; the key inside is only guessed at.
 pub const POCKET: Scene = &[
-    Draw(Leather, "M8 12H40V36Q40 39 37.4 40L24 45 10.6 40Q8 39 8 36Z"),
-    Draw(Stitch, "M11 24V35.4Q11 37 12.4 37.5L24 41.8 35.6 37.5Q37 37 37 35.4V24"),
+    Draw(
+        Leather,
+        "M8 12H40V36Q40 39 37.4 40L24 45 10.6 40Q8 39 8 36Z",
+    ),
+    Draw(
+        Stitch,
+        "M11 24V35.4Q11 37 12.4 37.5L24 41.8 35.6 37.5Q37 37 37 35.4V24",
+    ),
     MissingKey("translate(17 31) scale(.66)"),
     Draw(Leather, "M6 7H42V17.5L24 24.5 6 17.5Z"),
     Draw(Stitch, "M8.8 16.4L24 22.2 39.2 16.4"),
@@ -16,7 +22,10 @@ pub const POCKET: Scene = &[
 
 /// A key on a cord round the neck.
 pub const NECK_CORD: Scene = &[
-    Draw(Hole, "M3 46V27Q3 20 9.5 17.5L17.5 14.5V4H30.5V14.5L38.5 17.5Q45 20 45 27V46Z"),
+    Draw(
+        Hole,
+        "M3 46V27Q3 20 9.5 17.5L17.5 14.5V4H30.5V14.5L38.5 17.5Q45 20 45 27V46Z",
+    ),
     Draw(Fine, "M11 46V33M37 46V33M17.5 14.5Q24 20.5 30.5 14.5"),
     Draw(Contour, "M18.2 13.8L24 28 29.8 13.8"),
     Key("translate(24 31) rotate(90) scale(.58)"),
@@ -34,8 +43,14 @@ pub const WINDOW: Scene = &[
 
 /// A key left on a car seat.
 pub const CAR_SEAT: Scene = &[
-    Draw(Hole, "M13.4 3Q17.4 2.4 18.2 6L18.8 9.4 12.2 10.6 11.4 7.4Q10.6 3.8 13.4 3Z"),
-    Draw(Leather, "M9.4 13Q16 9.6 20.4 11.4 22.4 12.4 23 15L26 29H38.5Q43 29 43 33.5V37.5H19.5Q15.4 37.5 14.6 33.6L9 15.6Q8.6 13.8 9.4 13Z"),
+    Draw(
+        Hole,
+        "M13.4 3Q17.4 2.4 18.2 6L18.8 9.4 12.2 10.6 11.4 7.4Q10.6 3.8 13.4 3Z",
+    ),
+    Draw(
+        Leather,
+        "M9.4 13Q16 9.6 20.4 11.4 22.4 12.4 23 15L26 29H38.5Q43 29 43 33.5V37.5H19.5Q15.4 37.5 14.6 33.6L9 15.6Q8.6 13.8 9.4 13Z",
+    ),
     Draw(Stitch, "M13.4 15.6L18.2 32.2Q18.8 34 20.8 34H40"),
     Draw(Contour, "M18 37.5L15.5 44M39.5 37.5V44M10 44H45"),
     Key("translate(30 24.6) scale(.56) rotate(8)"),
@@ -43,19 +58,34 @@ pub const CAR_SEAT: Scene = &[
 
 /// A plant pot with a key half under it.
 pub const POT: Scene = &[
-    Draw(Hole, "M24 16C23 9.5 17 5.4 9.5 6.2 10.6 13 16.6 16.6 24 16ZM24 16C24.4 8.6 30.6 3.6 38.6 4.6 37.8 12 31.6 16.4 24 16Z"),
+    Draw(
+        Hole,
+        "M24 16C23 9.5 17 5.4 9.5 6.2 10.6 13 16.6 16.6 24 16ZM24 16C24.4 8.6 30.6 3.6 38.6 4.6 37.8 12 31.6 16.4 24 16Z",
+    ),
     Draw(Fine, "M24 16Q18 9.5 12.4 8.2M24 16Q29.6 8.4 35.4 6.8"),
     Key("translate(41 41.2) rotate(180) scale(.62)"),
-    Draw(Leather, "M13 21H35L32.4 43Q32.2 44 31.2 44H16.8Q15.8 44 15.6 43Z"),
+    Draw(
+        Leather,
+        "M13 21H35L32.4 43Q32.2 44 31.2 44H16.8Q15.8 44 15.6 43Z",
+    ),
     Draw(Leather, "M10.5 16H37.5V21.5H10.5Z"),
-    Shade(&[(28.5, 22.5), (34.0, 22.5), (31.8, 43.0), (27.5, 43.0)], 2.2),
+    Shade(
+        &[(28.5, 22.5), (34.0, 22.5), (31.8, 43.0), (27.5, 43.0)],
+        2.2,
+    ),
     Draw(Contour, "M2 44H46"),
 ];
 
 /// A small box with a code.
 pub const KEY_SAFE: Scene = &[
-    Draw(Metal, "M11 8Q11 4 15 4H33Q37 4 37 8V40Q37 44 33 44H15Q11 44 11 40Z"),
+    Draw(
+        Metal,
+        "M11 8Q11 4 15 4H33Q37 4 37 8V40Q37 44 33 44H15Q11 44 11 40Z",
+    ),
     Draw(Hole, "M15 9H33V33H15Z"),
-    Draw(Solid, "M17.8 13.2a1.6 1.6 0 1 0 3.2 0a1.6 1.6 0 1 0 -3.2 0ZM22.4 13.2a1.6 1.6 0 1 0 3.2 0a1.6 1.6 0 1 0 -3.2 0ZM27 13.2a1.6 1.6 0 1 0 3.2 0a1.6 1.6 0 1 0 -3.2 0ZM17.8 18.4a1.6 1.6 0 1 0 3.2 0a1.6 1.6 0 1 0 -3.2 0ZM22.4 18.4a1.6 1.6 0 1 0 3.2 0a1.6 1.6 0 1 0 -3.2 0ZM27 18.4a1.6 1.6 0 1 0 3.2 0a1.6 1.6 0 1 0 -3.2 0ZM17.8 23.6a1.6 1.6 0 1 0 3.2 0a1.6 1.6 0 1 0 -3.2 0ZM22.4 23.6a1.6 1.6 0 1 0 3.2 0a1.6 1.6 0 1 0 -3.2 0ZM27 23.6a1.6 1.6 0 1 0 3.2 0a1.6 1.6 0 1 0 -3.2 0ZM22.4 28.8a1.6 1.6 0 1 0 3.2 0a1.6 1.6 0 1 0 -3.2 0Z"),
+    Draw(
+        Solid,
+        "M17.8 13.2a1.6 1.6 0 1 0 3.2 0a1.6 1.6 0 1 0 -3.2 0ZM22.4 13.2a1.6 1.6 0 1 0 3.2 0a1.6 1.6 0 1 0 -3.2 0ZM27 13.2a1.6 1.6 0 1 0 3.2 0a1.6 1.6 0 1 0 -3.2 0ZM17.8 18.4a1.6 1.6 0 1 0 3.2 0a1.6 1.6 0 1 0 -3.2 0ZM22.4 18.4a1.6 1.6 0 1 0 3.2 0a1.6 1.6 0 1 0 -3.2 0ZM27 18.4a1.6 1.6 0 1 0 3.2 0a1.6 1.6 0 1 0 -3.2 0ZM17.8 23.6a1.6 1.6 0 1 0 3.2 0a1.6 1.6 0 1 0 -3.2 0ZM22.4 23.6a1.6 1.6 0 1 0 3.2 0a1.6 1.6 0 1 0 -3.2 0ZM27 23.6a1.6 1.6 0 1 0 3.2 0a1.6 1.6 0 1 0 -3.2 0ZM22.4 28.8a1.6 1.6 0 1 0 3.2 0a1.6 1.6 0 1 0 -3.2 0Z",
+    ),
     Draw(Hole, "M18.5 36.5H29.5V40H18.5Z"),
 ];

@@ -1,12 +1,15 @@
 //! Where pictures of a key turn up: frames with a key in each.
 
-use super::Scene;
 use super::super::view::Ink::{Contour, Fine, Hole, Metal, Solid};
 use super::super::view::Layer::{Draw, Key};
+use super::Scene;
 
 /// A message to a few.
 pub const MESSAGE: Scene = &[
-    Draw(Hole, "M3 8Q3 6 5 6H43Q45 6 45 8V33Q45 35 43 35H21L13 43V35H5Q3 35 3 33Z"),
+    Draw(
+        Hole,
+        "M3 8Q3 6 5 6H43Q45 6 45 8V33Q45 35 43 35H21L13 43V35H5Q3 35 3 33Z",
+    ),
     Key("translate(15.5 20.5) scale(.94)"),
 ];
 
@@ -17,7 +20,10 @@ pub const PUBLIC_POST: Scene = &[
     Draw(Solid, "M10 7.5a1.8 1.8 0 1 0 3.6 0a1.8 1.8 0 1 0 -3.6 0Z"),
     Draw(Fine, "M16 7.5H28"),
     Key("translate(17 23) scale(.76)"),
-    Draw(Solid, "M12 39.5a1.4 1.4 0 1 0 2.8 0a1.4 1.4 0 1 0 -2.8 0ZM17 39.5a1.4 1.4 0 1 0 2.8 0a1.4 1.4 0 1 0 -2.8 0ZM22 39.5a1.4 1.4 0 1 0 2.8 0a1.4 1.4 0 1 0 -2.8 0ZM27 39.5a1.4 1.4 0 1 0 2.8 0a1.4 1.4 0 1 0 -2.8 0ZM32 39.5a1.4 1.4 0 1 0 2.8 0a1.4 1.4 0 1 0 -2.8 0Z"),
+    Draw(
+        Solid,
+        "M12 39.5a1.4 1.4 0 1 0 2.8 0a1.4 1.4 0 1 0 -2.8 0ZM17 39.5a1.4 1.4 0 1 0 2.8 0a1.4 1.4 0 1 0 -2.8 0ZM22 39.5a1.4 1.4 0 1 0 2.8 0a1.4 1.4 0 1 0 -2.8 0ZM27 39.5a1.4 1.4 0 1 0 2.8 0a1.4 1.4 0 1 0 -2.8 0ZM32 39.5a1.4 1.4 0 1 0 2.8 0a1.4 1.4 0 1 0 -2.8 0Z",
+    ),
 ];
 
 /// A room in a listing, a key on its table.
@@ -32,7 +38,10 @@ pub const LISTING: Scene = &[
 
 /// A video call, a key on the wall behind the speaker.
 pub const VIDEO_CALL: Scene = &[
-    Draw(Hole, "M4 7Q4 5 6 5H42Q44 5 44 7V35Q44 37 42 37H6Q4 37 4 35Z"),
+    Draw(
+        Hole,
+        "M4 7Q4 5 6 5H42Q44 5 44 7V35Q44 37 42 37H6Q4 37 4 35Z",
+    ),
     Draw(Hole, "M12 17a5.4 5.4 0 1 0 10.8 0a5.4 5.4 0 1 0 -10.8 0Z"),
     Draw(Hole, "M7.5 37V34Q7.5 25.5 17.4 25.5 27.3 25.5 27.3 34V37Z"),
     Draw(Contour, "M35.5 9.6V12"),
@@ -43,7 +52,10 @@ pub const VIDEO_CALL: Scene = &[
 /// The round view of a doorbell camera.
 pub const DOORBELL: Scene = &[
     Draw(Hole, "M3 24a21 21 0 1 0 42 0a21 21 0 1 0 -42 0Z"),
-    Draw(Fine, "M7.5 11.2Q24 17 40.5 11.2M7 35.8Q24 30 41 35.8M24 13.5V31.8M14 12.9V32.8M34 12.9V32.8"),
+    Draw(
+        Fine,
+        "M7.5 11.2Q24 17 40.5 11.2M7 35.8Q24 30 41 35.8M24 13.5V31.8M14 12.9V32.8M34 12.9V32.8",
+    ),
     Draw(Hole, "M9 18.5H39V29.5H9Z"),
     Key("translate(15.4 24) scale(.86)"),
 ];

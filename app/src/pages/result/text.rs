@@ -15,6 +15,9 @@ pub fn as_text(assessment: &Assessment) -> String {
     let mut text = String::new();
     push(&mut text, &site::full_title(site::RESULT_TITLE));
     push(&mut text, &copy::headline(&assessment.headline));
+    if let Some(groups) = copy::headline_groups(&assessment.headline) {
+        push(&mut text, &groups);
+    }
     push(&mut text, &format!("{}. {}", level.name, level.meaning));
     push(&mut text, &count_line(&assessment.count));
     push(&mut text, &format!("\n{}", site::TO_DO));

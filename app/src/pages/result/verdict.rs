@@ -19,7 +19,9 @@ pub fn verdict(assessment: &Assessment, shows_level: bool) -> Html {
             <div>
                 { level_line(assessment.level) }
                 <h1 tabindex="-1">{ headline }</h1>
-                <p class="lede">{ level.meaning }</p>
+                <p class="lede">
+                    { for copy::headline_groups(&assessment.headline) }{ " " }{ level.meaning }
+                </p>
             </div>
         </div>
     }
