@@ -128,7 +128,7 @@ pub static REGIONS: &[RegionRow] = &[
     ),
     row(
         Region::NewSouthWales,
-        Licensing::Licensed,
+        Licensing::Unclear,
         "NSW Police, Security Licensing and Enforcement Directorate",
         &[],
         &[&NSW_SECURITY_INDUSTRY],

@@ -6,7 +6,7 @@ use yew::prelude::*;
 use super::key;
 use super::kinds::kind;
 use super::marking::{self, marking};
-use super::scenes::{Scene, doors, happenings, keeping};
+use super::scenes::{Scene, doors, happenings, keeping, links, pictures};
 use super::view::{image, scene};
 
 /// Which choice.
@@ -41,7 +41,12 @@ pub fn ChoiceDrawing(props: &ChoiceDrawingProps) -> Html {
 pub fn is_drawn_by_choices(question: Question) -> bool {
     matches!(
         question,
-        Question::KeyKind | Question::Opens | Question::Kept
+        Question::KeyKind
+            | Question::Opens
+            | Question::Kept
+            | Question::NumberElsewhere
+            | Question::Seen
+            | Question::Link
     )
 }
 
@@ -67,6 +72,20 @@ fn scene_of(choice: Choice) -> Option<Scene> {
         Choice::InTheCar => keeping::CAR_SEAT,
         Choice::HiddenOutside => keeping::POT,
         Choice::KeySafe => keeping::KEY_SAFE,
+        Choice::PictureSharedWithFew => pictures::MESSAGE,
+        Choice::PicturePublic => pictures::PUBLIC_POST,
+        Choice::SaleListing => pictures::LISTING,
+        Choice::CallsOrStreams => pictures::VIDEO_CALL,
+        Choice::DoorbellCamera => pictures::DOORBELL,
+        Choice::NumberOnLockFace => links::LOCK_FACE,
+        Choice::NumberOnTag => links::NUMBER_TAG,
+        Choice::NumberOnPapersAtHome => links::NUMBER_PAPER,
+        Choice::AddressOnRingOrKey => links::ADDRESS_TAG,
+        Choice::PapersWithIt => links::PAPERS,
+        Choice::PictureShowsPlace => links::PLACE_IN_PICTURE,
+        Choice::FoundAtTheDoor => links::AT_THE_DOOR,
+        Choice::ReturnTag => links::RETURN_TAG,
+        Choice::NoLink => links::KEY_ALONE,
         _ => return None,
     };
     Some(scene)

@@ -34,6 +34,7 @@ impl DrawnPattern {
         depths: &[3, 5, 2, 6, 4],
     };
     /// A key of the six-depth family: wide flats, some eaten by a neighbour's flank.
+    #[cfg(test)]
     pub const SIX_DEPTH: Self = Self {
         family: Family::SixDepthFiveCuts,
         depths: &[2, 4, 1, 5, 3],

@@ -7,7 +7,7 @@ use super::choice::is_drawn_by_choices;
 use super::key::{self, digits, key, stamp_frame};
 use super::path::{Point, circle, number, polyline, rectangle, strokes};
 use super::pattern::DrawnPattern;
-use super::scenes::{SIDE, Scene, doors, links, pictures};
+use super::scenes::{Scene, doors};
 use super::view::{Ink, Layer, draw, image, placed, scene};
 
 /// Which question, and its drawing in words.
@@ -46,43 +46,14 @@ fn drawing(question: Question) -> (&'static str, Html) {
         Question::Holders => ("0 0 208 96", through_hands()),
         Question::Marking => ("-28 -11 58 30", stamp_places()),
         Question::NumberIs => ("0 0 176 100", two_kinds_of_number()),
-        Question::NumberElsewhere => (
-            "0 0 176 48",
-            row(
-                &[links::LOCK_FACE, links::NUMBER_TAG, links::NUMBER_PAPER],
-                64.0,
-            ),
-        ),
-        Question::Seen => (
-            "0 0 272 48",
-            row(
-                &[
-                    pictures::MESSAGE,
-                    pictures::PUBLIC_POST,
-                    pictures::LISTING,
-                    pictures::VIDEO_CALL,
-                    pictures::DOORBELL,
-                ],
-                56.0,
-            ),
-        ),
-        Question::Link => (
-            "0 0 176 48",
-            row(
-                &[links::ADDRESS_TAG, links::PAPERS, links::PLACE_IN_PICTURE],
-                64.0,
-            ),
-        ),
         Question::OtherWays => ("0 0 96 72", scene(DOOR_FROM_INSIDE)),
-        Question::KeyKind | Question::Opens | Question::Kept => ("0 0 1 1", html! {}),
+        Question::KeyKind
+        | Question::Opens
+        | Question::Kept
+        | Question::NumberElsewhere
+        | Question::Seen
+        | Question::Link => ("0 0 1 1", html! {}),
     }
-}
-
-/// Scenes side by side, `step` apart.
-fn row(scenes: &[Scene], step: f64) -> Html {
-    let place =
-        |(index, &layers): (usize, &Scene)| at(step * index as f64, 0.0, 1.0, scene(layers));
-    scenes.iter().enumerate().map(place).collect()
 }
 
 fn at(x: f64, y: f64, scale: f64, content: Html) -> Html {
@@ -305,16 +276,3 @@ const DOOR_FROM_INSIDE: &[Layer] = &[
     ),
     Layer::Draw(Ink::Contour, "M2 70H94"),
 ];
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn scenes_in_a_row_do_not_overlap() {
-        // Steps used above are all wider than a scene.
-        for step in [56.0, 64.0] {
-            assert!(step > SIDE);
-        }
-    }
-}

@@ -11,6 +11,3 @@ use super::view::Layer;
 
 /// A scene: layers on a grid of 48 by 48, the ground at 44.
 pub type Scene = &'static [Layer];
-
-/// Side of the grid.
-pub const SIDE: f64 = 48.0;
