@@ -34,6 +34,9 @@ pub struct Keys(f64);
 pub struct OutOfRange;
 
 impl Millimetres {
+    /// As long as numbers go.
+    pub(crate) const LARGEST: Self = Self(f64::MAX);
+
     /// A length; errs when `value` is negative, infinite or not a number.
     pub fn new(value: f64) -> Result<Self, OutOfRange> {
         finite_and_not_negative(value).map(Self)
@@ -74,6 +77,9 @@ impl Bits {
 }
 
 impl Metres {
+    /// No distance at all.
+    pub const ZERO: Self = Self(0.0);
+
     /// A distance; errs when `value` is negative, infinite or not a number.
     pub fn new(value: f64) -> Result<Self, OutOfRange> {
         finite_and_not_negative(value).map(Self)
@@ -82,6 +88,12 @@ impl Metres {
     /// The distance as a plain number of metres.
     pub const fn get(self) -> f64 {
         self.0
+    }
+
+    /// A distance written in this crate; a wrong one does not compile in a constant.
+    pub(crate) const fn literal(value: f64) -> Self {
+        assert!(value.is_finite() && value >= 0.0);
+        Self(value)
     }
 
     /// The same distance in millimetres; the largest distances stay finite.

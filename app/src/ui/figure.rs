@@ -47,6 +47,7 @@ fn parts() -> Vec<(Part, AttrValue)> {
         named(Part::Shoulder, Term::Shoulder),
         named(Part::Blade, Term::Blade),
         named(Part::Cut, Term::Cut),
+        (Part::Groove, site::GROOVE.into()),
         (Part::Tip, site::TIP.into()),
     ]
 }

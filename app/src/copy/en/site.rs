@@ -177,6 +177,8 @@ texts! {
     WORDS = "Words used here";
     /// Names the end of the blade on a drawing.
     TIP = "Tip";
+    /// Names the long groove in the side of the blade.
+    GROOVE = "Groove";
     /// Heading of the browser's list.
     REQUESTS = "What your browser lists";
     /// Reads it again.
