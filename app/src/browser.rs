@@ -5,6 +5,7 @@ mod arrival;
 mod failure;
 mod leaving;
 mod requests;
+mod screen;
 mod sharing;
 
 pub use addresses::keep_to_addresses;
@@ -12,4 +13,5 @@ pub use arrival::{arrive, focus_id, set_title};
 pub use failure::{app_root, report_panics};
 pub use leaving::{forget_when_hidden, leave_now};
 pub use requests::{Requests, mark_ready, requests};
+pub use screen::{page_width, slider_value};
 pub use sharing::{copy_text, print};

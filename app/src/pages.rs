@@ -8,6 +8,7 @@ mod next_hour;
 mod not_found;
 mod question;
 mod result;
+mod ruler;
 mod safety;
 mod start;
 
@@ -15,4 +16,5 @@ pub use about::About;
 pub use check::Check;
 pub use learn::{Learn, Read};
 pub use not_found::NotFound;
+pub use ruler::Ruler;
 pub use start::Start;

@@ -18,6 +18,9 @@ pub enum Route {
     /// One page to read, from 1.
     #[at("/learn/:n")]
     LearnPage { n: usize },
+    /// The ruler at true size.
+    #[at("/ruler")]
+    Ruler,
     /// How to see for oneself that the page sends nothing.
     #[at("/about")]
     About,

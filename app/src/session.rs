@@ -3,6 +3,7 @@
 use std::rc::Rc;
 
 use self_check_core::answers::Answers;
+use self_check_core::assess::Positions;
 use self_check_core::path::{Path, Stop};
 use self_check_core::questions::{Choice, Question};
 use yew::prelude::*;
@@ -20,6 +21,10 @@ pub struct Session {
     pub is_example: bool,
     /// Whether the level was asked for where it is hidden at first.
     pub level_asked_for: bool,
+    /// How many cut positions were counted with the ruler.
+    pub positions: Option<Positions>,
+    /// How wide a bank card is on this screen, in pixels of the page; kept for the session alone.
+    pub card_width: Option<u16>,
     /// Whether a page was opened whose answers are not there any more.
     pub answers_gone: bool,
 }
@@ -39,6 +44,10 @@ pub enum Act {
     Confirm(Question),
     /// The level is asked for.
     AskForLevel,
+    /// The ruler's scale is set by the width of a card.
+    SetCardWidth(u16),
+    /// The cut positions are counted, or the count is taken back.
+    CountPositions(Option<Positions>),
     /// A page was opened whose answers are not there.
     MissAnswers,
     /// Everything is forgotten.
@@ -127,6 +136,11 @@ impl Session {
                 level_asked_for: true,
                 ..*self
             },
+            Act::SetCardWidth(width) => Self {
+                card_width: Some(width),
+                ..*self
+            },
+            Act::CountPositions(positions) => Self { positions, ..*self },
             Act::MissAnswers => Self {
                 answers_gone: true,
                 ..Self::default()

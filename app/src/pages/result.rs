@@ -12,7 +12,7 @@ mod what_if;
 mod why;
 
 use self_check_core::advice::Action;
-use self_check_core::assess::assess;
+use self_check_core::assess::{Count, assess};
 use self_check_core::path::Stop;
 use yew::prelude::*;
 use yew_router::prelude::*;
@@ -45,7 +45,7 @@ pub fn ResultPage(props: &ResultPageProps) -> Html {
     let session = use_session();
     let navigator = use_navigator();
     let path = session.path();
-    let assessment = assess(&session.answers, None);
+    let assessment = assess(&session.answers, session.positions);
     let shows_level = !assessment.safety_first || session.level_asked_for;
     let asks_landlord = assessment
         .advised
@@ -66,6 +66,7 @@ pub fn ResultPage(props: &ResultPageProps) -> Html {
             }
             if shows_level {
                 { rule(&assessment.count) }
+                { sharpen(&assessment.count) }
                 { exposures(&assessment.exposures) }
             }
             { to_do(&assessment.advised) }
@@ -87,6 +88,18 @@ pub fn ResultPage(props: &ResultPageProps) -> Html {
             }
             { onward(&session, navigator, path.position(Stop::LookOver).unwrap_or(props.n)) }
         </div>
+    }
+}
+
+/// The way to the ruler, where there is a number that it sharpens.
+fn sharpen(count: &Count) -> Html {
+    match count {
+        Count::Counted { .. } => html! {
+            <p class="note screen-only">
+                <Link<Route> to={Route::Ruler}>{ site::SHARPEN }</Link<Route>>
+            </p>
+        },
+        Count::NotCounted(_) => html! {},
     }
 }
 

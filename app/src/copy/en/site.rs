@@ -175,6 +175,45 @@ texts! {
     REGISTER = "Register:";
     /// Heading of the glossary.
     WORDS = "Words used here";
+    // The ruler
+    /// To the ruler, from the result.
+    SHARPEN = "Sharpen the number with a ruler on the screen";
+    /// Title of the page.
+    RULER = "Count along the key";
+    /// Its opening line.
+    RULER_LEDE = "A cut is a dip along the blade (the part that goes into the lock). How many places for a cut your key has tells how many keys of its kind there can be. How deep a cut goes is never asked.";
+    /// First heading.
+    RULER_SCALE = "Set the scale";
+    /// How.
+    RULER_SCALE_HOW = "Take a bank card. Lay its short side gently on the frame, or hold it just beside the screen. Move the slider until the frame is as wide as the card. Do not press or scratch the screen.";
+    /// Names the slider.
+    RULER_SLIDER = "Width of the frame";
+    /// One step narrower.
+    RULER_NARROWER = "A little narrower";
+    /// One step wider.
+    RULER_WIDER = "A little wider";
+    /// Second heading.
+    RULER_LAY = "Lay the key along the ruler";
+    /// How.
+    RULER_LAY_HOW = "The shoulder is the step that stops the key in the lock. Put it at the thick line, with the blade along the ruler. The dark marks show where cuts may lie on common keys.";
+    /// For keys without a shoulder.
+    RULER_FROM_TIP = "My key has no shoulder: start from the tip";
+    /// Where the screen is too small.
+    RULER_TOO_WIDE = "This screen is too small to show the ruler at true size. Turn it on its side, or leave the count out: the result holds without it.";
+    /// Describes the ruler.
+    RULER_DESC = "A ruler at true size with seven numbered marks along the blade.";
+    /// What counts.
+    RULER_HIDDEN = "Count every mark from the first to the last cut, also one where you see no dip: a shallow cut can hide between deep ones. The slope at the tip is not a cut. Marks cannot tell what make a key is.";
+    /// Question.
+    RULER_COUNT = "How many marks lie along the cuts?";
+    /// Answer.
+    RULER_FIVE = "Five";
+    /// Answer.
+    RULER_SIX = "Six";
+    /// Answer.
+    RULER_OTHER = "Another number, or I cannot tell";
+    /// What becomes of it.
+    RULER_KEPT = "Scale and count are kept in this tab only, until you leave or reload the page.";
     /// Names the end of the blade on a drawing.
     TIP = "Tip";
     /// Names the long groove in the side of the blade.

@@ -1,0 +1,138 @@
+//! Counting the cut positions with a ruler on the screen, to sharpen the number on the result.
+
+use self_check_core::assess::Positions;
+use yew::prelude::*;
+use yew_router::prelude::*;
+
+use crate::browser;
+use crate::copy::site;
+use crate::drawing::{CARD_SHORT_SIDE, TrueRuler, ruler_length};
+use crate::route::Route;
+use crate::session::{Act, SessionHandle};
+use crate::ui::{use_page, use_session};
+
+/// The width of the card on a screen whose pixels are as large as style sheets take them to be:
+/// 96 to the inch.
+const CARD_AT_FIRST: u16 = 204;
+/// The narrowest and widest a card can be on any screen in use, in pixels of the page. Our
+/// assumption: 50 to 300 pixels to the inch.
+const CARD_RANGE: (u16, u16) = (106, 638);
+
+/// The page.
+#[component]
+pub fn Ruler() -> Html {
+    use_page(site::RULER.to_owned());
+    let session = use_session();
+    let from_tip = use_state(|| false);
+    let card = session.card_width.unwrap_or(CARD_AT_FIRST);
+    let pixels_per_mm = f64::from(card) / CARD_SHORT_SIDE;
+    let is_too_wide = browser::page_width()
+        .is_some_and(|width| (ruler_length() * pixels_per_mm).max(f64::from(card)) > width);
+    html! {
+        <div class="narrow">
+            <h1 tabindex="-1">{ site::RULER }</h1>
+            <p class="lede">{ site::RULER_LEDE }</p>
+            <h2>{ site::RULER_SCALE }</h2>
+            <p>{ site::RULER_SCALE_HOW }</p>
+            { card_frame(card) }
+            { slider(card, &session) }
+            <h2>{ site::RULER_LAY }</h2>
+            <p>{ site::RULER_LAY_HOW }</p>
+            <label class="opt">
+                <input type="checkbox" checked={*from_tip} autocomplete="off"
+                    onchange={let from_tip = from_tip.clone(); move |_| from_tip.set(!*from_tip)} />
+                <span><b>{ site::RULER_FROM_TIP }</b></span>
+            </label>
+            if is_too_wide {
+                <p class="notice" role="status">{ site::RULER_TOO_WIDE }</p>
+            }
+            <div class="true-size">
+                <TrueRuler title={site::RULER} desc={site::RULER_DESC} {pixels_per_mm} from_tip={*from_tip} />
+            </div>
+            <p class="note">{ site::RULER_HIDDEN }</p>
+            { counted(&session) }
+            <p class="note">{ site::RULER_KEPT }</p>
+            <p class="row">{ back(&session) }</p>
+        </div>
+    }
+}
+
+/// A frame as wide as the short side of the card is taken to be.
+fn card_frame(card: u16) -> Html {
+    html! {
+        <div class="true-size">
+            <svg class="card-frame" aria-hidden="true" focusable="false" width={card.to_string()} height="84">
+                <rect class="card-edge" x="1" y="1" width={(card - 2).to_string()} height="82" rx="8" />
+            </svg>
+        </div>
+    }
+}
+
+fn slider(card: u16, session: &SessionHandle) -> Html {
+    let set = {
+        let session = session.clone();
+        move |width: u16| {
+            session.dispatch(Act::SetCardWidth(width.clamp(CARD_RANGE.0, CARD_RANGE.1)));
+        }
+    };
+    let oninput = {
+        let set = set.clone();
+        Callback::from(move |event: InputEvent| {
+            if let Some(value) = browser::slider_value(&event) {
+                set(value as u16);
+            }
+        })
+    };
+    let step = |by: i16| {
+        let set = set.clone();
+        Callback::from(move |_: MouseEvent| set(card.saturating_add_signed(by)))
+    };
+    html! {
+        <div class="slider-row">
+            <label for="card">{ site::RULER_SLIDER }</label>
+            <input id="card" class="slider" type="range" min={CARD_RANGE.0.to_string()}
+                max={CARD_RANGE.1.to_string()} step="1" value={card.to_string()} {oninput} autocomplete="off" />
+            <div class="row">
+                <button type="button" class="press-quiet" onclick={step(-1)}>{ site::RULER_NARROWER }</button>
+                <button type="button" class="press-quiet" onclick={step(1)}>{ site::RULER_WIDER }</button>
+            </div>
+        </div>
+    }
+}
+
+/// What was counted. Nothing else about the key is asked.
+fn counted(session: &SessionHandle) -> Html {
+    let options = [
+        (Some(Positions::Five), site::RULER_FIVE),
+        (Some(Positions::Six), site::RULER_SIX),
+        (None, site::RULER_OTHER),
+    ];
+    html! {
+        <fieldset>
+            <legend><h2>{ site::RULER_COUNT }</h2></legend>
+            <div class="opts">
+                { for options.into_iter().enumerate().map(|(index, (positions, word))| {
+                    let session = session.clone();
+                    let checked = session.positions == positions;
+                    let onchange = Callback::from(move |_: Event| session.dispatch(Act::CountPositions(positions)));
+                    html! {
+                        <label key={index} class="opt">
+                            <input type="radio" name="positions" {checked} {onchange} autocomplete="off" />
+                            <span><b>{ word }</b></span>
+                        </label>
+                    }
+                }) }
+            </div>
+        </fieldset>
+    }
+}
+
+/// Back to the result, or to the start where there is none yet.
+fn back(session: &SessionHandle) -> Html {
+    let path = session.path();
+    if path.first_open().is_some() {
+        return html! { <Link<Route> classes="press" to={Route::Start}>{ site::CHECK_A_KEY }</Link<Route>> };
+    }
+    let n = path.stops().len() - 1;
+    html! { <Link<Route> classes="press" to={Route::Check { n }}>{ site::SEE_RESULT }</Link<Route>> }
+}
