@@ -4,7 +4,7 @@
 
 mod common;
 
-use common::space::{Whole, wholes, with};
+use common::space::{Whole, is_worse, wholes, with};
 use common::{highest, urgency};
 use self_check_core::advice::{Action, Urgency};
 use self_check_core::answers::Answers;
@@ -86,6 +86,16 @@ fn assert_sound(answers: &Answers, result: &Assessment) {
     ];
     if relevant.has_any(&someone_elses) || relevant.has(Choice::InteriorWarded) {
         assert!(!has(Action::RekeyCylinder), "{relevant:?}");
+    }
+    let is_remedied = advised
+        .actions
+        .iter()
+        .any(|advice| advice.action.is_remedy());
+    if is_remedied {
+        assert!(
+            !has(Action::CutPlainCopies) && !has(Action::HaveCodeRemoved),
+            "{relevant:?}"
+        );
     }
     if has(Action::HaveCodeRemoved) {
         assert!(has(Action::KeepNumberApart) && !has(Action::TakePictureDown));
@@ -185,4 +195,57 @@ fn not_sure_lies_between_the_best_and_the_worst_answer() {
             );
         }
     }
+}
+
+/// A worse answer never lowers the urgency of any action, except that of one it puts out of place:
+/// a relief for the mild case, "nothing to do", and copies of a lock that is then to be changed, if
+/// that change is at least as urgent. On the safety branch asking for keys falls silent.
+#[test]
+fn a_worse_answer_never_lowers_an_action() {
+    let options: Vec<Vec<Whole>> = Question::ALL.into_iter().map(wholes).collect();
+    let mut draws = Draws(3);
+    let mut compared = 0;
+    for _ in 0..WALKS / 20 {
+        let answers = walk(&mut draws, &options);
+        let path = Path::replay(&answers);
+        let question = {
+            let asked: Vec<Question> = path.asked().iter().collect();
+            asked[draws.below(asked.len())]
+        };
+        let better_whole = draw(&mut draws, question, &options[question as usize]);
+        let better = assess(&with(answers, question, &better_whole), None);
+        if better.safety_first {
+            continue;
+        }
+        for worse_whole in &options[question as usize] {
+            if !is_worse(question, &better_whole, worse_whole) {
+                continue;
+            }
+            let worse = assess(&with(answers, question, worse_whole), None);
+            compared += 1;
+            let remedy = worse
+                .advised
+                .actions
+                .iter()
+                .filter(|a| a.action.is_remedy())
+                .map(|a| a.urgency)
+                .max();
+            for advice in &better.advised.actions {
+                let now = match advice.action {
+                    Action::HaveCodeRemoved | Action::LookAgainIndoors | Action::NothingToDo => {
+                        continue;
+                    }
+                    Action::CutPlainCopies => urgency(&worse, advice.action).max(remedy),
+                    action => urgency(&worse, action),
+                };
+                assert!(
+                    now >= Some(advice.urgency),
+                    "{:?} {question:?} {answers:?} {worse_whole:?}",
+                    advice.action
+                );
+            }
+        }
+    }
+    println!("{compared} pairs of a better and a worse answer compared");
+    assert!(compared > 1_000);
 }

@@ -15,6 +15,7 @@ pub fn advise(answers: &Answers) -> Advised {
     if facts::is_uneasy(answers).is_certain() {
         actions.retain(|advice| !is_unsafe_beside_a_feared_person(advice.action));
     }
+    settle_copies_of_a_lock_to_be_changed(&mut actions);
     let find_out = worth_finding_out(answers, &considered, &actions);
     if actions.is_empty() && find_out.is_empty() {
         actions.push(Advice {
@@ -48,8 +49,13 @@ fn called_for(answers: &Answers, considered: &[(RuleId, Verdict)]) -> Vec<Advice
             }
         }
     }
-    actions.sort_by_key(|advice| core::cmp::Reverse(advice.urgency));
+    sort(&mut actions);
     actions
+}
+
+/// Most urgent first; equals keep the order of the table.
+fn sort(actions: &mut [Advice]) {
+    actions.sort_by_key(|advice| core::cmp::Reverse(advice.urgency));
 }
 
 fn add(actions: &mut Vec<Advice>, action: Action, urgency: Urgency, rule: RuleId) {
@@ -65,6 +71,30 @@ fn add(actions: &mut Vec<Advice>, action: Action, urgency: Urgency, rule: RuleId
             because: vec![rule],
         }),
     }
+}
+
+/// Nobody has copies cut, or a code ground off, for a lock that is about to be changed: the remedy
+/// takes over the reasons and the urgency, and the new keys can be plain ones.
+fn settle_copies_of_a_lock_to_be_changed(actions: &mut Vec<Advice>) {
+    if !actions.iter().any(|advice| advice.action.is_remedy()) {
+        return;
+    }
+    actions.retain(|advice| advice.action != Action::HaveCodeRemoved);
+    let Some(place) = actions
+        .iter()
+        .position(|advice| advice.action == Action::CutPlainCopies)
+    else {
+        return;
+    };
+    let copies = actions.remove(place);
+    for remedy in actions
+        .iter_mut()
+        .filter(|advice| advice.action.is_remedy())
+    {
+        remedy.urgency = remedy.urgency.max(copies.urgency);
+        remedy.because.extend(&copies.because);
+    }
+    sort(actions);
 }
 
 /// Asking a feared person for keys, or listing who has one where they may see it, can put somebody
@@ -132,6 +162,10 @@ fn is_called_for_already(
             .any(|advice| advice.action == action && advice.urgency >= urgency)
     };
     match calls {
+        // For a lock to be changed, the remedy stands in for new copies.
+        Call::For(Action::CutPlainCopies) if remedy::remedy(answers).into_iter().any(called) => {
+            true
+        }
         Call::For(action) => called(action),
         Call::Remedy => remedy::remedy(answers).into_iter().all(called),
     }
