@@ -64,7 +64,7 @@ pub fn action(action: Action) -> ActionWords {
         },
         Action::RekeyCylinder => ActionWords {
             title: "Have the lock rekeyed",
-            how: "Rekeyed means set to a new key: the lock stays, and the old keys stop working. Have every lock done that this key opens. In many countries a new cylinder (the part the key goes into) is usual and cheaper: ask. Try each new key with the door open.",
+            how: "Rekeyed means set to a new key: the lock stays, and the old keys stop working. Have every lock done that this key opens. In many countries a new cylinder (the part the key goes into) is usual and cheaper: ask. Ask for plain keys, with no number on them, and try each with the door open.",
             who: CHECKED_LOCKSMITH,
             may_hurt: Some(
                 "The door must still open with ease from inside. If someone else has a right to live there, ask for advice before you change it.",
