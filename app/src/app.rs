@@ -3,7 +3,7 @@
 use yew::prelude::*;
 use yew_router::{HashRouter, Switch};
 
-use crate::pages::{About, Check, Learn, NotFound, Read, Ruler, Start};
+use crate::pages::{About, Check, Distance, Learn, NotFound, Read, Ruler, Start};
 use crate::route::Route;
 use crate::session::{Session, SessionHandle};
 use crate::ui::Frame;
@@ -30,6 +30,7 @@ fn page(route: Route) -> Html {
         Route::Check { n } => html! { <Check {n} /> },
         Route::Learn => html! { <Learn /> },
         Route::LearnPage { n } => html! { <Read {n} /> },
+        Route::Distance => html! { <Distance /> },
         Route::Ruler => html! { <Ruler /> },
         Route::About => html! { <About /> },
         Route::NotFound => html! { <NotFound /> },

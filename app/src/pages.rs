@@ -2,6 +2,7 @@
 
 mod about;
 mod check;
+mod distance;
 mod learn;
 mod look_over;
 mod next_hour;
@@ -14,6 +15,7 @@ mod start;
 
 pub use about::About;
 pub use check::Check;
+pub use distance::Distance;
 pub use learn::{Learn, Read};
 pub use not_found::NotFound;
 pub use ruler::Ruler;

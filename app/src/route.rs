@@ -18,6 +18,9 @@ pub enum Route {
     /// One page to read, from 1.
     #[at("/learn/:n")]
     LearnPage { n: usize },
+    /// Who could read a key from where.
+    #[at("/distance")]
+    Distance,
     /// The ruler at true size.
     #[at("/ruler")]
     Ruler,

@@ -10,6 +10,7 @@ pub mod questions;
 pub mod reading;
 pub mod regions;
 pub mod rules;
+pub mod sight;
 pub mod site;
 pub mod terms;
 
@@ -24,4 +25,8 @@ pub use questions::{find_out, question, question_on, short};
 pub use reading::{about, landlord_letter, matters_more, next_hour, safety};
 pub use regions::{licensing, region, regions_compared, tenancy_rule};
 pub use rules::rule;
+pub use sight::{
+    assumption, distance, figure_with_unit, metres, number_legible, property, scene, seen_from,
+    tries_left,
+};
 pub use terms::term;

@@ -16,6 +16,11 @@ pub fn Learn() -> Html {
             <h1 tabindex="-1">{ site::LEARN }</h1>
             <p class="lede">{ site::LEARN_LEDE }</p>
             <ul class="contents">
+                <li>
+                    <Link<Route> to={Route::Distance}>
+                        <b>{ site::DISTANCE }</b><span>{ site::DISTANCE_LEDE }</span>
+                    </Link<Route>>
+                </li>
                 { for LearnPage::ALL.into_iter().enumerate().map(|(index, page)| entry(index, page)) }
             </ul>
             <section aria-labelledby="words">

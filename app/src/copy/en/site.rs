@@ -175,6 +175,37 @@ texts! {
     REGISTER = "Register:";
     /// Heading of the glossary.
     WORDS = "Words used here";
+    // Who could read it from where
+    /// Title of the page, and the link to it.
+    DISTANCE = "Who could read it from where";
+    /// Its opening line.
+    DISTANCE_LEDE = "Across a table, through a window, from the far side of a street: how much of a key a camera can still tell.";
+    /// Proportion first.
+    DISTANCE_PEOPLE = "The people who had the key matter more: a copy needs no camera. In England and Wales, in the year to March 2020, the person had a key in about 6 of 100 break-ins, copied or not. And someone who sees your key must still find its door. But researchers have read keys from pictures, near and far. So it is worth a habit: carry keys covered.";
+    /// Heading of the scenes.
+    DISTANCE_SCENE = "Choose a scene";
+    /// Names the slider.
+    DISTANCE_SLIDER = "Distance:";
+    /// Names the chart.
+    DISTANCE_CHART = "Keys left to try, by distance";
+    /// Describes it.
+    DISTANCE_CHART_DESC = "For each scene a line that rises with distance from one key to all of them. The same numbers are in the table below.";
+    /// Under the chart.
+    DISTANCE_CAPTION = "Keys left to try for an even chance, of one common kind with five cuts (dips along the edge). Both scales are in steps of ten. The marks at the side are the European standard’s minimum for new locks, not a grade of yours.";
+    /// Names the table.
+    DISTANCE_TABLE = "Keys left to try for an even chance, rounded, for a careful person with software";
+    /// First column.
+    DISTANCE_COLUMN = "Distance";
+    /// Opens the list of figures.
+    DISTANCE_ASSUMES = "What this assumes";
+    /// Says what is left out.
+    DISTANCE_CAVEATS = "Focus and tilt are taken as perfect, so real pictures tell less. Several pictures together tell more. A key cut along both edges tells twice as much. All figures of the scenes are our own.";
+    /// Column.
+    DISTANCE_FIGURE = "Figure";
+    /// Column.
+    DISTANCE_VALUE = "Value";
+    /// Column.
+    DISTANCE_SOURCE = "Known from";
     // The ruler
     /// To the ruler, from the result.
     SHARPEN = "Sharpen the number with a ruler on the screen";

@@ -1,9 +1,11 @@
 //! What may have given the secret away, and what each took.
 
-use self_check_core::exposure::Exposure;
+use self_check_core::exposure::{Exposure, Reading};
 use yew::prelude::*;
+use yew_router::prelude::*;
 
 use crate::copy::{self, site};
+use crate::route::Route;
 
 /// The list of exposures; nothing where there is none.
 pub fn exposures(exposures: &[Exposure]) -> Html {
@@ -26,6 +28,9 @@ fn exposure(exposure: &Exposure) -> Html {
                 <p class="number">{ site::keys_left(left) }</p>
             }
             <p class="note">
+                if exposure.reading == Reading::CutsSeen {
+                    <Link<Route> to={Route::Distance}>{ site::DISTANCE }</Link<Route>>{ ". " }
+                }
                 { copy::reading(exposure.reading) }{ " " }
                 { copy::knows_the_door(exposure.knows_the_door) }{ " " }
                 { copy::standing(exposure.standing) }

@@ -2,19 +2,18 @@
 
 use self_check_core::assess::Count;
 use self_check_core::exposure::KeysLeft;
-use self_check_core::sources::EN_1303;
+use self_check_core::grades::{GRADES, Grade};
 use yew::prelude::*;
 
 use crate::copy::{self, site};
 use crate::drawing::{BrassRule, RuleMark};
 use crate::ui::source_line;
 
-/// The fewest effective differs the European standard asks for in its lowest grade, its fourth and
-/// its sixth. Source: [`EN_1303`], the grades of key-related security.
-const STANDARD: [(f64, &str); 3] = [
-    (100.0, site::MARK_LOWEST),
-    (30_000.0, site::MARK_GRADE_4),
-    (100_000.0, site::MARK_GRADE_6),
+/// The grades of the European standard that are marked: its lowest, its fourth and its sixth.
+const MARKED: [(&Grade, &str); 3] = [
+    (&GRADES[0], site::MARK_LOWEST),
+    (&GRADES[3], site::MARK_GRADE_4),
+    (&GRADES[5], site::MARK_GRADE_6),
 ];
 
 /// The rule with its caption, or why this key has no number.
@@ -28,10 +27,10 @@ pub fn rule(count: &Count) -> Html {
 fn counted(before: &KeysLeft, left: &KeysLeft) -> Html {
     let caption = site::rule_caption(before, left);
     let is_less = left.fewest < before.fewest || left.most < before.most;
-    let marks: Vec<RuleMark> = STANDARD
+    let marks: Vec<RuleMark> = MARKED
         .into_iter()
-        .map(|(keys, word)| RuleMark {
-            keys,
+        .map(|(grade, word)| RuleMark {
+            keys: grade.minimum_differs.into(),
             word: word.into(),
         })
         .collect();
@@ -47,7 +46,7 @@ fn counted(before: &KeysLeft, left: &KeysLeft) -> Html {
                 {marks}
             />
             <figcaption>
-                { caption }{ " " }<span class="src">{ source_line(&EN_1303) }</span>
+                { caption }{ " " }<span class="src">{ source_line(GRADES[0].source) }</span>
             </figcaption>
         </figure>
     }

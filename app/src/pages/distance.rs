@@ -1,0 +1,154 @@
+//! Who could read a key from where: everyday scenes, a distance, and how many keys are left to try.
+
+mod chart;
+mod figures;
+mod table;
+
+use std::rc::Rc;
+
+use self_check_core::key::{Family, FamilyChoice};
+use self_check_core::sight::{Scene, SightRange};
+use self_check_core::sources::{NATURE_OF_BURGLARY, OPTICAL_DECODING};
+use self_check_core::units::Metres;
+use yew::prelude::*;
+use yew_router::prelude::*;
+
+use crate::browser;
+use crate::copy::{self, site};
+use crate::route::Route;
+use crate::ui::{source_line, use_page};
+use chart::{SightChart, curves};
+use figures::figures;
+use table::table;
+
+/// The family of the demonstration key, which the page is about.
+const FAMILY: Family = Family::TenDepthFiveCuts;
+
+/// The nearest and farthest distance of the slider, in metres.
+const NEAREST: f64 = 0.3;
+const FARTHEST: f64 = 200.0;
+/// Steps of the slider, even on a logarithmic scale.
+const STEPS: u32 = 140;
+
+/// The page.
+#[component]
+pub fn Distance() -> Html {
+    use_page(site::DISTANCE.to_owned());
+    let chosen = use_state(|| Scene::PhoneAtNextTable);
+    let step = use_state(|| step_of(Scene::PhoneAtNextTable.usual_distance().get()));
+    let metres = distance_of(*step);
+    let lines = use_memo(*chosen, |&chosen| curves(chosen));
+    html! {
+        <article class="distance">
+            <h1 tabindex="-1">{ site::DISTANCE }</h1>
+            <p class="lede">{ site::DISTANCE_LEDE }</p>
+            <div class="prose">
+                <p>{ site::DISTANCE_PEOPLE }</p>
+                <p class="src">{ source_line(&NATURE_OF_BURGLARY) }</p>
+                <p class="src">{ source_line(&OPTICAL_DECODING) }</p>
+            </div>
+            { scenes(&chosen, &step) }
+            { slider(&step, metres) }
+            { seen(*chosen, metres) }
+            <figure class="plate chart-figure">
+                <SightChart lines={Rc::clone(&lines)} {metres} />
+                <figcaption>{ site::DISTANCE_CAPTION }</figcaption>
+            </figure>
+            { table(&lines) }
+            { figures(*chosen) }
+            <p class="row">
+                <Link<Route> classes="plain" to={Route::Learn}>{ site::ALL_PAGES }</Link<Route>>
+            </p>
+        </article>
+    }
+}
+
+/// What the scene leaves at this distance, over both kinds of observer.
+fn range(scene: Scene, metres: f64) -> Option<SightRange> {
+    let distance = Metres::new(metres).ok()?;
+    Some(scene.range(distance, FamilyChoice::Known(FAMILY)))
+}
+
+fn scenes(chosen: &UseStateHandle<Scene>, step: &UseStateHandle<u32>) -> Html {
+    html! {
+        <fieldset>
+            <legend><h2>{ site::DISTANCE_SCENE }</h2></legend>
+            <div class="opts opts-columns">
+                { for Scene::ALL.into_iter().map(|scene| {
+                    let checked = **chosen == scene;
+                    let (chosen, step) = (chosen.clone(), step.clone());
+                    let onchange = Callback::from(move |_: Event| {
+                        chosen.set(scene);
+                        step.set(step_of(scene.usual_distance().get()));
+                    });
+                    html! {
+                        <label key={scene.id()} class="opt">
+                            <input type="radio" name="scene" {checked} {onchange} autocomplete="off" />
+                            <span><b>{ copy::scene(scene) }</b></span>
+                        </label>
+                    }
+                }) }
+            </div>
+        </fieldset>
+    }
+}
+
+fn slider(step: &UseStateHandle<u32>, metres: f64) -> Html {
+    let oninput = {
+        let step = step.clone();
+        Callback::from(move |event: InputEvent| {
+            if let Some(value) = browser::slider_value(&event) {
+                step.set(value.clamp(0.0, f64::from(STEPS)) as u32);
+            }
+        })
+    };
+    html! {
+        <div class="slider-row">
+            <label for="distance">{ site::DISTANCE_SLIDER }{ " " }<output>{ copy::distance(metres) }</output></label>
+            <input id="distance" class="slider" type="range" min="0" max={STEPS.to_string()} step="1"
+                value={step.to_string()} aria-valuetext={copy::distance(metres)} {oninput} autocomplete="off" />
+        </div>
+    }
+}
+
+fn seen(scene: Scene, metres: f64) -> Html {
+    let Some(range) = range(scene, metres) else {
+        return html! {};
+    };
+    let tries = copy::tries_left(
+        range.fewest.reading.tries_even_chance.get(),
+        range.most.reading.tries_even_chance.get(),
+    );
+    let keys = FAMILY.keys().get();
+    let legible = scene.legibility().could_be_read.get();
+    html! {
+        <div class="seen" role="status">
+            <p class="lede">{ copy::seen_from(copy::scene(scene), metres, &tries, keys) }</p>
+            <p>{ copy::number_legible(legible) }</p>
+        </div>
+    }
+}
+
+fn distance_of(step: u32) -> f64 {
+    let share = f64::from(step) / f64::from(STEPS);
+    NEAREST * (FARTHEST / NEAREST).powf(share)
+}
+
+fn step_of(metres: f64) -> u32 {
+    let share = (metres / NEAREST).ln() / (FARTHEST / NEAREST).ln();
+    (share.clamp(0.0, 1.0) * f64::from(STEPS)).round() as u32
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn slider_runs_from_nearest_to_farthest_and_back() {
+        assert!((distance_of(0) - NEAREST).abs() < 1e-12);
+        assert!((distance_of(STEPS) - FARTHEST).abs() < 1e-9);
+        for step in 0..=STEPS {
+            assert_eq!(step_of(distance_of(step)), step);
+        }
+    }
+}
