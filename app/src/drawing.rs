@@ -17,6 +17,7 @@
 //! | [`UrgencyMark`] | `urgency`: silent, goes into `.when` before the word |
 //! | [`DistanceChart`] | `title` `desc` `distance`, `keys: LogAxis` `distances`, `numbers`, `levels: Vec<Tick>` `lines: Vec<ChartLine>` `you: Option<Tick>` |
 
+mod bars;
 mod blade;
 mod chart;
 mod choice;
@@ -35,6 +36,7 @@ mod scenes;
 mod urgency;
 mod view;
 
+pub use bars::{Bar, Bars};
 pub use chart::{ChartLine, DistanceChart, LogAxis, Tick};
 pub use choice::{ChoiceDrawing, is_drawn_by_choices};
 pub use key::{KeyDrawing, Stamp};

@@ -1,27 +1,25 @@
 //! The drawings of the pages to read, each with its caption.
 
+use self_check_core::hand::Copying;
 use yew::prelude::*;
 
 use crate::copy::{self, Figure, FigureWords, Term, site};
-use crate::drawing::{DrawnPattern, KeyDrawing, KeyParts, NumberedCuts, Part, Stamp};
+use crate::drawing::{Bar, Bars, DrawnPattern, KeyDrawing, KeyParts, NumberedCuts, Part, Stamp};
 
-/// A drawing in its frame; nothing where none is drawn yet.
+/// A drawing in its frame.
 pub fn figure(figure: Figure) -> Html {
     let words = copy::figure(figure);
-    match drawn(figure, &words) {
-        Some(drawing) => html! {
-            <figure class="plate">
-                { drawing }
-                <figcaption>{ words.caption }</figcaption>
-            </figure>
-        },
-        None => html! {},
+    html! {
+        <figure class="plate">
+            { drawn(figure, &words) }
+            <figcaption>{ words.caption }</figcaption>
+        </figure>
     }
 }
 
-fn drawn(figure: Figure, words: &FigureWords) -> Option<Html> {
+fn drawn(figure: Figure, words: &FigureWords) -> Html {
     let FigureWords { title, desc, .. } = *words;
-    let drawing = match figure {
+    match figure {
         Figure::PartsOfAKey => html! { <KeyParts {title} {desc} parts={parts()} /> },
         Figure::CutsAndNumbers => html! { <NumberedCuts {title} {desc} under={letters()} /> },
         Figure::StampAndKey => html! {
@@ -33,9 +31,25 @@ fn drawn(figure: Figure, words: &FigureWords) -> Option<Html> {
         Figure::HiddenCut => html! {
             <NumberedCuts {title} {desc} pattern={DrawnPattern::HIDDEN_CUT} />
         },
-        Figure::CopiesOfCopies => return None,
-    };
-    Some(drawing)
+        Figure::CopiesOfCopies => html! { <Bars {title} {desc} bars={copies()} /> },
+    }
+}
+
+/// Copies each cut from the one before, and how many of a hundred still fit.
+fn copies() -> Vec<Bar> {
+    let cuts = DrawnPattern::DEMONSTRATION.depths().len() as u8;
+    (1..=5)
+        .map(|generation| {
+            let share = Copying::ORDINARY
+                .chance_all_cuts_fit(generation, cuts)
+                .get();
+            Bar {
+                share,
+                above: format!("{:.0}", 100.0 * share).into(),
+                below: site::copy_number(generation).into(),
+            }
+        })
+        .collect()
 }
 
 const STAMPED: Stamp = Stamp::Digits(5);

@@ -80,9 +80,9 @@ pub fn figure(figure: Figure) -> FigureWords {
             caption: "There is a cut at every mark, though one shows no dip.",
         },
         Figure::CopiesOfCopies => FigureWords {
-            title: "A copy of a copy of a copy",
-            desc: "The outline of a first key. Over it lie the outlines of later copies, each a little lower than the one before.",
-            caption: "Drift drawn much larger than it is.",
+            title: "How many copies still fit",
+            desc: "Five bars. They fall from nearly all for the first copy to very few for the fifth, each cut from the one before.",
+            caption: "Of 100 copies, so many would still turn in the lock, if each is cut from the one before. No rate has been published: these are our own figures.",
         },
     }
 }

@@ -358,3 +358,13 @@ pub const RULE_NUMBERS: [&str; 7] = ["1", "10", "100", "1,000", "10,000", "100,0
 
 /// What the number on the rule is not.
 pub const RULE_NOTE: &str = "These are patterns to try, not hours. The marks show the least that the European standard asks for; they do not grade your lock. Locks are opened in other ways too.";
+
+/// A copy by its place in a row of copies.
+pub fn copy_number(generation: u32) -> String {
+    match generation {
+        1 => "1st copy".to_owned(),
+        2 => "2nd".to_owned(),
+        3 => "3rd".to_owned(),
+        later => format!("{later}th"),
+    }
+}
