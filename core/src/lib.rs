@@ -16,6 +16,7 @@ pub mod path;
 pub mod questions;
 pub mod reading;
 pub mod regions;
+pub mod sight;
 pub mod sources;
 pub mod units;
 pub mod verdict;

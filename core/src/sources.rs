@@ -125,4 +125,6 @@ sources! {
     POCKETFUL = "pocketful", "", None, "A pocketful of trial keys", "", OurAssumption;
     /// How a locksmith reads a key in the hand.
     GAUGE_READING = "gauge-reading", "", None, "Reading a key with a stepped gauge, in seconds", "", CommonPractice;
+    /// Cameras and distances of the everyday scenes.
+    EVERYDAY_SCENES = "everyday-scenes", "", None, "Cameras, light and distances of everyday scenes", "", OurAssumption;
 }

@@ -1,0 +1,205 @@
+#![allow(clippy::unwrap_used)]
+
+use super::*;
+use proptest::prelude::*;
+
+fn metres(value: f64) -> Metres {
+    Metres::new(value).unwrap()
+}
+
+#[test]
+fn scene_id_round_trips_and_figures_are_complete() {
+    for scene in Scene::ALL {
+        assert_eq!(Scene::from_id(scene.id()), Some(scene));
+        assert!(scene.usual_distance() < scene.farthest_distance());
+        for (property, figure) in scene.figures() {
+            assert!(figure.value > 0.0, "{scene:?} {property:?}");
+            assert!(!figure.source.title.is_empty());
+        }
+    }
+    assert_eq!(Scene::from_id("telescope"), None);
+}
+
+#[test]
+fn range_holds_every_family_and_observer() {
+    for scene in Scene::ALL {
+        let range = scene.range(scene.usual_distance(), FamilyChoice::NotSure);
+        for family in Family::ALL {
+            for observer in Observer::ALL {
+                let tries = scene
+                    .reading(scene.usual_distance(), family, observer)
+                    .reading
+                    .tries_even_chance;
+                assert!(range.fewest.reading.tries_even_chance <= tries);
+                assert!(range.most.reading.tries_even_chance >= tries);
+            }
+        }
+        let known = scene.range(scene.usual_distance(), FamilyChoice::Known(Family::ALL[0]));
+        assert!(known.fewest.sigma <= known.most.sigma);
+    }
+}
+
+#[test]
+fn software_reads_at_least_as_well_as_a_person() {
+    for scene in Scene::ALL {
+        for distance in [0.3, 1.0, 5.0, 30.0] {
+            let by = |observer| scene.reading(metres(distance), Family::ALL[0], observer);
+            let (person, software) = (by(Observer::Person), by(Observer::Software));
+            assert!(software.reading.bits_leaked >= person.reading.bits_leaked);
+        }
+    }
+}
+
+#[test]
+fn far_away_nothing_leaks_smoothly() {
+    for scene in Scene::ALL {
+        let mut before = f64::INFINITY;
+        for power in 0..60 {
+            let distance = metres(libm::pow(10.0, f64::from(power) / 4.0));
+            let found = scene.reading(distance, Family::TenDepthSixCuts, Observer::Software);
+            let bits = found.reading.bits_leaked.get();
+            assert!(
+                bits.is_finite() && bits >= 0.0 && bits <= before,
+                "{scene:?} {distance:?}"
+            );
+            before = bits;
+        }
+        assert!(before < 1e-9);
+        let nowhere = scene.reading(metres(f64::MAX), Family::TenDepthSixCuts, Observer::Person);
+        assert!(nowhere.reading.bits_leaked.get() < 1e-9);
+    }
+}
+
+#[test]
+fn cameras_that_show_nothing_leak_nothing() {
+    let camera = *Scene::LongLens.camera();
+    let zero = Millimetres::new(0.0).unwrap();
+    for useless in [
+        Camera {
+            pixels_across: 0,
+            ..camera
+        },
+        Camera {
+            equivalent_focal_length: zero,
+            ..camera
+        },
+        Camera {
+            aperture: zero,
+            ..camera
+        },
+        Camera {
+            contrast_to_noise: 0.0,
+            ..camera
+        },
+        Camera {
+            contrast_to_noise: f64::NAN,
+            ..camera
+        },
+        Camera {
+            contrast_to_noise: -3.0,
+            ..camera
+        },
+        Camera {
+            frames: 0,
+            ..camera
+        },
+        Camera {
+            smear: Millimetres::LARGEST,
+            ..camera
+        },
+    ] {
+        for family in Family::ALL {
+            let found = useless.view(metres(1.0)).reading(family, Observer::Person);
+            assert_eq!(found.reading, Reading::nothing(family), "{useless:?}");
+        }
+    }
+}
+
+#[test]
+fn codes_are_legible_nearer_by_every_stricter_figure() {
+    for scene in Scene::ALL {
+        let found = scene.legibility();
+        assert!(found.could_be_read > found.easily_read || found.could_be_read == Metres::ZERO);
+        assert!(found.easily_read > found.published || found.easily_read == Metres::ZERO);
+    }
+    let still = Camera {
+        smear: Millimetres::new(100.0).unwrap(),
+        ..*Scene::LongLens.camera()
+    };
+    assert_eq!(still.legibility().could_be_read, Metres::ZERO);
+}
+
+/// At the distance found, the blur leaves exactly the wanted number of pixels.
+#[test]
+fn codes_have_the_wanted_pixels_at_their_distance() {
+    for scene in Scene::ALL {
+        let distance = scene.legibility().could_be_read;
+        if distance.get() < 0.06 {
+            continue;
+        }
+        let view = scene.camera().view(distance);
+        let effective =
+            (view.blur.get() / Assumption::LensBlur.value()).max(view.ground_sample.get());
+        let pixels = Assumption::CharacterHeight.value() / effective;
+        assert!((pixels - 5.0).abs() < 1e-9, "{scene:?} {pixels}");
+    }
+}
+
+#[test]
+fn two_frames_add_precision() {
+    let view = Scene::PhoneAcrossRoom.camera().view(metres(4.0));
+    let once = DepthInformation::of(Family::ALL[0].geometry(), &view).entry(0, 0);
+    let twice = DepthInformation::of(Family::ALL[0].geometry(), &view.with_frames(2)).entry(0, 0);
+    assert!((twice / once - 2.0).abs() < 1e-12);
+    let many = view.with_frames(1_000_000);
+    assert_eq!(many.contrast_to_noise, 100.0);
+}
+
+fn any_camera() -> impl Strategy<Value = Camera> {
+    (
+        10.0_f64..2000.0,
+        320_u32..8000,
+        0.5_f64..120.0,
+        0.2_f64..150.0,
+        0.0_f64..3.0,
+        1_u32..20,
+    )
+        .prop_map(
+            |(focal, pixels_across, aperture, contrast_to_noise, smear, frames)| Camera {
+                equivalent_focal_length: Millimetres::new(focal).unwrap(),
+                pixels_across,
+                frame: FrameShape::ThreeToTwo,
+                aperture: Millimetres::new(aperture).unwrap(),
+                contrast_to_noise,
+                smear: Millimetres::new(smear).unwrap(),
+                frames,
+            },
+        )
+}
+
+proptest! {
+    #[test]
+    fn nothing_gained_by_distance_smear_noise_or_a_smaller_lens(
+        camera in any_camera(),
+        family in proptest::sample::select(&Family::ALL[..]),
+        distance in 0.1_f64..500.0,
+        factor in 1.0_f64..3.0,
+    ) {
+        let bits = |camera: &Camera, distance: f64| {
+            let found = camera.view(metres(distance)).reading(family, Observer::Person);
+            found.reading.bits_leaked.get()
+        };
+        let now = bits(&camera, distance);
+        prop_assert!(now >= 0.0 && now <= family.secrecy().get());
+        // The overlap's switch to wide spots steps by less than one part in a hundred thousand.
+        let no_more = now * (1.0 + 2e-5) + 1e-12;
+        let scaled = |value: Millimetres, by: f64| Millimetres::new(value.get() * by).unwrap();
+        prop_assert!(bits(&camera, distance * factor) <= no_more);
+        let smeared = Camera { smear: scaled(camera.smear, factor), ..camera };
+        prop_assert!(bits(&smeared, distance) <= no_more);
+        let noisy = Camera { contrast_to_noise: camera.contrast_to_noise / factor, ..camera };
+        prop_assert!(bits(&noisy, distance) <= no_more);
+        let narrow = Camera { aperture: scaled(camera.aperture, 1.0 / factor), ..camera };
+        prop_assert!(bits(&narrow, distance) <= no_more);
+    }
+}
