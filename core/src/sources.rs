@@ -67,8 +67,6 @@ sources! {
     NATURE_OF_BURGLARY = "nature-of-burglary", "Office for National Statistics", Some(2020), "Nature of crime: burglary, year ending March 2020", "method of entry", Secondary;
     /// Entry with and without force, United States.
     CRIME_IN_THE_UNITED_STATES = "crime-in-the-united-states", "Federal Bureau of Investigation", Some(2014), "Crime in the United States 2014, burglary", "tables 19 and 23", Published;
-    /// Burglaries while someone was at home, United States.
-    HOUSEHOLD_BURGLARY = "household-burglary", "S. Catalano, Bureau of Justice Statistics", Some(2010), "Victimization During Household Burglary, NCJ 227379", "2003 to 2007", Published;
     /// Words asking not to copy are not effective security.
     DO_NOT_DUPLICATE = "do-not-duplicate", "Associated Locksmiths of America", None, "Technical standard on keys marked against duplication", "", Secondary;
     /// A landlord's duty to rekey between tenants, one region's.

@@ -1,11 +1,12 @@
 //! Short pages to read.
 
+use self_check_core::sources::{self, Source};
 use yew::prelude::*;
 use yew_router::prelude::*;
 
 use crate::copy::{self, LearnPage, Term, site};
 use crate::route::Route;
-use crate::ui::{reading, use_page};
+use crate::ui::{reading, source_line, use_page};
 
 /// The list of pages.
 #[component]
@@ -27,8 +28,21 @@ pub fn Learn() -> Html {
                 <h2 id="words">{ site::WORDS }</h2>
                 <dl class="terms">{ for Term::ALL.into_iter().map(term) }</dl>
             </section>
+            <details>
+                <summary>{ site::SOURCES }</summary>
+                <ul class="sources">{ for every_source().map(source_item) }</ul>
+            </details>
         </div>
     }
+}
+
+/// Everything that a figure, a rule or a note rests on.
+fn every_source() -> impl Iterator<Item = &'static Source> {
+    sources::ALL.iter().chain(sources::regional::ALL).copied()
+}
+
+fn source_item(source: &'static Source) -> Html {
+    html! { <li key={source.id}>{ source_line(source) }</li> }
 }
 
 fn term(term: Term) -> Html {

@@ -175,6 +175,8 @@ texts! {
     REGISTER = "Register:";
     /// Heading of the glossary.
     WORDS = "Words used here";
+    /// Opens the list of all sources.
+    SOURCES = "All sources, and how far each can be trusted";
     // Who could read it from where
     /// Title of the page, and the link to it.
     DISTANCE = "Who could read it from where";
