@@ -5,6 +5,7 @@ pub mod advice;
 pub mod answers;
 pub mod assess;
 pub mod assumptions;
+pub mod demonstration;
 pub mod differs;
 mod distribution;
 pub mod exposure;

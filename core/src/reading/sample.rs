@@ -1,6 +1,8 @@
 //! A fixed sample of onlookers: which key each looks at and how each errs. A Kronecker sequence in
 //! whole-number arithmetic, so the same points come out on every machine.
 
+use crate::distribution::scramble;
+
 /// A quasi-random sample: the fractional parts of multiples of square roots of primes, moved by a
 /// shift. Different shifts of one sequence give independent errors.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -50,15 +52,6 @@ impl Point {
         let (sin, cos) = libm::sincos(core::f64::consts::TAU * self.coordinate(axis + 1));
         (radius * cos, radius * sin)
     }
-}
-
-/// The finishing steps of a 64-bit mixing function: every bit of the input moves every bit of the
-/// output.
-pub(super) const fn scramble(mut bits: u64) -> u64 {
-    bits = bits.wrapping_add(0x9e37_79b9_7f4a_7c15);
-    bits = (bits ^ (bits >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
-    bits = (bits ^ (bits >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
-    bits ^ (bits >> 31)
 }
 
 /// Fractional parts of the square roots of the first primes, as whole multiples of 2^-64.

@@ -1,0 +1,115 @@
+#![allow(clippy::unwrap_used)]
+
+use super::*;
+use crate::sight::Scene;
+use crate::units::{Metres, Millimetres};
+
+fn view(pixel: f64, blur: f64, contrast_to_noise: f64) -> View {
+    View {
+        ground_sample: Millimetres::new(pixel).unwrap(),
+        blur: Millimetres::new(blur).unwrap(),
+        contrast_to_noise,
+    }
+}
+
+fn mean(shades: &[u8]) -> f64 {
+    shades.iter().map(|&shade| f64::from(shade)).sum::<f64>() / shades.len() as f64
+}
+
+#[test]
+fn pictures_are_the_same_at_every_call_and_differ_between_patterns() {
+    let view = view(0.4, 0.3, 20.0);
+    let [waves, stairs, valley] = DemonstrationPattern::ALL.map(|pattern| pattern.picture(&view));
+    assert_eq!(waves, DemonstrationPattern::Waves.picture(&view));
+    assert!(waves != stairs && stairs != valley && valley != waves);
+}
+
+#[test]
+fn pixels_are_those_of_the_camera() {
+    for pixel in [0.3, 1.0, 4.0] {
+        let picture = DemonstrationPattern::Waves.picture(&view(pixel, 0.7 * pixel, 20.0));
+        let across = Picture::WIDTH_AT_KEY.get() / pixel;
+        assert_eq!(picture.width, across.ceil() as usize);
+        assert!(picture.width > picture.height);
+    }
+    let near = DemonstrationPattern::Waves.picture(&view(0.001, 0.001, 20.0));
+    assert_eq!(near.width, 320);
+}
+
+/// Far from any edge only noise is left: its spread over the step is the contrast to noise.
+#[test]
+fn noise_has_the_spread_of_the_view() {
+    let picture = DemonstrationPattern::Waves.picture(&view(0.3, 0.3, 10.0));
+    let corner: Vec<u8> = (0..9)
+        .flat_map(|row| {
+            picture.shades[row * picture.width + 100..row * picture.width + 190].to_vec()
+        })
+        .collect();
+    let middle = mean(&corner);
+    assert!((middle - 70.0).abs() < 1.5, "{middle}");
+    let squares: f64 = corner
+        .iter()
+        .map(|&s| (f64::from(s) - middle).powi(2))
+        .sum();
+    let spread = (squares / corner.len() as f64).sqrt();
+    // 810 pixels: the spread is known to one part in forty; rounding to whole shades adds little.
+    assert!((spread - 12.0).abs() < 1.2, "{spread}");
+}
+
+/// An edge along the back of the blade, free of cuts, rises from a tenth to nine tenths over 2.5631
+/// standard deviations of the blur.
+#[test]
+fn edges_are_as_blurred_as_the_view_says() {
+    let (pixel, blur) = (0.2, 1.0);
+    let picture = DemonstrationPattern::Stairs.picture(&view(pixel, blur, 100.0));
+    // Columns along the first half of the blade, averaged: the back is the lower edge there.
+    let rows: Vec<f64> = (0..picture.height)
+        .map(|y| {
+            let row = y * picture.width;
+            let columns = (3.0 + 27.0) / pixel..(3.0 + 38.0) / pixel;
+            mean(&picture.shades[row + columns.start as usize..row + columns.end as usize])
+        })
+        .collect();
+    let half = rows.len() / 2;
+    let crossing = |level: f64| {
+        let below = (half..rows.len()).find(|&y| rows[y] < level).unwrap();
+        let part = (rows[below - 1] - level) / (rows[below - 1] - rows[below]);
+        (below as f64 - 1.0 + part) * pixel
+    };
+    let rise = crossing(70.0 + 12.0) - crossing(70.0 + 108.0);
+    let expected = 2.563_103 * libm::hypot(blur, pixel / 12_f64.sqrt());
+    assert!((rise / expected - 1.0).abs() < 0.05, "{rise} {expected}");
+}
+
+#[test]
+fn blur_keeps_the_amount_of_metal() {
+    let sharp = DemonstrationPattern::Waves.picture(&view(0.3, 0.2, 1e9));
+    let soft = DemonstrationPattern::Waves.picture(&view(0.3, 0.8, 1e9));
+    assert!((mean(&sharp.shades) - mean(&soft.shades)).abs() < 0.5);
+}
+
+#[test]
+fn any_view_gives_a_picture() {
+    for pixel in [0.0, 1e-300, 0.1, 10.0, 1e300] {
+        for blur in [0.0, 1e-300, 0.1, 10.0, 1e300] {
+            for contrast in [f64::NAN, -1.0, 0.0, 1e-300, 1.0, f64::INFINITY] {
+                let picture = DemonstrationPattern::Valley.picture(&view(pixel, blur, contrast));
+                assert!(!picture.shades.is_empty());
+                assert_eq!(picture.shades.len(), picture.width * picture.height);
+            }
+        }
+    }
+    let far = Metres::new(f64::MAX).unwrap();
+    let picture = DemonstrationPattern::Valley.picture(&Scene::LongLens.camera().view(far));
+    assert_eq!((picture.width, picture.height), (1, 1));
+}
+
+#[test]
+fn patterns_differ_from_every_family() {
+    // Neither the pitch nor the first cut of a demonstration key is any family's.
+    for family in crate::key::Family::ALL {
+        let geometry = family.geometry();
+        assert!((geometry.pitch.get() - outline::PITCH_MM).abs() > 0.1);
+        assert!((geometry.step.get() - outline::STEP_MM).abs() > 0.03);
+    }
+}
