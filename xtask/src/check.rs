@@ -11,7 +11,7 @@ use crate::browser::Browser;
 use crate::dist::{self, Files};
 use crate::report::{self, Counts, Outcome};
 use crate::toolchain::WasmTarget;
-use crate::{node, project, run, say, serve, wasm_runner};
+use crate::{node, project, run, say, scipy, serve, wasm_runner};
 
 /// A check by name.
 struct Step {
@@ -312,10 +312,12 @@ pub fn take_pictures() -> Result<()> {
 /// Measures the core.
 pub fn bench() -> Result<()> {
     needs("core/benches", "The core has no benchmarks.")?;
-    run::shown(
-        "Measuring the core",
-        project::cargo().args(["bench", "--package", "self-check-core"]),
-    )
+    let mut cargo = project::cargo();
+    cargo.args(["bench", "--package", "self-check-core"]);
+    if let Some(python) = scipy::find_or_install() {
+        cargo.env("SELF_CHECK_PYTHON", python);
+    }
+    run::shown("Measuring the core", &mut cargo)
 }
 
 /// Prints the tables of computed values.

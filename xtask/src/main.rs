@@ -31,6 +31,8 @@ mod browser;
 
 mod wasm_runner;
 
+mod scipy;
+
 mod check;
 
 mod report;
@@ -46,7 +48,7 @@ cargo xtask test [STEP ...]    run every check, or only the named steps; sets up
 cargo xtask test journeys -- NAME
                                run the browser journeys whose name contains NAME
 cargo xtask screenshots        take the pictures in docs/pictures/ from the real page
-cargo xtask bench              measure the core
+cargo xtask bench              measure the core, and hold it to what it promises of its speed
 cargo xtask tables             print the tables of computed values
 cargo xtask help               this text
 
