@@ -32,8 +32,9 @@ pub enum Unit {
 /// One assumption of the secrecy model. Words for it are found by matching on this.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Assumption {
-    /// Blur of lens, focus and sensor together, as a standard deviation in pixels. Doubling it
-    /// halves the distance from which a key can be read by a camera not limited by diffraction.
+    /// Blur of lens, focus and sensor together, as a standard deviation in pixels: sharper than most
+    /// pictures. Doubling it takes a tenth to a quarter off the distance at which a hundred tries
+    /// give an even chance.
     LensBlur,
     /// Wavelength of the light. Doubling it doubles the diffraction blur.
     Wavelength,
@@ -43,32 +44,38 @@ pub enum Assumption {
     /// What real, steep flanks add to the information, so that the estimate errs on the cautious
     /// side. Doubling it acts as 1.4 times the contrast.
     SteepFlanks,
-    /// How well a person marks an edge in a picture, as a standard deviation in pixels.
+    /// How well a person marks an edge in a picture, as a standard deviation in pixels: a guess at
+    /// careful work by eye. In good light it is what limits; doubling it nearly halves the distance.
     FloorOfPerson,
     /// The same for a careful person with software.
     FloorOfSoftware,
     /// Error of scale and of the key's pose, at the key. Doubling it to 0.14 mm would let the
     /// first guess of a ten-depth key be right about four times in ten at most, however near.
     PoseAndScale,
-    /// Contrast is never taken to exceed the noise by more than this.
+    /// Contrast is never taken to exceed the noise by more than this, whatever the number of frames:
+    /// no picture is that clean. Doubling it changes no scene.
     ContrastCap,
     /// Height of a character stamped on a bow.
     CharacterHeight,
-    /// Pixels across a character's height from which it could be read.
+    /// Pixels across a character's height from which it could be read: five digits come out right at
+    /// the first try in 3 to 64 of 100 simulated pictures. Doubling it halves the distance.
     CouldBeRead,
-    /// Pixels across a character's height from which it is easily read.
+    /// Pixels across a character's height from which it is easily read: at 8 pixels already 80 to 99
+    /// of 100 simulated pictures come out right. Doubling it halves the distance.
     EasilyRead,
     /// The published figure for recognising a shape in every second case, for comparison.
     Identification,
-    /// Error of a caliper's reading of one cut.
+    /// Error of a caliper's reading of one cut, as a standard deviation. Doubled, the first guess
+    /// would still be right 98 times in 100.
     CaliperError,
     /// Spread that one copying adds to each cut.
     CopySpread,
-    /// Shift that one copying adds to each cut: traced copies come out deeper.
+    /// Shift that one copying adds to each cut: traced copies come out deeper. Doubling it brings the
+    /// number of copies in a row that still work from three down to one.
     CopyDrift,
     /// How far a cut may be off before the cylinder no longer turns.
     CutTolerance,
-    /// As many trial keys as fit in a pocket.
+    /// As many trial keys as fit in a pocket. It marks a place on a scale; nothing follows from it.
     PocketfulOfKeys,
 }
 
