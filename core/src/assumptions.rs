@@ -66,7 +66,7 @@ pub enum Assumption {
     /// The published figure for recognising a shape in every second case, for comparison.
     Identification,
     /// Error of a caliper's reading of one cut, as a standard deviation. Doubled, the first guess
-    /// would still be right 98 times in 100.
+    /// would still be right 99 times in 100.
     CaliperError,
     /// Spread that one copying adds to each cut.
     CopySpread,
