@@ -1,5 +1,14 @@
 //! Journeys through the finished site; see the crate's documentation for how to write one.
 
+#[path = "journeys/walking.rs"]
+mod walking;
+
+#[path = "journeys/accessible.rs"]
+mod accessible;
+#[path = "journeys/check.rs"]
+mod check;
+#[path = "journeys/forgetting.rs"]
+mod forgetting;
 #[path = "journeys/list.rs"]
 mod list;
 #[path = "journeys/privacy.rs"]

@@ -21,7 +21,7 @@ pub use findings::{
 };
 pub use headline::{headline, headline_groups};
 pub use learn::{figure, learn};
-pub use questions::{find_out, question, question_on, short};
+pub use questions::{find_out, not_sure_hint, question, question_on, short};
 pub use reading::{about, landlord_letter, matters_more, next_hour, safety};
 pub use regions::{licensing, region, regions_compared, tenancy_rule};
 pub use rules::rule;

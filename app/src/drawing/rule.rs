@@ -25,7 +25,7 @@ pub struct BrassRuleProps {
     pub before: Option<(f64, AttrValue)>,
     /// The scale's own numbers from 1 to a million, one for each power of ten.
     pub numbers: [AttrValue; 7],
-    /// Marks under the rule, fewest keys first.
+    /// Marks under the rule, top row first.
     #[prop_or_default]
     pub marks: Vec<RuleMark>,
 }

@@ -54,7 +54,7 @@ fn answer(session: &Session, place: usize, question: Question) -> Html {
             <dd>{ for answer_texts(session, question).into_iter().map(|text| html! { <span>{ text }</span> }) }</dd>
             <dd class="change">
                 <Link<Route> to={Route::Check { n: place }}>
-                    { site::CHANGE }<span class="visually-hidden">{ ": " }{ title }</span>
+                    { site::CHANGE }{ " " }<span class="visually-hidden">{ title }</span>
                 </Link<Route>>
             </dd>
         </div>

@@ -123,7 +123,7 @@ fn not_sure_row(session: &SessionHandle, question: Question, label: &'static str
         is_ticked: session.ticks.is_not_sure(question),
         class: "opt opt-apart",
         label,
-        hint: Some(site::NOT_SURE_HINT),
+        hint: Some(copy::not_sure_hint(question, &session.answers)),
         drawing: html! {},
         onchange,
     })

@@ -24,6 +24,11 @@ pub fn Frame(props: &FrameProps) -> Html {
         event.prevent_default();
         browser::focus_id("main");
     });
+    let route = use_route::<Route>();
+    let at_learn = matches!(
+        route,
+        Some(Route::Learn | Route::LearnPage { .. } | Route::Distance)
+    );
     let leave = Callback::from(|_: MouseEvent| browser::leave_now());
     html! {
         <div class="page">
@@ -36,8 +41,8 @@ pub fn Frame(props: &FrameProps) -> Html {
                     <button type="button" class="leave" onclick={leave}>{ site::LEAVE_NOW }</button>
                 </p>
                 <nav aria-label={site::NAV_LABEL}>
-                    <Link<Route> to={Route::Learn}>{ site::LEARN }</Link<Route>>
-                    <Link<Route> to={Route::About}>{ site::ABOUT }</Link<Route>>
+                    { place("#/learn", site::LEARN, at_learn) }
+                    { place("#/about", site::ABOUT, route == Some(Route::About)) }
                 </nav>
             </header>
             <ExampleNote />
@@ -50,6 +55,12 @@ pub fn Frame(props: &FrameProps) -> Html {
             </footer>
         </div>
     }
+}
+
+/// A place in the list of pages. The router follows the address without help.
+fn place(address: &'static str, name: &'static str, is_here: bool) -> Html {
+    let current = is_here.then_some("page");
+    html! { <a href={address} aria-current={current}>{ name }</a> }
 }
 
 /// Says on every page that the answers are an invented household's, for as long as they are.

@@ -4,6 +4,7 @@ use self_check_core::answers::Answers;
 use self_check_core::path::{comes_before, is_missing_path};
 use self_check_core::questions::{Choice, Question};
 
+use super::site;
 use crate::copy::QuestionWords;
 
 const NOT_SURE: &str = "I am not sure";
@@ -23,6 +24,15 @@ pub fn question_on(question: Question, answers: &Answers) -> QuestionWords {
         after_a_change(question, usual)
     } else {
         usual
+    }
+}
+
+/// What stands beside the words for "not sure".
+pub fn not_sure_hint(question: Question, answers: &Answers) -> &'static str {
+    if question == Question::KeyKind && is_missing_path(answers) {
+        site::NO_COPY_HINT
+    } else {
+        site::NOT_SURE_HINT
     }
 }
 

@@ -85,6 +85,8 @@ texts! {
     WHY_WE_ASK = "Why this is asked";
     /// Beside "not sure".
     NOT_SURE_HINT = "that is fine: we will tell you how to find out";
+    /// Beside "I have no copy here", where a key is missing.
+    NO_COPY_HINT = "that is fine: only the number of keys is left out";
     /// Heading of an error.
     ERROR_TITLE = "There is a problem";
 

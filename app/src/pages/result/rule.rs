@@ -9,11 +9,12 @@ use crate::copy::{self, site};
 use crate::drawing::{BrassRule, RuleMark};
 use crate::ui::source_line;
 
-/// The grades of the European standard that are marked: its lowest, its fourth and its sixth.
+/// The grades of the European standard that are marked, top row first: its fourth, its sixth and
+/// its lowest. In this order no line runs through another's word, however narrow the rule.
 const MARKED: [(&Grade, &str); 3] = [
-    (&GRADES[0], site::MARK_LOWEST),
     (&GRADES[3], site::MARK_GRADE_4),
     (&GRADES[5], site::MARK_GRADE_6),
+    (&GRADES[0], site::MARK_LOWEST),
 ];
 
 /// The rule with its caption, or why this key has no number.

@@ -24,6 +24,7 @@ pub fn WhatIf(props: &WhatIfProps) -> Html {
     if offered.is_empty() {
         return html! {};
     }
+    let then = (!done.is_empty()).then(|| from_today(&props.assessment, &done));
     html! {
         <section class="what-if screen-only" aria-labelledby="what-if">
             <fieldset>
@@ -31,11 +32,7 @@ pub fn WhatIf(props: &WhatIfProps) -> Html {
                 <p class="hint">{ site::WHAT_IF_NOTE }</p>
                 <div class="opts">{ for offered.into_iter().map(|action| tick(action, &done)) }</div>
             </fieldset>
-            <div role="status">
-                if !done.is_empty() {
-                    { left(&from_today(&props.assessment, &done)) }
-                }
-            </div>
+            { left(then.as_ref()) }
         </section>
     }
 }
@@ -57,19 +54,26 @@ fn tick(action: Action, done: &UseStateHandle<Vec<Action>>) -> Html {
     }
 }
 
-fn left(then: &FromToday) -> Html {
+/// What would be left. Only its level is read out at each tick; the rest is there to be read.
+fn left(then: Option<&FromToday>) -> Html {
     html! {
         <>
-            <h3>{ site::WHAT_IF_LEFT }</h3>
-            { level_line(then.level) }
-            { rule(&then.count) }
-            if !then.still_advised.is_empty() {
-                <p>{ site::STILL_TO_DO }</p>
-                <ul>
-                    { for then.still_advised.iter().map(|advice| html! {
-                        <li>{ copy::action(advice.action).title }</li>
-                    }) }
-                </ul>
+            <div role="status">
+                if let Some(then) = then {
+                    <h3>{ site::WHAT_IF_LEFT }</h3>
+                    { level_line(then.level) }
+                }
+            </div>
+            if let Some(then) = then {
+                { rule(&then.count) }
+                if !then.still_advised.is_empty() {
+                    <p>{ site::STILL_TO_DO }</p>
+                    <ul>
+                        { for then.still_advised.iter().map(|advice| html! {
+                            <li>{ copy::action(advice.action).title }</li>
+                        }) }
+                    </ul>
+                }
             }
         </>
     }

@@ -1,0 +1,130 @@
+//! Nothing the person answers outlives the page, or shows anywhere but in it.
+
+use self_check_tests::{Look, Page, Result, journey};
+
+use crate::walking::{NOT_SURE, answer, arrive, heading, not_sure_to_the_end};
+
+/// Everything the browser keeps for the site, as text: empty if it keeps nothing.
+const KEPT: &str = r"
+    const databases = indexedDB.databases ? await indexedDB.databases() : [];
+    const caches_ = 'caches' in window ? await caches.keys() : [];
+    const workers = 'serviceWorker' in navigator ? await navigator.serviceWorker.getRegistrations() : [];
+    return [document.cookie, Object.entries(localStorage), Object.entries(sessionStorage),
+        databases.map(d => d.name), caches_, workers.map(w => w.scope)].flat(2).join('');
+";
+
+async fn keeps_nothing(page: &Page) -> Result<()> {
+    let kept = page.run(KEPT).await?;
+    assert_eq!(kept, "", "kept at {}", heading(page).await?);
+    Ok(())
+}
+
+#[test]
+fn answers_show_in_no_address_title_history_or_store() -> Result<()> {
+    journey(Look::DESKTOP, async |page| {
+        page.open().await?;
+        page.click("link", "Someone had my key").await?;
+        arrive(page, "Who has this key, or has had it?").await?;
+        answer(
+            page,
+            &[
+                "Someone who should no longer have one",
+                "Guests of a short let",
+            ],
+        )
+        .await?;
+        for step in 3..6 {
+            let address = page
+                .run("return location.pathname + location.search + location.hash;")
+                .await?;
+            assert_eq!(address, format!("/#/check/{}", step - 1));
+            assert_eq!(
+                page.title().await?,
+                format!("Step {step} · House Key Self-Check")
+            );
+            // The router numbers the entries of the history; the number is drawn by chance.
+            let state = page
+                .run("return Object.keys(history.state ?? {}).join();")
+                .await?;
+            assert!(state == "" || state == "id,kind", "{state}");
+            keeps_nothing(page).await?;
+            answer(page, &[NOT_SURE]).await?;
+        }
+        not_sure_to_the_end(page).await?;
+        page.click("link", "See the result").await?;
+        page.wait_for_text("Do this").await?;
+        assert!(
+            !page.title().await?.contains("copy"),
+            "{}",
+            page.title().await?
+        );
+        keeps_nothing(page).await
+    })
+}
+
+#[test]
+fn leave_now_forgets_and_back_brings_nothing_back() -> Result<()> {
+    journey(Look::PHONE, async |page| {
+        page.open().await?;
+        page.click("link", "Someone had my key").await?;
+        arrive(page, "Who has this key, or has had it?").await?;
+        answer(page, &["Guests of a short let"]).await?;
+        page.click("button", "Leave now").await?;
+        page.wait_until("an empty page is there", async || {
+            Ok(page.run("return location.href;").await? == "about:blank")
+        })
+        .await?;
+        page.back().await?;
+        no_answer_comes_back(page).await?;
+        page.open_at("#/check/2").await?;
+        no_answer_comes_back(page).await?;
+        keeps_nothing(page).await
+    })
+}
+
+#[test]
+fn reload_forgets_and_says_so() -> Result<()> {
+    journey(Look::PHONE, async |page| {
+        page.open().await?;
+        page.click("link", "Someone had my key").await?;
+        arrive(page, "Who has this key, or has had it?").await?;
+        answer(page, &["Guests of a short let"]).await?;
+        page.reload().await?;
+        page.wait_for_text("How private is your key?").await?;
+        page.wait_for_text("gone").await?;
+        no_answer_comes_back(page).await
+    })
+}
+
+#[test]
+fn page_empties_itself_when_it_is_left() -> Result<()> {
+    journey(Look::PHONE, async |page| {
+        page.open().await?;
+        page.click("link", "Someone had my key").await?;
+        arrive(page, "Who has this key, or has had it?").await?;
+        answer(page, &["Guests of a short let"]).await?;
+        page.run("window.dispatchEvent(new PageTransitionEvent('pagehide', { persisted: true }));")
+            .await?;
+        let left = page
+            .run("return document.querySelector('main')?.textContent ?? '';")
+            .await?;
+        assert_eq!(left, "");
+        Ok(())
+    })
+}
+
+/// The start page, or nothing of the site at all; no tick anywhere.
+async fn no_answer_comes_back(page: &Page) -> Result<()> {
+    page.wait_until("the page has come to rest", async || {
+        let href = page.run("return location.href;").await?;
+        Ok(href == "about:blank" || matches!(&*page.state().await?, "ready" | "failed"))
+    })
+    .await?;
+    let ticked = page
+        .run("return document.querySelectorAll('input:checked').length;")
+        .await?;
+    assert_eq!(ticked, 0);
+    let text = page.visible_text().await?;
+    assert!(!text.contains("short let"), "{text}");
+    Ok(())
+}

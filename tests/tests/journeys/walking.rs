@@ -1,0 +1,98 @@
+//! How journeys answer questions: by the words a person sees.
+
+use self_check_tests::{Page, Result};
+
+/// The heading of the page.
+pub async fn heading(page: &Page) -> Result<String> {
+    let text = page
+        .run("return document.querySelector('main h1')?.textContent ?? '';")
+        .await?;
+    Ok(text.as_str().unwrap_or_default().to_owned())
+}
+
+/// Waits for the page with this heading.
+pub async fn arrive(page: &Page, wanted: &str) -> Result<()> {
+    page.wait_until(&format!("the page “{wanted}” is there"), async || {
+        Ok(heading(page).await? == wanted)
+    })
+    .await
+}
+
+/// Ticks one choice, whatever kind of box it has.
+pub async fn tick(page: &Page, label: &str) -> Result<()> {
+    for role in ["radio", "checkbox"] {
+        if !page.all(role).await?.is_empty() {
+            return page.click(role, label).await;
+        }
+    }
+    Err(format!("there is nothing to tick, not even “{label}”").into())
+}
+
+/// Ticks these choices and goes on; waits until another page is there.
+pub async fn answer(page: &Page, labels: &[&str]) -> Result<()> {
+    let before = heading(page).await?;
+    for label in labels {
+        tick(page, label).await?;
+    }
+    // A page to read goes on by a link, a question by the button of its form.
+    let role = if labels.is_empty() { "link" } else { "button" };
+    page.click(role, "Continue").await?;
+    page.wait_until(
+        &format!("the page after “{before}” is there"),
+        async || Ok(heading(page).await? != before),
+    )
+    .await
+}
+
+/// Answers "not sure" until the answers are to be looked over; returns the questions met.
+pub async fn not_sure_to_the_end(page: &Page) -> Result<Vec<String>> {
+    let mut met = Vec::new();
+    loop {
+        let now = heading(page).await?;
+        if now == LOOK_OVER {
+            return Ok(met);
+        }
+        met.push(now);
+        // "Not sure" is the last line of every question, by whatever words.
+        let boxes = [page.names("radio").await?, page.names("checkbox").await?].concat();
+        let last: Vec<&str> = boxes.last().map(String::as_str).into_iter().collect();
+        answer(page, &last).await?;
+    }
+}
+
+/// The box for "not sure" on every question.
+pub const NOT_SURE: &str = "I am not sure";
+/// The page before the result.
+pub const LOOK_OVER: &str = "Look over your answers";
+/// A calm household's answers from the second question on, in the order in which they are asked.
+pub const CALM: [(&str, &[&str]); 11] = [
+    ("What does the key open?", &["The door of my house"]),
+    ("Who decides about this lock?", &["I do: I own the home"]),
+    (
+        "Has the lock been changed since you moved in or took it over?",
+        &["Yes, and I know where each new key is"],
+    ),
+    (
+        "Do you know where every copy of this key is?",
+        &["Yes, every one"],
+    ),
+    (
+        "Who has this key, or has had it since the change?",
+        &["The people I live with"],
+    ),
+    ("What kind of key is it?", &["Cuts along one edge"]),
+    ("Is anything stamped on the metal?", &["Nothing"]),
+    (
+        "Where is the key carried and kept?",
+        &["In a pocket or a closed bag"],
+    ),
+    (
+        "Where could a picture of the key be?",
+        &["Nowhere that I know of"],
+    ),
+    ("What points from the key to your door?", &["Nothing"]),
+    (
+        "How else is this door locked or opened?",
+        &["A second lock with another key"],
+    ),
+];
