@@ -12,6 +12,7 @@ pub mod exposure;
 mod facts;
 pub mod grades;
 pub mod hand;
+pub mod household;
 pub mod key;
 pub mod path;
 pub mod questions;

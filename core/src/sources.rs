@@ -125,4 +125,10 @@ sources! {
     GAUGE_READING = "gauge-reading", "", None, "Reading a key with a stepped gauge, in seconds", "", CommonPractice;
     /// Cameras and distances of the everyday scenes.
     EVERYDAY_SCENES = "everyday-scenes", "", None, "Cameras, light and distances of everyday scenes", "", OurAssumption;
+    /// What can share a key.
+    TRADE_KEYED_ALIKE = "trade-keyed-alike", "", None, "Only locks of one kind and one keyway can be keyed alike; others need a new cylinder", "", CommonPractice;
+    /// What belongs to a locksmith's visit.
+    TRADE_VISIT = "trade-visit", "", None, "What a locksmith asks before, and what is tried after the work", "", CommonPractice;
+    /// Who should share a key.
+    GROUPING_JUDGEMENT = "grouping-judgement", "", None, "Doors that exactly the same people need may share a key, others should not", "", OurAssumption;
 }

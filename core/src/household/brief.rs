@@ -1,0 +1,159 @@
+//! What the page for the locksmith says, in the order of the visit. Ids and numbers; the words live
+//! with the page.
+//!
+//! It holds no address, no name and no code, because the household holds none. Own words, people's
+//! roles, prices and how soon each lock is due come only where the household ticked them in.
+
+mod page;
+
+use crate::advice::{Action, Urgency};
+use crate::sources::{CHOOSING_A_LOCKSMITH, Source, TRADE_KEYED_ALIKE, TRADE_VISIT};
+
+use super::kinds::{Arrangement, DoorKind, Inside, LockKind, Material, PriceItem, Role};
+use super::{CylinderLengths, Label, PriceRange};
+
+pub use page::brief;
+
+/// What the household ticks in, and what it can say before the visit.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct BriefChoices {
+    /// Show own words for doors.
+    pub labels: bool,
+    /// Show what each person is to the household.
+    pub roles: bool,
+    /// Show how soon each lock is due.
+    pub urgency: bool,
+    /// Show the prices the household was told elsewhere.
+    pub prices: bool,
+    /// What is known before the visit; blank where absent.
+    pub readiness: Readiness,
+}
+
+/// What the locksmith asks first.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Readiness {
+    /// Whether somebody can get in.
+    pub can_get_in: Option<bool>,
+    /// Whether the door shuts well. That is seen to first: a new cylinder in a door that drags
+    /// breaks keys.
+    pub shuts_well: Option<bool>,
+    /// Whether there is proof that the household may have the locks changed.
+    pub has_proof: Option<bool>,
+}
+
+/// Safety comes first: nothing is printed or kept. See [`Household::puts_safety_first`].
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct SafetyFirst;
+
+/// The page, its parts in the order of the visit.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Brief {
+    /// First: can you get in, does the door shut well.
+    pub readiness: Readiness,
+    /// The locks to be seen to, in the order of the plan. Elsewhere a lock is named by its place
+    /// here.
+    pub locks: Vec<BriefLock>,
+    /// How many of each kind, most first.
+    pub kinds: Vec<(LockKind, usize)>,
+    /// Locks known to share a keyway, two or more each. Only these can be keyed alike as they are.
+    pub same_keyway: Vec<Vec<usize>>,
+    /// The keys there will be, with how many copies for how many people.
+    pub keys: Vec<BriefKey>,
+    /// What to ask a price for before the work begins.
+    pub quotes: Vec<Quote>,
+    /// What else to ask, in order.
+    pub ask: &'static [Ask],
+    /// What to do when the work is done, in order.
+    pub after: &'static [AfterVisit],
+}
+
+/// One lock.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct BriefLock {
+    /// What kind of door it is on.
+    pub door: DoorKind,
+    /// Its own word, if ticked in.
+    pub label: Option<Label>,
+    /// What the door is made of.
+    pub material: Option<Material>,
+    /// What kind of lock.
+    pub kind: LockKind,
+    /// What shall be done.
+    pub action: Action,
+    /// What works it from inside.
+    pub inside: Option<Inside>,
+    /// Its lengths, where measured; else the locksmith measures.
+    pub lengths: Option<CylinderLengths>,
+    /// Why it has as many keys as it has.
+    pub arrangement: Arrangement,
+    /// Whether today's key is restricted.
+    pub restricted: Option<bool>,
+    /// Whether there is a working key at hand.
+    pub has_working_key: bool,
+    /// The keys that open it afterwards, as places in [`Brief::keys`].
+    pub keys: Vec<usize>,
+    /// How soon, if ticked in.
+    pub urgency: Option<Urgency>,
+}
+
+/// One key there will be.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct BriefKey {
+    /// Whether it is new or one of today's stays.
+    pub is_new: bool,
+    /// The locks of the page it opens.
+    pub locks: Vec<usize>,
+    /// How many copies for whom, most first.
+    pub copies: Vec<(BriefRecipient, u32)>,
+    /// How many together.
+    pub total: u64,
+}
+
+/// For whom a copy is, as far as it is told.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum BriefRecipient {
+    /// One person; what they are to the household only if ticked in.
+    Person(Option<Role>),
+    /// The home.
+    Spare,
+}
+
+/// One price to ask for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Quote {
+    /// For what.
+    pub item: PriceItem,
+    /// How many at most; none for what may not be needed.
+    pub count: Option<u64>,
+    /// What the household was told elsewhere, if ticked in.
+    pub told: Option<PriceRange>,
+}
+
+/// Something to ask.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[allow(missing_docs, reason = "each name says it; the page holds the words")]
+pub enum Ask {
+    WholePriceBeforeWork,
+    LicenceAndPapers,
+    ProofThatYouMay,
+    RestrictedOrNot,
+    OthersNeedANewCylinder,
+    IsCodeOrAddressKept,
+    CodeOnNewKeys,
+}
+
+/// Something to do when the work is done.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[allow(missing_docs, reason = "each name says it; the page holds the words")]
+pub enum AfterVisit {
+    OldKeyMustFail,
+    TryEachNewKeyWithTheDoorOpen,
+    CountTheNewKeys,
+    TryOldKeyInShedGateAndPadlock,
+    ScrapTheOldKeys,
+}
+
+impl Brief {
+    /// What the page rests on.
+    pub const SOURCES: &[&Source] = &[&TRADE_VISIT, &TRADE_KEYED_ALIKE, &CHOOSING_A_LOCKSMITH];
+}

@@ -1,0 +1,205 @@
+//! From household and plan to the page.
+
+use std::cmp::Reverse;
+use std::collections::BTreeMap;
+
+use super::super::exposed::no_longer_should;
+use super::super::grouping::keyways::Keyways;
+use super::super::index::Index;
+use super::super::kinds::{LockKind, PriceItem};
+use super::super::plan::{Origin, Plan, PlannedKey, Recipient, Work};
+use super::super::remedy::WhoActs;
+use super::super::{Household, KeyId, LockId, Place, Priced};
+use super::{
+    AfterVisit, Ask, Brief, BriefChoices, BriefKey, BriefLock, BriefRecipient, Quote, SafetyFirst,
+};
+
+/// The page for the locksmith: the works of `plan` that need one. Locks that others see to and
+/// small locks the household replaces itself are not on it.
+pub fn brief(
+    household: &Household,
+    plan: &Plan,
+    choices: BriefChoices,
+) -> Result<Brief, SafetyFirst> {
+    if plan.safety_first || household.puts_safety_first() {
+        return Err(SafetyFirst);
+    }
+    let index = Index::of(household);
+    let works: Vec<&Work> = plan
+        .works
+        .iter()
+        .filter(|work| work.needs_a_locksmith())
+        .collect();
+    let place_of = |lock: &LockId| works.iter().position(|work| work.lock == *lock);
+    let own: Vec<(usize, &PlannedKey)> = plan
+        .keys
+        .iter()
+        .enumerate()
+        .filter(|(_, key)| key.who == WhoActs::Household)
+        .filter(|(_, key)| {
+            key.locks.iter().any(|lock| place_of(lock).is_some()) || is_only_copies(key)
+        })
+        .collect();
+    let locks: Vec<BriefLock> = works
+        .iter()
+        .filter_map(|work| lock_of(&index, work, &own, choices))
+        .collect();
+    let keys: Vec<BriefKey> = own
+        .iter()
+        .map(|(_, key)| BriefKey {
+            is_new: matches!(key.origin, Origin::New { .. }),
+            locks: key.locks.iter().filter_map(place_of).collect(),
+            copies: copies_of(household, key, choices),
+            total: key.copy_count(),
+        })
+        .collect();
+    Ok(Brief {
+        readiness: choices.readiness,
+        kinds: kinds_of(&locks),
+        same_keyway: same_keyway(&index, &works),
+        quotes: quotes(household, plan, &keys, choices),
+        locks,
+        keys,
+        ask: ASK,
+        after: AFTER,
+    })
+}
+
+/// A key that stays and of which only copies are wanted.
+fn is_only_copies(key: &PlannedKey) -> bool {
+    matches!(key.origin, Origin::Kept(_)) && !key.copies.is_empty()
+}
+
+fn lock_of(
+    index: &Index<'_>,
+    work: &Work,
+    own: &[(usize, &PlannedKey)],
+    choices: BriefChoices,
+) -> Option<BriefLock> {
+    let lock = index.household.lock(work.lock)?;
+    let door = index.household.door(lock.door)?;
+    let mut old = lock.keys.iter().filter_map(|&key| index.household.key(key));
+    Some(BriefLock {
+        door: door.kind,
+        label: door.label.clone().filter(|_| choices.labels),
+        material: door.material,
+        kind: lock.kind,
+        action: *work.actions.first()?,
+        inside: lock.inside,
+        lengths: lock.lengths,
+        arrangement: lock.arrangement,
+        restricted: old.find_map(|key| key.restricted),
+        has_working_key: lock.keys.iter().any(|&key| is_at_hand(index, key)),
+        keys: work
+            .takes
+            .iter()
+            .filter_map(|take| own.iter().position(|(place, _)| place == take))
+            .collect(),
+        urgency: choices.urgency.then_some(work.urgency),
+    })
+}
+
+/// Whether a copy of the key is in the home or with somebody who should have it.
+fn is_at_hand(index: &Index<'_>, key: KeyId) -> bool {
+    let copies = index.copies_of(key).iter();
+    let mut copies = copies.filter_map(|&copy| index.household.copy(copy));
+    copies.any(|copy| match copy.place {
+        Place::Held(holder) => !no_longer_should(index.household, holder),
+        Place::InKeySafe(_) | Place::AtHome { .. } => true,
+        Place::Lost { .. } | Place::Scrapped { .. } => false,
+    })
+}
+
+/// Without roles nobody can be told from another: a key safe's copy counts as a spare.
+fn copies_of(
+    household: &Household,
+    key: &PlannedKey,
+    choices: BriefChoices,
+) -> Vec<(BriefRecipient, u32)> {
+    let mut copies: Vec<(BriefRecipient, u32)> = Vec::new();
+    let mut spares = 0;
+    for &(recipient, count) in &key.copies {
+        match recipient {
+            Recipient::Holder(holder) => {
+                let role = household.holder(holder).map(|holder| holder.role);
+                let told = role.filter(|_| choices.roles);
+                copies.push((BriefRecipient::Person(told), count));
+            }
+            Recipient::KeySafe(_) | Recipient::Spare => spares += count,
+        }
+    }
+    copies.sort_by_key(|&(recipient, count)| (Reverse(count), recipient));
+    if spares > 0 {
+        copies.push((BriefRecipient::Spare, spares));
+    }
+    copies
+}
+
+fn kinds_of(locks: &[BriefLock]) -> Vec<(LockKind, usize)> {
+    let count = |kind: LockKind| locks.iter().filter(|lock| lock.kind == kind).count();
+    let all = LockKind::ALL.iter().map(|&kind| (kind, count(kind)));
+    let mut kinds: Vec<(LockKind, usize)> = all.filter(|&(_, count)| count > 0).collect();
+    kinds.sort_by_key(|&(_, count)| Reverse(count));
+    kinds
+}
+
+fn same_keyway(index: &Index<'_>, works: &[&Work]) -> Vec<Vec<usize>> {
+    let keyways = Keyways::of(index);
+    let mut classes: BTreeMap<usize, Vec<usize>> = BTreeMap::new();
+    for (place, work) in works.iter().enumerate() {
+        if let Some(class) = keyways.class(work.lock) {
+            classes.entry(class).or_default().push(place);
+        }
+    }
+    classes
+        .into_values()
+        .filter(|locks| locks.len() > 1)
+        .collect()
+}
+
+fn quotes(
+    household: &Household,
+    plan: &Plan,
+    keys: &[BriefKey],
+    choices: BriefChoices,
+) -> Vec<Quote> {
+    let quantities = plan.quantities(0);
+    let either = quantities.of(Priced::RekeyedOrNew);
+    let count = |item: PriceItem| match item {
+        PriceItem::RekeyedCylinder | PriceItem::NewCylinder => {
+            Some(quantities.of(Priced::Item(item)) + either)
+        }
+        PriceItem::LockOrLevers => Some(quantities.of(Priced::Item(item))),
+        PriceItem::Copy => Some(keys.iter().map(|key| key.total).sum()),
+        PriceItem::CallOut => Some(u64::from(!plan.choices.after_hours)),
+        PriceItem::CallOutAfterHours => plan.choices.after_hours.then_some(1),
+        PriceItem::SmallLock => Some(0),
+    };
+    let items = PriceItem::ALL.iter().copied();
+    items
+        .map(|item| Quote {
+            item,
+            count: count(item),
+            told: household.prices().of(item).filter(|_| choices.prices),
+        })
+        .filter(|quote| quote.count != Some(0))
+        .collect()
+}
+
+const ASK: &[Ask] = &[
+    Ask::WholePriceBeforeWork,
+    Ask::LicenceAndPapers,
+    Ask::ProofThatYouMay,
+    Ask::RestrictedOrNot,
+    Ask::OthersNeedANewCylinder,
+    Ask::IsCodeOrAddressKept,
+    Ask::CodeOnNewKeys,
+];
+
+const AFTER: &[AfterVisit] = &[
+    AfterVisit::OldKeyMustFail,
+    AfterVisit::TryEachNewKeyWithTheDoorOpen,
+    AfterVisit::CountTheNewKeys,
+    AfterVisit::TryOldKeyInShedGateAndPadlock,
+    AfterVisit::ScrapTheOldKeys,
+];

@@ -1,0 +1,235 @@
+//! How each change is made. The household changed is a copy that nobody sees if it is refused.
+
+use std::sync::Arc;
+
+use super::super::kinds::{Loss, WayKind};
+use super::super::{
+    Copy, CopyId, DoorId, Holder, HolderId, Household, Key, KeyId, Lock, LockId, Place, Refusal,
+    WayId,
+};
+use super::Change;
+
+impl Household {
+    pub(super) fn make(&mut self, change: Change) -> Result<(), Refusal> {
+        match change {
+            Change::AddDoor(door) => self.mint().and_then(|id| self.put_door(DoorId(id), door)),
+            Change::AddLock(lock) => self.mint().and_then(|id| self.put_lock(LockId(id), lock)),
+            Change::AddKey(key) => self.mint().and_then(|id| self.put_key(KeyId(id), key)),
+            Change::AddCopy(copy) => self.mint().and_then(|id| self.put_copy(CopyId(id), copy)),
+            Change::AddHolder(holder) => {
+                let id = HolderId(self.mint()?);
+                self.put_holder(id, holder)
+            }
+            Change::AddWay(way) => self.mint().and_then(|id| self.put_way(WayId(id), way)),
+            Change::SetDoor(id, door) => {
+                self.door(id).ok_or(Refusal::UnknownDoor(id))?;
+                self.put_door(id, door)
+            }
+            Change::SetLock(id, lock) => {
+                self.lock(id).ok_or(Refusal::UnknownLock(id))?;
+                self.put_lock(id, lock)
+            }
+            Change::SetKey(id, key) => {
+                self.key(id).ok_or(Refusal::UnknownKey(id))?;
+                self.put_key(id, key)
+            }
+            Change::SetCopy(id, copy) => {
+                self.copy(id).ok_or(Refusal::UnknownCopy(id))?;
+                self.put_copy(id, copy)
+            }
+            Change::SetHolder(id, holder) => {
+                self.holder(id).ok_or(Refusal::UnknownHolder(id))?;
+                self.put_holder(id, holder)
+            }
+            Change::SetWay(id, way) => {
+                self.way(id).ok_or(Refusal::UnknownWay(id))?;
+                self.put_way(id, way)
+            }
+            Change::SetPrices(prices) => {
+                self.prices = Arc::new(prices);
+                Ok(())
+            }
+            Change::RemoveDoor(id) => self.remove_door(id),
+            Change::RemoveLock(id) => {
+                self.lock(id).ok_or(Refusal::UnknownLock(id))?;
+                Arc::make_mut(&mut self.locks).remove(&id);
+                Ok(())
+            }
+            Change::RemoveKey(id) => self.remove_key(id),
+            Change::RemoveCopy(id) => {
+                self.copy(id).ok_or(Refusal::UnknownCopy(id))?;
+                Arc::make_mut(&mut self.copies).remove(&id);
+                Ok(())
+            }
+            Change::RemoveHolder(id) => self.remove_holder(id),
+            Change::RemoveWay(id) => {
+                self.way(id).ok_or(Refusal::UnknownWay(id))?;
+                if self.holds_copies(id) {
+                    return Err(Refusal::KeySafeHoldsCopies(id));
+                }
+                Arc::make_mut(&mut self.ways).remove(&id);
+                Ok(())
+            }
+            Change::Opens { key, door, opens } => self.let_open(key, door, opens),
+            Change::Give { key, to, copies } => (0..copies).try_for_each(|_| {
+                let id = CopyId(self.mint()?);
+                self.put_copy(id, Copy::held(key, to))
+            }),
+            Change::Move { copy, to } => {
+                let key = self.copy(copy).ok_or(Refusal::UnknownCopy(copy))?.key;
+                self.put_copy(copy, Copy { key, place: to })
+            }
+            Change::Lose { copy, loss } => {
+                let lost = self.copy(copy).ok_or(Refusal::UnknownCopy(copy))?;
+                let by = lost.place.had_by();
+                let place = Place::Lost { by, loss };
+                self.put_copy(copy, Copy { place, ..*lost })
+            }
+            Change::LoseRing { holder, loss } => self.lose_ring(holder, loss),
+            Change::Check { key, finding } => {
+                let checked = *self.key(key).ok_or(Refusal::UnknownKey(key))?;
+                self.put_key(key, Key { finding, ..checked })
+            }
+            Change::Needs {
+                holder,
+                door,
+                needs,
+            } => {
+                let mut doors = self.needs_of(holder)?;
+                if needs {
+                    doors.insert(door);
+                } else {
+                    self.door(door).ok_or(Refusal::UnknownDoor(door))?;
+                    doors.remove(&door);
+                }
+                self.edit_holder(holder, |holder| holder.needs = Some(doors))
+            }
+            Change::Knows { holder, way, knows } => {
+                self.holder(holder).ok_or(Refusal::UnknownHolder(holder))?;
+                let mut known = self.way(way).ok_or(Refusal::UnknownWay(way))?.clone();
+                if knows {
+                    known.known_by.insert(holder);
+                } else {
+                    known.known_by.remove(&holder);
+                }
+                self.put_way(way, known)
+            }
+            Change::NoLongerShould { holder, no_longer } => {
+                self.edit_holder(holder, |holder| holder.no_longer_should = no_longer)
+            }
+        }
+    }
+
+    pub(in crate::household) fn mint(&mut self) -> Result<u32, Refusal> {
+        let id = self.next;
+        if id > Self::LAST_ID {
+            return Err(Refusal::NoMoreIds);
+        }
+        self.next += 1;
+        Ok(id)
+    }
+
+    /// No id is larger: far more than anybody gives out, and exact in every reader of JSON.
+    pub(in crate::household) const LAST_ID: u32 = 1_000_000_000;
+
+    fn edit_holder(&mut self, id: HolderId, edit: impl FnOnce(&mut Holder)) -> Result<(), Refusal> {
+        let mut holder = self.holder(id).ok_or(Refusal::UnknownHolder(id))?.clone();
+        edit(&mut holder);
+        self.put_holder(id, holder)
+    }
+
+    fn remove_door(&mut self, id: DoorId) -> Result<(), Refusal> {
+        self.door(id).ok_or(Refusal::UnknownDoor(id))?;
+        let safe = self
+            .ways()
+            .find(|&(way, part)| part.door == id && self.holds_copies(way));
+        if let Some((way, _)) = safe {
+            return Err(Refusal::KeySafeHoldsCopies(way));
+        }
+        Arc::make_mut(&mut self.doors).remove(&id);
+        Arc::make_mut(&mut self.locks).retain(|_, lock| lock.door != id);
+        Arc::make_mut(&mut self.ways).retain(|_, way| way.door != id);
+        for holder in Arc::make_mut(&mut self.holders).values_mut() {
+            if let Some(needs) = &mut holder.needs {
+                needs.remove(&id);
+            }
+        }
+        Ok(())
+    }
+
+    fn remove_key(&mut self, id: KeyId) -> Result<(), Refusal> {
+        self.key(id).ok_or(Refusal::UnknownKey(id))?;
+        Arc::make_mut(&mut self.keys).remove(&id);
+        Arc::make_mut(&mut self.copies).retain(|_, copy| copy.key != id);
+        for lock in Arc::make_mut(&mut self.locks).values_mut() {
+            lock.keys.remove(&id);
+        }
+        Ok(())
+    }
+
+    fn remove_holder(&mut self, id: HolderId) -> Result<(), Refusal> {
+        self.holder(id).ok_or(Refusal::UnknownHolder(id))?;
+        let names = |(_, copy): (CopyId, &Copy)| copy.place.had_by() == Some(id);
+        if self.copies().any(names) {
+            return Err(Refusal::HolderHasCopies(id));
+        }
+        Arc::make_mut(&mut self.holders).remove(&id);
+        for way in Arc::make_mut(&mut self.ways).values_mut() {
+            way.known_by.remove(&id);
+        }
+        Ok(())
+    }
+
+    fn let_open(&mut self, key: KeyId, door: DoorId, opens: bool) -> Result<(), Refusal> {
+        self.key(key).ok_or(Refusal::UnknownKey(key))?;
+        self.door(door).ok_or(Refusal::UnknownDoor(door))?;
+        let locks: Vec<(LockId, Lock)> = self
+            .locks_of(door)
+            .map(|(id, lock)| (id, lock.clone()))
+            .collect();
+        if locks.is_empty() {
+            return Err(Refusal::DoorWithoutCylinder(door));
+        }
+        for (id, mut lock) in locks {
+            if opens {
+                lock.keys.insert(key);
+            } else {
+                lock.keys.remove(&key);
+            }
+            // The key already there is named, not the one that comes second.
+            self.put_lock(id, lock).map_err(|refusal| match refusal {
+                Refusal::SecondKeyUnexplained { lock, .. } => Refusal::SecondKeyUnexplained {
+                    lock,
+                    opened_by: self.other_key_of(lock, key),
+                },
+                refusal => refusal,
+            })?;
+        }
+        Ok(())
+    }
+
+    fn other_key_of(&self, lock: LockId, key: KeyId) -> KeyId {
+        let keys = self.lock(lock).map(|lock| lock.keys.iter());
+        keys.into_iter()
+            .flatten()
+            .copied()
+            .find(|&other| other != key)
+            .unwrap_or(key)
+    }
+
+    fn lose_ring(&mut self, holder: HolderId, loss: Loss) -> Result<(), Refusal> {
+        self.holder(holder).ok_or(Refusal::UnknownHolder(holder))?;
+        let by = Some(holder);
+        for copy in Arc::make_mut(&mut self.copies).values_mut() {
+            if copy.place == Place::Held(holder) {
+                copy.place = Place::Lost { by, loss };
+            }
+        }
+        for way in Arc::make_mut(&mut self.ways).values_mut() {
+            if way.kind == WayKind::Remote && way.known_by.contains(&holder) {
+                way.given_away = Some(loss);
+            }
+        }
+        Ok(())
+    }
+}

@@ -1,0 +1,166 @@
+//! Which keys are exposed, and why.
+
+use std::collections::BTreeMap;
+
+use crate::advice::Urgency;
+use crate::assess::{Assessment, Level};
+use crate::sources::{Source, TRADE_REKEYING, URGENCY_JUDGEMENT};
+
+use super::index::Index;
+use super::kinds::Loss;
+use super::{CopyId, HolderId, Household, KeyId, Place, WayId};
+
+/// What a key's check found, as far as the household needs it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Finding {
+    /// Whether old keys should stop working.
+    pub exposure: FoundExposure,
+    /// Whether the check told of a person who makes somebody uneasy.
+    pub safety_first: bool,
+}
+
+/// Whether a check found a key exposed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum FoundExposure {
+    /// It did not.
+    NotExposed,
+    /// Too little is known to say.
+    CannotTell,
+    /// Old keys should stop working, this soon.
+    Exposed(Urgency),
+}
+
+/// A key that could be in wrong hands.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct ExposedKey {
+    /// The key.
+    pub key: KeyId,
+    /// How soon old keys should stop working: the most urgent of the reasons.
+    pub urgency: Urgency,
+    /// Why; never empty.
+    pub by: Vec<ExposedBy>,
+}
+
+/// One reason why a key is exposed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum ExposedBy {
+    /// Its check found it so.
+    Check(Urgency),
+    /// This copy is lost.
+    LostCopy(CopyId, Loss),
+    /// This copy is or was with somebody who no longer should come in.
+    FormerHolder(CopyId, HolderId),
+    /// This copy lies in a key safe whose code is in other hands.
+    KeySafe(CopyId, WayId),
+}
+
+impl Finding {
+    /// What a check found. A key is exposed where the advice is that old keys stop working; who
+    /// was only *seen* with it is not.
+    pub fn of(assessment: &Assessment) -> Self {
+        let remedies = assessment.advised.actions.iter();
+        let urgency = remedies
+            .filter(|advice| advice.action.is_remedy())
+            .map(|advice| advice.urgency)
+            .max();
+        let exposure = match (urgency, assessment.level) {
+            (Some(urgency), _) => FoundExposure::Exposed(urgency),
+            (None, Level::CannotBeToldYet) => FoundExposure::CannotTell,
+            (None, Level::Kept | Level::InDoubt | Level::GivenAway) => FoundExposure::NotExposed,
+        };
+        Self {
+            exposure,
+            safety_first: assessment.safety_first,
+        }
+    }
+}
+
+impl Loss {
+    /// How soon old keys should stop working; none for a key that may turn up. The same as a check
+    /// advises for a key of a home that went missing in this way.
+    pub const fn urgency(self) -> Option<Urgency> {
+        match self {
+            Self::MislaidIndoors => None,
+            Self::NotSaid | Self::FarAway => Some(Urgency::WhenConvenient),
+            Self::NearHome | Self::NotReturned => Some(Urgency::Soon),
+            Self::WithTheAddress | Self::Stolen => Some(Urgency::Today),
+        }
+    }
+
+    /// What the urgencies rest on.
+    pub const SOURCES: &[&Source] = &[&TRADE_REKEYING, &URGENCY_JUDGEMENT];
+}
+
+/// A person who no longer should come in may keep a copy: as soon as a check advises it.
+pub(super) const FORMER_HOLDER: Urgency = Urgency::Soon;
+
+impl ExposedBy {
+    fn urgency(self, household: &Household) -> Option<Urgency> {
+        match self {
+            Self::Check(urgency) => Some(urgency),
+            Self::LostCopy(_, loss) => loss.urgency(),
+            Self::FormerHolder(..) => Some(FORMER_HOLDER),
+            Self::KeySafe(_, way) => way_urgency(household, way),
+        }
+    }
+}
+
+/// The exposed keys with their reasons, in the order of the keys. A key that opens nothing is none.
+pub fn exposed_keys(household: &Household) -> Vec<ExposedKey> {
+    exposed(&Index::of(household)).into_values().collect()
+}
+
+pub(super) fn exposed(index: &Index<'_>) -> BTreeMap<KeyId, ExposedKey> {
+    let household = index.household;
+    let mut found: BTreeMap<KeyId, ExposedKey> = BTreeMap::new();
+    let mut add = |key: KeyId, by: ExposedBy| {
+        let Some(urgency) = by.urgency(household) else {
+            return;
+        };
+        if index.opened_by(key).is_empty() {
+            return;
+        }
+        let entry = found.entry(key).or_insert_with(|| ExposedKey {
+            key,
+            urgency,
+            by: Vec::new(),
+        });
+        entry.urgency = entry.urgency.max(urgency);
+        entry.by.push(by);
+    };
+    for (id, key) in household.keys() {
+        if let Some(FoundExposure::Exposed(urgency)) = key.finding.map(|found| found.exposure) {
+            add(id, ExposedBy::Check(urgency));
+        }
+    }
+    for (id, copy) in household.copies() {
+        match copy.place {
+            Place::Lost { loss, .. } => add(copy.key, ExposedBy::LostCopy(id, loss)),
+            Place::InKeySafe(way) => add(copy.key, ExposedBy::KeySafe(id, way)),
+            Place::Held(_) | Place::AtHome { .. } | Place::Scrapped { .. } => {}
+        }
+        if let Some(holder) = copy.place.had_by()
+            && no_longer_should(household, holder)
+        {
+            add(copy.key, ExposedBy::FormerHolder(id, holder));
+        }
+    }
+    found
+}
+
+/// How soon a way in has to be changed; absent where nobody has it who should not.
+pub(super) fn way_urgency(household: &Household, way: WayId) -> Option<Urgency> {
+    let way = household.way(way)?;
+    let former = way
+        .known_by
+        .iter()
+        .any(|&holder| no_longer_should(household, holder));
+    let lost = way.given_away.and_then(Loss::urgency);
+    lost.max(former.then_some(FORMER_HOLDER))
+}
+
+pub(super) fn no_longer_should(household: &Household, holder: HolderId) -> bool {
+    household
+        .holder(holder)
+        .is_some_and(|holder| holder.no_longer_should)
+}

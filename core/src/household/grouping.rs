@@ -1,0 +1,170 @@
+//! Ways of grouping the doors by key.
+//!
+//! Grouping **by need** gives one key to all locks whose doors exactly the same people need. Of all
+//! groupings in which nobody's ring opens a door they do not need, it has the fewest keys for
+//! everybody at once; and no grouping makes fewer cylinders to rekey when a ring is lost, for a
+//! ring has to open every door its holder needs. Both follow from the definition and are checked
+//! against every grouping of up to eight doors.
+//!
+//! Only locks the household decides about can be grouped. A building's system, a landlord's or a
+//! neighbour's lock stays as it is.
+
+pub(super) mod keep;
+pub(super) mod keyways;
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use crate::advice::Action;
+use crate::sources::{GROUPING_JUDGEMENT, Source, TRADE_KEYED_ALIKE};
+
+use super::index::Index;
+use super::kinds::Grouping;
+use super::remedy::{WhoActs, remedy, who_acts};
+use super::{DoorId, HolderId, Household, KeyId, LockId};
+
+/// Locks that share a key, or would.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Group {
+    /// The locks; never empty, in the order of their ids.
+    pub locks: Vec<LockId>,
+    /// Who needs a door of the group, in the order of their ids.
+    pub needed_by: Vec<HolderId>,
+}
+
+impl Grouping {
+    /// What the groupings rest on.
+    pub const SOURCES: &[&Source] = &[&TRADE_KEYED_ALIKE, &GROUPING_JUDGEMENT];
+}
+
+/// The groups into which `grouping` puts the locks the household decides about, in the order of
+/// each group's first lock. As now: locks that exactly the same keys open; a lock without a key
+/// stands alone.
+pub fn groups(household: &Household, grouping: Grouping) -> Vec<Group> {
+    groups_of(&Index::of(household), grouping)
+}
+
+pub(super) fn groups_of(index: &Index<'_>, grouping: Grouping) -> Vec<Group> {
+    let needed = needed_by(index);
+    let makes = makes(index);
+    let locks = own_locks(index);
+    let parts: Vec<Vec<LockId>> = match grouping {
+        Grouping::AsNow => partition(&locks, |lock| {
+            let keys: Vec<KeyId> = keys_of(index, lock).collect();
+            let alone = keys.is_empty().then_some(lock);
+            (keys, alone)
+        }),
+        Grouping::AllAlike => partition(&locks, |lock| makes.get(&lock)),
+        Grouping::ByNeed => partition(&locks, |lock| {
+            let door = index.door_of(lock);
+            let people = door.and_then(|door| needed.get(&door));
+            (makes.get(&lock), people.map_or(&[][..], Vec::as_slice))
+        }),
+    };
+    parts
+        .into_iter()
+        .map(|locks| Group {
+            needed_by: people_of(index, &needed, &locks),
+            locks,
+        })
+        .collect()
+}
+
+/// The locks the household decides about.
+pub(super) fn own_locks(index: &Index<'_>) -> Vec<LockId> {
+    let household = index.household;
+    household
+        .locks()
+        .filter(|(_, lock)| {
+            let door = household.door(lock.door);
+            door.is_some_and(|door| who_acts(lock, door) == WhoActs::Household)
+        })
+        .map(|(id, _)| id)
+        .collect()
+}
+
+/// Who needs each door that anybody needs, in the order of their ids.
+pub(super) fn needed_by(index: &Index<'_>) -> BTreeMap<DoorId, Vec<HolderId>> {
+    let mut needed: BTreeMap<DoorId, Vec<HolderId>> = BTreeMap::new();
+    for (holder, _) in index.household.holders() {
+        for door in index.needs(holder) {
+            needed.entry(door).or_default().push(holder);
+        }
+    }
+    needed
+}
+
+fn people_of(
+    index: &Index<'_>,
+    needed: &BTreeMap<DoorId, Vec<HolderId>>,
+    locks: &[LockId],
+) -> Vec<HolderId> {
+    let doors: BTreeSet<DoorId> = locks
+        .iter()
+        .filter_map(|&lock| index.door_of(lock))
+        .collect();
+    let people = doors.iter().filter_map(|door| needed.get(door)).flatten();
+    let people: BTreeSet<HolderId> = people.copied().collect();
+    people.into_iter().collect()
+}
+
+fn keys_of<'a>(index: &Index<'a>, lock: LockId) -> impl Iterator<Item = KeyId> + use<'a> {
+    let lock = index.household.lock(lock);
+    lock.into_iter().flat_map(|lock| lock.keys.iter().copied())
+}
+
+/// Locks of one make can share a key, if need be with a new cylinder: cylinders with cylinders,
+/// lever locks with lever locks, small locks with small locks. A lock that shares a key with a
+/// cylinder today counts as a cylinder, whatever it is called.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+enum Make {
+    Cylinder,
+    Lever,
+    Small,
+}
+
+/// The make of each lock.
+fn makes(index: &Index<'_>) -> BTreeMap<LockId, Make> {
+    let mut makes: BTreeMap<LockId, Make> = BTreeMap::new();
+    let mut cylinder_keys: BTreeSet<KeyId> = BTreeSet::new();
+    for (lock, part) in index.household.locks() {
+        let make = own_make(index, lock);
+        makes.insert(lock, make);
+        if make == Make::Cylinder {
+            cylinder_keys.extend(&part.keys);
+        }
+    }
+    for (lock, part) in index.household.locks() {
+        if !part.keys.is_disjoint(&cylinder_keys) {
+            makes.insert(lock, Make::Cylinder);
+        }
+    }
+    makes
+}
+
+fn own_make(index: &Index<'_>, id: LockId) -> Make {
+    let Some(lock) = index.household.lock(id) else {
+        return Make::Cylinder;
+    };
+    let Some(door) = index.household.door(lock.door) else {
+        return Make::Cylinder;
+    };
+    match remedy(lock, door).first() {
+        Some(Action::ChangeLockOrLevers) => Make::Lever,
+        Some(Action::ReplaceSmallLock) => Make::Small,
+        _ => Make::Cylinder,
+    }
+}
+
+/// Puts together what has the same mark, in the order of first appearance.
+fn partition<M: Ord>(locks: &[LockId], mark: impl Fn(LockId) -> M) -> Vec<Vec<LockId>> {
+    let mut places: BTreeMap<M, usize> = BTreeMap::new();
+    let mut parts: Vec<Vec<LockId>> = Vec::new();
+    for &lock in locks {
+        let place = *places.entry(mark(lock)).or_insert(parts.len());
+        match parts.get_mut(place) {
+            Some(part) => part.push(lock),
+            None => parts.push(vec![lock]),
+        }
+    }
+    parts
+}

@@ -1,0 +1,144 @@
+//! A household turned round: what each key opens, what each person has. Made once per question, in
+//! time proportional to the household.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use super::kinds::WayKind;
+use super::{CopyId, DoorId, HolderId, Household, KeyId, LockId, Place, Refusal, WayId};
+
+pub(super) struct Index<'a> {
+    pub(super) household: &'a Household,
+    locks_of_key: BTreeMap<KeyId, Vec<LockId>>,
+    locks_of_door: BTreeMap<DoorId, Vec<LockId>>,
+    copies_of_key: BTreeMap<KeyId, Vec<CopyId>>,
+    rings: BTreeMap<HolderId, Vec<KeyId>>,
+    lost_by: BTreeMap<HolderId, Vec<KeyId>>,
+    in_safe: BTreeMap<WayId, Vec<KeyId>>,
+    known: BTreeMap<HolderId, Vec<WayId>>,
+}
+
+impl<'a> Index<'a> {
+    pub(super) fn of(household: &'a Household) -> Self {
+        let mut index = Self {
+            household,
+            locks_of_key: BTreeMap::new(),
+            locks_of_door: BTreeMap::new(),
+            copies_of_key: BTreeMap::new(),
+            rings: BTreeMap::new(),
+            lost_by: BTreeMap::new(),
+            in_safe: BTreeMap::new(),
+            known: BTreeMap::new(),
+        };
+        for (id, lock) in household.locks() {
+            index.locks_of_door.entry(lock.door).or_default().push(id);
+            for &key in &lock.keys {
+                index.locks_of_key.entry(key).or_default().push(id);
+            }
+        }
+        for (id, copy) in household.copies() {
+            index.copies_of_key.entry(copy.key).or_default().push(id);
+            match copy.place {
+                Place::Held(holder) => index.rings.entry(holder).or_default().push(copy.key),
+                Place::Lost {
+                    by: Some(holder), ..
+                } => index.lost_by.entry(holder).or_default().push(copy.key),
+                Place::InKeySafe(way) => index.in_safe.entry(way).or_default().push(copy.key),
+                Place::AtHome { .. } | Place::Lost { by: None, .. } | Place::Scrapped { .. } => {}
+            }
+        }
+        for (id, way) in household.ways() {
+            for &holder in &way.known_by {
+                index.known.entry(holder).or_default().push(id);
+            }
+        }
+        index
+    }
+
+    /// The locks a key opens.
+    pub(super) fn opened_by(&self, key: KeyId) -> &[LockId] {
+        slice(&self.locks_of_key, &key)
+    }
+
+    /// The locks on a door.
+    pub(super) fn locks_on(&self, door: DoorId) -> &[LockId] {
+        slice(&self.locks_of_door, &door)
+    }
+
+    /// The copies of a key.
+    pub(super) fn copies_of(&self, key: KeyId) -> &[CopyId] {
+        slice(&self.copies_of_key, &key)
+    }
+
+    /// The keys on a holder's ring, one entry for each copy.
+    pub(super) fn ring(&self, holder: HolderId) -> &[KeyId] {
+        slice(&self.rings, &holder)
+    }
+
+    /// The keys a holder lost, one entry for each copy.
+    pub(super) fn lost_by(&self, holder: HolderId) -> &[KeyId] {
+        slice(&self.lost_by, &holder)
+    }
+
+    /// The keys in a key safe.
+    pub(super) fn in_safe(&self, way: WayId) -> &[KeyId] {
+        slice(&self.in_safe, &way)
+    }
+
+    /// The ways in a holder knows.
+    pub(super) fn known_to(&self, holder: HolderId) -> &[WayId] {
+        slice(&self.known, &holder)
+    }
+
+    /// The ring as the holder is meant to carry it: what is on it and what was lost from it.
+    pub(super) fn whole_ring(&self, holder: HolderId) -> BTreeSet<KeyId> {
+        let held = self.ring(holder).iter();
+        held.chain(self.lost_by(holder)).copied().collect()
+    }
+
+    /// The doors a holder needs. Nobody who no longer should come in needs any. Where nobody has
+    /// said, they need every door at which their whole ring turns a lock or which they know a way
+    /// into.
+    pub(super) fn needs(&self, holder: HolderId) -> BTreeSet<DoorId> {
+        let Some(part) = self.household.holder(holder) else {
+            return BTreeSet::new();
+        };
+        if part.no_longer_should {
+            return BTreeSet::new();
+        }
+        if let Some(needs) = &part.needs {
+            return needs.clone();
+        }
+        let mut keys = self.whole_ring(holder);
+        let mut doors = BTreeSet::new();
+        for &way in self.known_to(holder) {
+            let kept = self.in_safe(way);
+            keys.extend(kept);
+            if let Some(part) = self.household.way(way)
+                && (part.kind != WayKind::KeySafe || kept.is_empty())
+            {
+                doors.insert(part.door);
+            }
+        }
+        let locks = keys.iter().flat_map(|&key| self.opened_by(key));
+        doors.extend(locks.filter_map(|&lock| self.door_of(lock)));
+        doors
+    }
+
+    /// The door a lock is on.
+    pub(super) fn door_of(&self, lock: LockId) -> Option<DoorId> {
+        self.household.lock(lock).map(|lock| lock.door)
+    }
+}
+
+impl Household {
+    /// The doors a holder needs: those that were told, or, while nobody has told, those they can
+    /// open. Nobody who no longer should come in needs any.
+    pub fn needs_of(&self, holder: HolderId) -> Result<BTreeSet<DoorId>, Refusal> {
+        self.holder(holder).ok_or(Refusal::UnknownHolder(holder))?;
+        Ok(Index::of(self).needs(holder))
+    }
+}
+
+fn slice<'m, I: Ord, T>(map: &'m BTreeMap<I, Vec<T>>, id: &I) -> &'m [T] {
+    map.get(id).map_or(&[], Vec::as_slice)
+}

@@ -1,0 +1,289 @@
+//! What has to be done so that no exposed key opens anything, and for whom the new keys are.
+//!
+//! As now, the plan touches the fewest locks that can be: exactly those that an exposed key opens.
+//! Fewer leave one open; more serve nothing. With another grouping it also brings the doors into
+//! their groups, and keeps the keys with which the most locks stay untouched.
+
+mod after;
+mod beside;
+mod copies;
+mod regroup;
+mod replace;
+mod steps;
+
+use std::collections::BTreeMap;
+
+use crate::advice::{Action, Urgency};
+use crate::sources::{RIGHTS_AMPLIFICATION, Source, TRADE_LOCK_KINDS, TRADE_REKEYING};
+
+use super::exposed::exposed;
+use super::index::Index;
+use super::kinds::{Grouping, PriceItem};
+use super::remedy::WhoActs;
+use super::{
+    CopyId, Cost, DoorId, ExposedKey, HolderId, Household, KeyId, LockId, Priced, Quantities,
+    TooMuch, WayId,
+};
+
+pub use steps::{PlanStep, Step};
+
+/// What the household chooses for a plan.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Choices {
+    /// How the doors shall be grouped afterwards.
+    pub grouping: Grouping,
+    /// How many spares of each new key stay in the home; absent: as many as there are today.
+    pub spares: Option<u8>,
+    /// Whether the locksmith comes outside ordinary hours.
+    pub after_hours: bool,
+}
+
+/// What to do, in which order, with which keys at the end.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Plan {
+    /// What was chosen.
+    pub choices: Choices,
+    /// Whether safety comes first: then nothing here says print, copy, hand over or get back.
+    pub safety_first: bool,
+    /// The exposed keys and why, in the order of the keys.
+    pub exposed: Vec<ExposedKey>,
+    /// The locks to be seen to, most urgent first, then by who acts and by door.
+    pub works: Vec<Work>,
+    /// The new keys, and the kept ones of which more copies or locks are needed.
+    pub keys: Vec<PlannedKey>,
+    /// Ways in without a cylinder that have to be changed, most urgent first.
+    pub ways: Vec<WayWork>,
+    /// What holds each door until then.
+    pub stop_gaps: Vec<StopGap>,
+    /// Copies of kept keys with people who will not need them.
+    pub hand_in: Vec<CopyId>,
+    /// What else to mind.
+    pub notes: Vec<Note>,
+    /// Everything in order.
+    pub steps: Vec<PlanStep>,
+}
+
+/// One lock to be seen to.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Work {
+    /// The lock.
+    pub lock: LockId,
+    /// The right verb, or verbs where two have to be told; never empty.
+    pub actions: Vec<Action>,
+    /// Who acts.
+    pub who: WhoActs,
+    /// How soon.
+    pub urgency: Urgency,
+    /// The exposed keys that open it today; none where only the grouping asks for the work.
+    pub exposed: Vec<KeyId>,
+    /// The keys that no longer open it afterwards.
+    pub drops: Vec<KeyId>,
+    /// The keys that open it afterwards, as places in [`Plan::keys`].
+    pub takes: Vec<usize>,
+    /// What is paid for.
+    pub price: Priced,
+}
+
+/// A key there will be.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct PlannedKey {
+    /// Whether it is new.
+    pub origin: Origin,
+    /// Who has it made.
+    pub who: WhoActs,
+    /// The locks it opens afterwards, as far as the plan is about them.
+    pub locks: Vec<LockId>,
+    /// How many copies have to be cut, and for whom.
+    pub copies: Vec<(Recipient, u32)>,
+}
+
+/// Where a planned key comes from.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Origin {
+    /// It is new.
+    New {
+        /// The keys whose place it takes.
+        replaces: Vec<KeyId>,
+    },
+    /// A key of today that stays.
+    Kept(KeyId),
+}
+
+/// For whom a copy is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Recipient {
+    /// A holder.
+    Holder(HolderId),
+    /// A key safe.
+    KeySafe(WayId),
+    /// The home, as a spare.
+    Spare,
+}
+
+/// A way in without a cylinder that has to be changed.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct WayWork {
+    /// The way.
+    pub way: WayId,
+    /// What to do about it.
+    pub action: Action,
+    /// How soon.
+    pub urgency: Urgency,
+    /// Who is to be told the new code or stays a user.
+    pub stays_with: Vec<HolderId>,
+    /// Who must not know it afterwards.
+    pub without: Vec<HolderId>,
+}
+
+/// What holds a door until the visit.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct StopGap {
+    /// A door with a lock that an exposed key opens.
+    pub door: DoorId,
+    /// How soon its lock is seen to.
+    pub urgency: Urgency,
+    /// Locks on it that no exposed key opens: lock these. Empty: somebody stays in.
+    pub holding: Vec<LockId>,
+}
+
+/// Something to mind beside the works.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Note {
+    /// Whoever had the exposed key and access to a lock of its system may have worked out the
+    /// master key.
+    MasterInReach {
+        /// The exposed key.
+        exposed: KeyId,
+        /// The other key of the same master-keyed lock.
+        master: KeyId,
+    },
+    /// The new cylinder is in a way out: with a thumb-turn, nobody has to search for a key in a
+    /// fire.
+    ThumbTurn(LockId),
+    /// The key was not checked yet.
+    NotChecked(KeyId),
+    /// The key's check could not tell yet.
+    CannotTell(KeyId),
+}
+
+impl Note {
+    /// What the notes rest on.
+    pub const SOURCES: &[&Source] = &[&RIGHTS_AMPLIFICATION, &TRADE_LOCK_KINDS];
+}
+
+impl Plan {
+    /// What the plan rests on, beside what [`super::remedy::SOURCES`] and
+    /// [`Grouping::SOURCES`] name.
+    pub const SOURCES: &[&Source] = &[&TRADE_REKEYING];
+
+    /// Whether there is anything to do.
+    pub fn is_empty(&self) -> bool {
+        self.works.is_empty() && self.ways.is_empty() && self.keys.is_empty()
+    }
+
+    /// How many copies have to be cut, over all keys the household has made.
+    pub fn copies_to_cut(&self) -> u64 {
+        let own = self.keys.iter().filter(|key| key.who == WhoActs::Household);
+        own.map(PlannedKey::copy_count).sum()
+    }
+
+    /// How much of what the household pays for. `copies_included` come with each new key.
+    pub fn quantities(&self, copies_included: u8) -> Quantities {
+        let mut quantities = Quantities::default();
+        if self.works.iter().any(Work::needs_a_locksmith) {
+            quantities.add(
+                Priced::Item(if self.choices.after_hours {
+                    PriceItem::CallOutAfterHours
+                } else {
+                    PriceItem::CallOut
+                }),
+                1,
+            );
+        }
+        for work in &self.works {
+            quantities.add(work.price, 1);
+        }
+        for key in self.keys.iter().filter(|key| key.who == WhoActs::Household) {
+            let included = match key.origin {
+                Origin::New { .. } => u64::from(copies_included),
+                Origin::Kept(_) => 0,
+            };
+            let charged = key.copy_count().saturating_sub(included);
+            quantities.add(Priced::Item(PriceItem::Copy), charged);
+        }
+        quantities
+    }
+
+    /// What the plan costs by the household's own prices.
+    pub fn cost(&self, household: &Household) -> Result<Cost, TooMuch> {
+        let prices = household.prices();
+        prices.cost(&self.quantities(prices.copies_included))
+    }
+}
+
+impl Work {
+    /// Whether a locksmith comes for it.
+    pub fn needs_a_locksmith(&self) -> bool {
+        self.who == WhoActs::Household && !self.actions.contains(&Action::ReplaceSmallLock)
+    }
+}
+
+impl PlannedKey {
+    /// How many copies have to be cut.
+    pub fn copy_count(&self) -> u64 {
+        self.copies.iter().map(|&(_, count)| u64::from(count)).sum()
+    }
+}
+
+impl Default for Choices {
+    fn default() -> Self {
+        Self {
+            grouping: Grouping::AsNow,
+            spares: None,
+            after_hours: false,
+        }
+    }
+}
+
+/// What has to be done so that no exposed key opens anything.
+///
+/// Carried out ([`Plan::carried_out`]), no exposed key opens any lock and nobody who should not
+/// knows a way in. As now, every lock left out of [`Plan::works`] is opened by no exposed key, and
+/// every lock in it by one.
+pub fn plan(household: &Household, choices: Choices) -> Plan {
+    let index = Index::of(household);
+    let exposed = exposed(&index);
+    let mut works: BTreeMap<LockId, Work> = BTreeMap::new();
+    let mut keys = Vec::new();
+    let mut hand_in = Vec::new();
+    match choices.grouping {
+        Grouping::AsNow => {
+            let all = |_: WhoActs| true;
+            replace::replace(&index, choices, &exposed, all, &mut works, &mut keys);
+        }
+        Grouping::AllAlike | Grouping::ByNeed => {
+            let others = |who: WhoActs| who != WhoActs::Household;
+            replace::replace(&index, choices, &exposed, others, &mut works, &mut keys);
+            hand_in = regroup::regroup(&index, choices, &exposed, &mut works, &mut keys);
+        }
+    }
+    let mut works: Vec<Work> = works.into_values().collect();
+    works.sort_by_key(|work| {
+        let urgency = std::cmp::Reverse(work.urgency);
+        (urgency, work.who, index.door_of(work.lock), work.lock)
+    });
+    let mut plan = Plan {
+        choices,
+        safety_first: household.puts_safety_first(),
+        stop_gaps: beside::stop_gaps(&index, &exposed, &works),
+        notes: beside::notes(&index, &exposed, &works),
+        ways: beside::way_works(household),
+        exposed: exposed.into_values().collect(),
+        works,
+        keys,
+        hand_in,
+        steps: Vec::new(),
+    };
+    plan.steps = steps::steps(&index, &plan);
+    plan
+}

@@ -1,0 +1,114 @@
+//! The household as it is once the plan is carried out.
+
+use std::collections::BTreeSet;
+use std::sync::Arc;
+
+use super::super::exposed::no_longer_should;
+use super::super::kinds::Arrangement;
+use super::super::{Copy, CopyId, Household, Key, KeyId, Place, Refusal};
+use super::{Origin, Plan, Recipient};
+
+impl Plan {
+    /// The household as it is once everything in the plan is done, by the household and by those
+    /// who were told. Keys that opened something before and open nothing now are gone with all
+    /// their copies; the new ones are there, each copy with whom it was cut for.
+    ///
+    /// The plan must be one of this household. Refused where the new parts do not fit.
+    pub fn carried_out(&self, household: &Household) -> Result<Household, Refusal> {
+        let mut after = household.clone();
+        let keys = self.make_keys(&mut after)?;
+        self.rekey(&mut after, &keys)?;
+        retire(&mut after, household);
+        for &id in &self.hand_in {
+            if let Some(copy) = after.copy(id).copied() {
+                let returned_by = copy.place.had_by();
+                let place = Place::AtHome { returned_by };
+                after.put_copy(id, Copy { place, ..copy })?;
+            }
+        }
+        for (planned, &key) in self.keys.iter().zip(&keys) {
+            for &(recipient, count) in &planned.copies {
+                let place = match recipient {
+                    Recipient::Holder(holder) => Place::Held(holder),
+                    Recipient::KeySafe(way) => Place::InKeySafe(way),
+                    Recipient::Spare => Place::AtHome { returned_by: None },
+                };
+                for _ in 0..count {
+                    let id = CopyId(after.mint()?);
+                    after.put_copy(id, Copy { key, place })?;
+                }
+            }
+        }
+        self.change_ways(&mut after);
+        Ok(after)
+    }
+
+    /// Gives every planned key its id. A new key is restricted where one it replaces was, and not
+    /// checked yet.
+    fn make_keys(&self, after: &mut Household) -> Result<Vec<KeyId>, Refusal> {
+        let mut ids = Vec::with_capacity(self.keys.len());
+        for planned in &self.keys {
+            ids.push(match &planned.origin {
+                Origin::Kept(key) => *key,
+                Origin::New { replaces } => {
+                    let mut old = replaces.iter().filter_map(|&key| after.key(key));
+                    let restricted = old.find_map(|key| key.restricted);
+                    let id = KeyId(after.mint()?);
+                    let fresh = Key {
+                        restricted,
+                        finding: None,
+                    };
+                    // Old keys go at the same time, so the limit on keys does not hold for these.
+                    Arc::make_mut(&mut after.keys).insert(id, fresh);
+                    id
+                }
+            });
+        }
+        Ok(ids)
+    }
+
+    fn rekey(&self, after: &mut Household, keys: &[KeyId]) -> Result<(), Refusal> {
+        for work in &self.works {
+            let mut lock = after
+                .lock(work.lock)
+                .ok_or(Refusal::UnknownLock(work.lock))?
+                .clone();
+            for dropped in &work.drops {
+                lock.keys.remove(dropped);
+            }
+            let taken = work.takes.iter().filter_map(|&place| keys.get(place));
+            lock.keys.extend(taken);
+            if lock.keys.len() <= 1 {
+                lock.arrangement = Arrangement::OneKey;
+            }
+            after.put_lock(work.lock, lock)?;
+        }
+        Ok(())
+    }
+
+    fn change_ways(&self, after: &mut Household) {
+        let household = after.clone();
+        let ways = Arc::make_mut(&mut after.ways);
+        for work in &self.ways {
+            if let Some(way) = ways.get_mut(&work.way) {
+                way.known_by
+                    .retain(|&holder| !no_longer_should(&household, holder));
+                way.given_away = None;
+            }
+        }
+    }
+}
+
+/// Takes away the keys that opened something and open nothing now.
+fn retire(after: &mut Household, before: &Household) {
+    let opening = |household: &Household| -> BTreeSet<KeyId> {
+        let locks = household.locks();
+        locks
+            .flat_map(|(_, lock)| lock.keys.iter().copied())
+            .collect()
+    };
+    let still = opening(after);
+    let gone: BTreeSet<KeyId> = opening(before).difference(&still).copied().collect();
+    Arc::make_mut(&mut after.keys).retain(|key, _| !gone.contains(key));
+    Arc::make_mut(&mut after.copies).retain(|_, copy| !gone.contains(&copy.key));
+}

@@ -1,0 +1,113 @@
+//! What stands beside the works: ways in without a cylinder, what holds the doors until the visit,
+//! what else to mind.
+
+use std::cmp::Reverse;
+use std::collections::BTreeMap;
+
+use crate::advice::{Action, Urgency};
+
+use super::super::exposed::{no_longer_should, way_urgency};
+use super::super::index::Index;
+use super::super::kinds::{Arrangement, Inside};
+use super::super::remedy::for_a_way;
+use super::super::{DoorId, ExposedKey, FoundExposure, Household, KeyId, LockId};
+use super::{Note, StopGap, WayWork, Work};
+
+pub(super) fn way_works(household: &Household) -> Vec<WayWork> {
+    let works = household.ways().filter_map(|(id, way)| {
+        let urgency = way_urgency(household, id)?;
+        let door = household.door(way.door)?;
+        let (without, stays_with) = way
+            .known_by
+            .iter()
+            .partition(|&&holder| no_longer_should(household, holder));
+        Some(WayWork {
+            way: id,
+            action: for_a_way(door),
+            urgency,
+            stays_with,
+            without,
+        })
+    });
+    let mut works: Vec<WayWork> = works.collect();
+    works.sort_by_key(|work| Reverse(work.urgency));
+    works
+}
+
+pub(super) fn stop_gaps(
+    index: &Index<'_>,
+    exposed: &BTreeMap<KeyId, ExposedKey>,
+    works: &[Work],
+) -> Vec<StopGap> {
+    let mut doors: BTreeMap<DoorId, Urgency> = BTreeMap::new();
+    for work in works.iter().filter(|work| !work.exposed.is_empty()) {
+        if let Some(door) = index.door_of(work.lock) {
+            let urgency = doors.entry(door).or_insert(work.urgency);
+            *urgency = (*urgency).max(work.urgency);
+        }
+    }
+    let is_closed = |lock: &LockId| {
+        let part = index.household.lock(*lock);
+        part.is_some_and(|lock| lock.keys.iter().all(|key| !exposed.contains_key(key)))
+    };
+    doors
+        .into_iter()
+        .map(|(door, urgency)| StopGap {
+            door,
+            urgency,
+            holding: index
+                .locks_on(door)
+                .iter()
+                .copied()
+                .filter(is_closed)
+                .collect(),
+        })
+        .collect()
+}
+
+pub(super) fn notes(
+    index: &Index<'_>,
+    exposed: &BTreeMap<KeyId, ExposedKey>,
+    works: &[Work],
+) -> Vec<Note> {
+    let household = index.household;
+    let mut notes = Vec::new();
+    for (_, lock) in household.locks() {
+        if lock.arrangement != Arrangement::MasterKeyed {
+            continue;
+        }
+        let (out, safe): (Vec<&KeyId>, Vec<&KeyId>) =
+            lock.keys.iter().partition(|key| exposed.contains_key(key));
+        for &&exposed in &out {
+            notes.extend(
+                safe.iter()
+                    .map(|&&master| Note::MasterInReach { exposed, master }),
+            );
+        }
+    }
+    for work in works
+        .iter()
+        .filter(|work| work.actions.contains(&Action::ChangeCylinder))
+    {
+        let lock = household.lock(work.lock);
+        let door = lock.and_then(|lock| household.door(lock.door));
+        if door.is_some_and(|door| door.kind.is_a_way_out())
+            && lock.is_some_and(|lock| matches!(lock.inside, None | Some(Inside::Key)))
+        {
+            notes.push(Note::ThumbTurn(work.lock));
+        }
+    }
+    for (id, key) in household.keys() {
+        if index.opened_by(id).is_empty() || exposed.contains_key(&id) {
+            continue;
+        }
+        match key.finding.map(|finding| finding.exposure) {
+            None => notes.push(Note::NotChecked(id)),
+            Some(FoundExposure::CannotTell) => notes.push(Note::CannotTell(id)),
+            Some(FoundExposure::NotExposed | FoundExposure::Exposed(_)) => {}
+        }
+    }
+    notes.sort_unstable();
+    notes.dedup();
+    notes
+}

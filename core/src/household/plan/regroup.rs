@@ -1,0 +1,241 @@
+//! All alike or by need: the household's own locks come into groups with one key each.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use crate::advice::{Action, Urgency};
+
+use super::super::grouping::keep::{self, Candidates};
+use super::super::grouping::keyways::{Keyways, Sharing};
+use super::super::grouping::{groups_of, own_locks};
+use super::super::index::Index;
+use super::super::kinds::{LockKind, PriceItem};
+use super::super::remedy::{WhoActs, most_urgent};
+use super::super::{CopyId, ExposedKey, Group, KeyId, LockId, Place, Priced};
+use super::copies::{Needs, at_least_one, choose_spares, in_use};
+use super::replace::{lock_and_door, work_on};
+use super::{Choices, Origin, PlannedKey, Recipient, Work};
+
+/// Plans the household's own locks and gives the copies of kept keys that have to be handed in.
+pub(super) fn regroup(
+    index: &Index<'_>,
+    choices: Choices,
+    exposed: &BTreeMap<KeyId, ExposedKey>,
+    works: &mut BTreeMap<LockId, Work>,
+    keys: &mut Vec<PlannedKey>,
+) -> Vec<CopyId> {
+    let groups = groups_of(index, choices.grouping);
+    let kept = kept_keys(index, &groups, exposed);
+    let keyways = Keyways::of(index);
+    let wanted = wanted_copies(index, &groups);
+    let mut hand_in = Vec::new();
+    for ((group, kept), mut wanted) in groups.iter().zip(kept).zip(wanted) {
+        choose_spares(&mut wanted, choices);
+        let stays = |lock: LockId| kept.is_some_and(|key| opens_it_alone(index, key, lock));
+        let (untouched, touched): (Vec<LockId>, Vec<LockId>) =
+            group.locks.iter().partition(|&&lock| stays(lock));
+        if let Some(key) = kept {
+            hand_in.extend(not_needed(index, key, &wanted));
+            for (recipient, has) in in_use(index, key) {
+                if let Some(wants) = wanted.get_mut(&recipient) {
+                    *wants = wants.saturating_sub(has);
+                }
+            }
+            wanted.retain(|_, count| *count > 0);
+        } else {
+            at_least_one(&mut wanted);
+        }
+        let anchor = anchor(&keyways, &untouched, &group.locks);
+        for &id in &touched {
+            if let Some(work) = work(index, exposed, &keyways, anchor, id, keys.len()) {
+                works.insert(id, work);
+            }
+        }
+        if kept.is_none() || !touched.is_empty() || !wanted.is_empty() {
+            keys.push(PlannedKey {
+                origin: kept.map_or_else(|| replaces(index, &touched), Origin::Kept),
+                who: WhoActs::Household,
+                locks: group.locks.clone(),
+                copies: wanted.into_iter().collect(),
+            });
+        }
+    }
+    hand_in
+}
+
+/// The key each group keeps. A key may stay where it is not exposed and opens nothing but the
+/// household's own locks.
+fn kept_keys(
+    index: &Index<'_>,
+    groups: &[Group],
+    exposed: &BTreeMap<KeyId, ExposedKey>,
+) -> Vec<Option<KeyId>> {
+    let own: BTreeSet<LockId> = own_locks(index).into_iter().collect();
+    let may_stay = |key: KeyId| {
+        !exposed.contains_key(&key) && index.opened_by(key).iter().all(|lock| own.contains(lock))
+    };
+    let mut numbers: BTreeMap<KeyId, usize> = BTreeMap::new();
+    let mut keys: Vec<KeyId> = Vec::new();
+    let candidates: Candidates = groups
+        .iter()
+        .map(|group| {
+            let mut untouched: BTreeMap<usize, i64> = BTreeMap::new();
+            for lock in group
+                .locks
+                .iter()
+                .filter_map(|&lock| index.household.lock(lock))
+            {
+                if let (Some(&key), 1) = (lock.keys.first(), lock.keys.len())
+                    && may_stay(key)
+                {
+                    let number = *numbers.entry(key).or_insert_with(|| {
+                        keys.push(key);
+                        keys.len() - 1
+                    });
+                    *untouched.entry(number).or_default() += 1;
+                }
+            }
+            untouched.into_iter().collect()
+        })
+        .collect();
+    keep::best(&candidates, keys.len())
+        .into_iter()
+        .map(|kept| kept.and_then(|number| keys.get(number).copied()))
+        .collect()
+}
+
+/// For each group, how many copies of its key everybody shall have: those who need a door of it as
+/// many as they have of the keys to it today, at least one; a key safe one if what lies in it opens
+/// the group; spares as today.
+fn wanted_copies(index: &Index<'_>, groups: &[Group]) -> Vec<BTreeMap<Recipient, u32>> {
+    let mut group_of: BTreeMap<LockId, usize> = BTreeMap::new();
+    for (number, group) in groups.iter().enumerate() {
+        group_of.extend(group.locks.iter().map(|&lock| (lock, number)));
+    }
+    let opened = |key: KeyId| -> BTreeSet<usize> {
+        let locks = index.opened_by(key).iter();
+        locks
+            .filter_map(|lock| group_of.get(lock))
+            .copied()
+            .collect()
+    };
+    let mut wanted: Vec<BTreeMap<Recipient, u32>> = vec![BTreeMap::new(); groups.len()];
+    for (holder, doors) in Needs::of(index).iter() {
+        let locks = doors.iter().flat_map(|&door| index.locks_on(door));
+        for &number in locks.filter_map(|lock| group_of.get(lock)) {
+            if let Some(wanted) = wanted.get_mut(number) {
+                wanted.insert(Recipient::Holder(holder), 1);
+            }
+        }
+    }
+    for (key, _) in index.household.keys() {
+        let groups = opened(key);
+        if groups.is_empty() {
+            continue;
+        }
+        for (recipient, count) in in_use(index, key) {
+            for &number in &groups {
+                let Some(wanted) = wanted.get_mut(number) else {
+                    continue;
+                };
+                match recipient {
+                    Recipient::Holder(_) => {
+                        if let Some(wants) = wanted.get_mut(&recipient) {
+                            *wants = (*wants).max(count);
+                        }
+                    }
+                    Recipient::KeySafe(_) | Recipient::Spare => {
+                        let wants = wanted.entry(recipient).or_default();
+                        *wants = (*wants).max(count);
+                    }
+                }
+            }
+        }
+    }
+    wanted
+}
+
+fn not_needed<'a>(
+    index: &'a Index<'_>,
+    key: KeyId,
+    wanted: &'a BTreeMap<Recipient, u32>,
+) -> impl Iterator<Item = CopyId> + 'a {
+    index.copies_of(key).iter().copied().filter(move |&copy| {
+        let place = index.household.copy(copy).map(|copy| copy.place);
+        matches!(place, Some(Place::Held(holder)) if !wanted.contains_key(&Recipient::Holder(holder)))
+    })
+}
+
+fn opens_it_alone(index: &Index<'_>, key: KeyId, lock: LockId) -> bool {
+    let lock = index.household.lock(lock);
+    lock.is_some_and(|lock| lock.keys.len() == 1 && lock.keys.contains(&key))
+}
+
+fn replaces(index: &Index<'_>, touched: &[LockId]) -> Origin {
+    let locks = touched
+        .iter()
+        .filter_map(|&lock| index.household.lock(lock));
+    let keys: BTreeSet<KeyId> = locks.flat_map(|lock| lock.keys.iter().copied()).collect();
+    Origin::New {
+        replaces: keys.into_iter().collect(),
+    }
+}
+
+/// A lock whose keyway the group takes: one that stays untouched, else one of the most common
+/// keyway.
+fn anchor(keyways: &Keyways, untouched: &[LockId], locks: &[LockId]) -> Option<LockId> {
+    if let Some(&lock) = untouched.first() {
+        return Some(lock);
+    }
+    let mut counts: BTreeMap<usize, (usize, LockId)> = BTreeMap::new();
+    for &lock in locks {
+        if let Some(class) = keyways.class(lock) {
+            counts.entry(class).or_insert((0, lock)).0 += 1;
+        }
+    }
+    let first_of_most = |&(count, lock): &(usize, LockId)| (count, std::cmp::Reverse(lock));
+    counts
+        .into_values()
+        .max_by_key(first_of_most)
+        .map(|(_, lock)| lock)
+}
+
+fn work(
+    index: &Index<'_>,
+    exposed: &BTreeMap<KeyId, ExposedKey>,
+    keyways: &Keyways,
+    anchor: Option<LockId>,
+    id: LockId,
+    key: usize,
+) -> Option<Work> {
+    let (lock, door) = lock_and_door(index, id)?;
+    let mut work = work_on(id, lock, door);
+    let sharing = anchor.map_or(Sharing::Same, |anchor| keyways.sharing(anchor, id));
+    if work.actions == [Action::RekeyCylinder] {
+        match sharing {
+            Sharing::Same => {}
+            Sharing::Different => {
+                work.actions = vec![Action::ChangeCylinder];
+                work.price = Priced::Item(PriceItem::NewCylinder);
+            }
+            Sharing::Unknown => work.price = Priced::RekeyedOrNew,
+        }
+        if lock.kind == LockKind::NotSure && sharing == Sharing::Same {
+            work.price = Priced::RekeyedOrNew;
+        }
+    }
+    work.exposed = lock
+        .keys
+        .iter()
+        .copied()
+        .filter(|key| exposed.contains_key(key))
+        .collect();
+    let why = work.exposed.iter().filter_map(|key| exposed.get(key));
+    let asked = why
+        .map(|why| why.urgency)
+        .max()
+        .unwrap_or(Urgency::WhenConvenient);
+    work.urgency = asked.min(most_urgent(door));
+    work.drops = lock.keys.iter().copied().collect();
+    work.takes = vec![key];
+    Some(work)
+}

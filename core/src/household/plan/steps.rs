@@ -1,0 +1,281 @@
+//! Everything in the order in which it is done.
+
+use std::cmp::Reverse;
+use std::collections::BTreeMap;
+
+use crate::advice::{Action, Urgency};
+
+use super::super::exposed::no_longer_should;
+use super::super::index::Index;
+use super::super::kinds::Loss;
+use super::super::remedy::WhoActs;
+use super::super::{CopyId, KeyId, LockId, Place, WayId};
+use super::{Origin, Plan, Recipient};
+
+/// One step with how soon it is due.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct PlanStep {
+    /// What to do.
+    pub step: Step,
+    /// How soon.
+    pub urgency: Urgency,
+}
+
+/// What to do in one go.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Step {
+    /// Plan with a local support service before changing anything.
+    PlanWithSupport,
+    /// Report the theft, or the loss with the address, to the police.
+    CallPolice,
+    /// Look again indoors for these copies.
+    LookAgainIndoors(Vec<CopyId>),
+    /// Bridge the time until the visit, see [`Plan::stop_gaps`].
+    StopGap,
+    /// Change the code of these ways in, or remove users.
+    ChangeCodes(Vec<WayId>),
+    /// Tell whoever's matter these locks and ways are.
+    Tell {
+        /// Whom: one of the actions that tell somebody or leave it to the system's owner.
+        action: Action,
+        /// The locks.
+        locks: Vec<LockId>,
+        /// The ways in.
+        ways: Vec<WayId>,
+    },
+    /// Have these locks seen to by a locksmith, in one visit.
+    LocksmithVisit(Vec<LockId>),
+    /// Replace these small locks.
+    ReplaceSmallLocks(Vec<LockId>),
+    /// Have copies cut of these keys, places in [`Plan::keys`]: those of the visit are cut there.
+    CutCopies(Vec<usize>),
+    /// Hand over these copies: places in [`Plan::keys`], each with how many.
+    HandOver(Recipient, Vec<(usize, u32)>),
+    /// Have these copies of kept keys handed in by people who will not need them.
+    HandIn(Vec<CopyId>),
+    /// Ask for these copies back. A returned key proves nothing; the new lock does.
+    GetCopiesBack(Vec<CopyId>),
+    /// Destroy what is left of these keys, once each was tried in every other lock.
+    ScrapOldCopies(Vec<KeyId>),
+    /// Ask the insurer.
+    AskInsurer,
+}
+
+impl Step {
+    /// The action of the advice it stands for, if there is just one.
+    pub fn action(&self) -> Option<Action> {
+        match self {
+            Self::PlanWithSupport => Some(Action::PlanWithSupport),
+            Self::CallPolice => Some(Action::CallPolice),
+            Self::LookAgainIndoors(_) => Some(Action::LookAgainIndoors),
+            Self::StopGap => Some(Action::StopGap),
+            Self::ChangeCodes(_) => Some(Action::ChangeCodesAndUsers),
+            Self::Tell { action, .. } => Some(*action),
+            Self::ReplaceSmallLocks(_) => Some(Action::ReplaceSmallLock),
+            Self::CutCopies(_) => Some(Action::CutPlainCopies),
+            Self::GetCopiesBack(_) => Some(Action::GetCopiesBack),
+            Self::AskInsurer => Some(Action::AskInsurer),
+            Self::LocksmithVisit(_)
+            | Self::HandOver(..)
+            | Self::HandIn(_)
+            | Self::ScrapOldCopies(_) => None,
+        }
+    }
+
+    /// Whether it must not be said beside a person who makes somebody uneasy: it would chase
+    /// copies, hand them round or print a list of who has them.
+    fn is_unsafe_beside_a_feared_person(&self) -> bool {
+        matches!(
+            self,
+            Self::CutCopies(_) | Self::HandOver(..) | Self::HandIn(_) | Self::GetCopiesBack(_)
+        )
+    }
+}
+
+/// First what cannot wait, then the works by urgency, then the copies.
+pub(super) fn steps(index: &Index<'_>, plan: &Plan) -> Vec<PlanStep> {
+    let losses = Losses::of(index);
+    let mut steps = Vec::new();
+    let mut push = |step, urgency| steps.push(PlanStep { step, urgency });
+    if plan.safety_first {
+        push(Step::PlanWithSupport, Urgency::Today);
+    }
+    if losses.is_for_the_police {
+        push(Step::CallPolice, Urgency::Today);
+    }
+    if !losses.mislaid.is_empty() {
+        push(
+            Step::LookAgainIndoors(losses.mislaid),
+            Urgency::WhenConvenient,
+        );
+    }
+    if plan
+        .stop_gaps
+        .iter()
+        .any(|gap| gap.urgency == Urgency::Today)
+    {
+        push(Step::StopGap, Urgency::Today);
+    }
+    steps.extend(works(plan));
+    let mut push = |step, urgency| steps.push(PlanStep { step, urgency });
+    let last = plan.works.iter().map(|work| work.urgency).max();
+    let last = last.unwrap_or(Urgency::WhenConvenient);
+    if !losses.to_get_back.is_empty() {
+        push(Step::GetCopiesBack(losses.to_get_back), Urgency::Soon);
+    }
+    let to_cut = (0..plan.keys.len()).filter(|&place| is_cut_by_the_household(plan, place));
+    let to_cut: Vec<usize> = to_cut.collect();
+    if !to_cut.is_empty() {
+        push(Step::CutCopies(to_cut), last);
+    }
+    for (recipient, keys) in hand_over(plan) {
+        push(Step::HandOver(recipient, keys), last);
+    }
+    if !plan.hand_in.is_empty() {
+        push(Step::HandIn(plan.hand_in.clone()), last);
+    }
+    let old = old_keys(index, plan);
+    if !old.is_empty() {
+        push(Step::ScrapOldCopies(old), last);
+    }
+    if losses.is_for_the_police {
+        push(Step::AskInsurer, Urgency::Soon);
+    }
+    if plan.safety_first {
+        steps.retain(|step| !step.step.is_unsafe_beside_a_feared_person());
+    }
+    steps
+}
+
+/// What the copies that are out ask for beside new locks.
+struct Losses {
+    is_for_the_police: bool,
+    mislaid: Vec<CopyId>,
+    to_get_back: Vec<CopyId>,
+}
+
+impl Losses {
+    fn of(index: &Index<'_>) -> Self {
+        let mut losses = Self {
+            is_for_the_police: false,
+            mislaid: Vec::new(),
+            to_get_back: Vec::new(),
+        };
+        let household = index.household;
+        for (id, copy) in household.copies() {
+            let opens_something = !index.opened_by(copy.key).is_empty();
+            match copy.place {
+                Place::Held(holder) if no_longer_should(household, holder) && opens_something => {
+                    losses.to_get_back.push(id);
+                }
+                Place::Lost { loss, .. } if opens_something => match loss {
+                    Loss::WithTheAddress | Loss::Stolen => losses.is_for_the_police = true,
+                    Loss::MislaidIndoors => losses.mislaid.push(id),
+                    Loss::NotReturned => losses.to_get_back.push(id),
+                    Loss::NotSaid | Loss::FarAway | Loss::NearHome => {}
+                },
+                Place::Held(_)
+                | Place::Lost { .. }
+                | Place::InKeySafe(_)
+                | Place::AtHome { .. }
+                | Place::Scrapped { .. } => {}
+            }
+        }
+        losses
+    }
+}
+
+fn works(plan: &Plan) -> Vec<PlanStep> {
+    let mut told: BTreeMap<Action, (Urgency, Vec<LockId>, Vec<WayId>)> = BTreeMap::new();
+    let mut codes: (Option<Urgency>, Vec<WayId>) = (None, Vec::new());
+    let mut visit: (Option<Urgency>, Vec<LockId>) = (None, Vec::new());
+    let mut small: (Option<Urgency>, Vec<LockId>) = (None, Vec::new());
+    for way in &plan.ways {
+        if way.action == Action::ChangeCodesAndUsers {
+            codes.0 = codes.0.max(Some(way.urgency));
+            codes.1.push(way.way);
+        } else {
+            let entry = told
+                .entry(way.action)
+                .or_insert((way.urgency, vec![], vec![]));
+            entry.0 = entry.0.max(way.urgency);
+            entry.2.push(way.way);
+        }
+    }
+    for work in &plan.works {
+        if work.who != WhoActs::Household {
+            for &action in &work.actions {
+                let entry = told.entry(action).or_insert((work.urgency, vec![], vec![]));
+                entry.0 = entry.0.max(work.urgency);
+                entry.1.push(work.lock);
+            }
+            continue;
+        }
+        let part = if work.needs_a_locksmith() {
+            &mut visit
+        } else {
+            &mut small
+        };
+        part.0 = part.0.max(Some(work.urgency));
+        part.1.push(work.lock);
+    }
+    let one = |step, urgency: Option<Urgency>| urgency.map(|urgency| PlanStep { step, urgency });
+    let mut steps: Vec<PlanStep> = Vec::new();
+    steps.extend(one(Step::ChangeCodes(codes.1), codes.0));
+    for (action, (urgency, locks, ways)) in told {
+        let step = Step::Tell {
+            action,
+            locks,
+            ways,
+        };
+        steps.extend(one(step, Some(urgency)));
+    }
+    steps.extend(one(Step::LocksmithVisit(visit.1), visit.0));
+    steps.extend(one(Step::ReplaceSmallLocks(small.1), small.0));
+    steps.sort_by_key(|step| Reverse(step.urgency));
+    steps
+}
+
+fn is_cut_by_the_household(plan: &Plan, place: usize) -> bool {
+    let key = plan.keys.get(place);
+    key.is_some_and(|key| key.who == WhoActs::Household && key.copy_count() > 0)
+}
+
+/// Everybody's new copies together, the home's own spares left out: those stay where they are.
+fn hand_over(plan: &Plan) -> BTreeMap<Recipient, Vec<(usize, u32)>> {
+    let mut handed: BTreeMap<Recipient, Vec<(usize, u32)>> = BTreeMap::new();
+    for (place, key) in plan.keys.iter().enumerate() {
+        for &(recipient, count) in &key.copies {
+            if recipient != Recipient::Spare {
+                handed.entry(recipient).or_default().push((place, count));
+            }
+        }
+    }
+    handed
+}
+
+/// The keys that open nothing once the plan is carried out and of which a copy is at hand.
+fn old_keys(index: &Index<'_>, plan: &Plan) -> Vec<KeyId> {
+    let mut closed: BTreeMap<KeyId, usize> = BTreeMap::new();
+    for work in &plan.works {
+        for &key in &work.drops {
+            *closed.entry(key).or_default() += 1;
+        }
+    }
+    let kept = |key: KeyId| {
+        plan.keys
+            .iter()
+            .any(|planned| planned.origin == Origin::Kept(key))
+    };
+    let at_hand = |key: KeyId| {
+        let copies = index.copies_of(key).iter();
+        let mut places = copies.filter_map(|&copy| index.household.copy(copy));
+        places.any(|copy| !matches!(copy.place, Place::Lost { .. } | Place::Scrapped { .. }))
+    };
+    closed
+        .into_iter()
+        .filter(|&(key, count)| index.opened_by(key).len() == count && !kept(key))
+        .map(|(key, _)| key)
+        .filter(|&key| at_hand(key))
+        .collect()
+}
