@@ -105,7 +105,7 @@ fn picture_by_distance(bencher: Bencher, metres: f64) {
     bencher
         .with_inputs(|| Metres::new(metres).ok())
         .bench_values(|distance| {
-            Some(DemonstrationPattern::Waves.picture(&camera.view(distance?)))
+            Some(DemonstrationPattern::DEMONSTRATION.picture(&camera.view(distance?)))
         });
 }
 

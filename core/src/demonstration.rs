@@ -1,45 +1,96 @@
-//! A demonstration key: an invented pattern in an invented numbering, and how a camera would record
-//! it. Patterns come from a fixed list and cannot be set, so no key of anyone's can be drawn.
+//! The only key patterns the product knows: invented ones, written here, for drawings and for the
+//! picture a camera would take of them.
+//!
+//! A pattern cannot be built from outside this file, so nothing a person enters can become one.
 
 mod outline;
 mod picture;
 
 pub use picture::Picture;
 
+use crate::key::{Family, Geometry};
 use crate::sight::View;
 
-/// A demonstration key. No system numbers or spaces its cuts like this.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum DemonstrationPattern {
-    /// Cuts that go up and down.
-    Waves,
-    /// Cuts that get deeper towards the tip.
-    Stairs,
-    /// Shallow cuts around a deep one.
-    Valley,
+/// An invented pattern of cuts.
+///
+/// ```
+/// use self_check_core::demonstration::DemonstrationPattern;
+/// let pattern = DemonstrationPattern::DEMONSTRATION;
+/// assert_eq!(pattern.depths().len(), usize::from(pattern.geometry().cuts));
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct DemonstrationPattern {
+    family: Family,
+    depths: &'static [u8],
 }
 
 impl DemonstrationPattern {
-    /// Every pattern.
-    pub const ALL: [Self; 3] = [Self::Waves, Self::Stairs, Self::Valley];
+    /// The demonstration key.
+    pub const DEMONSTRATION: Self = Self {
+        family: Family::TenDepthFiveCuts,
+        depths: &[4, 7, 2, 8, 5],
+    };
+    /// A key whose third position shows no cut: the depth there is the blank's own edge, and its
+    /// neighbours' flanks meet above it.
+    pub const HIDDEN_CUT: Self = Self {
+        family: Family::TenDepthFiveCuts,
+        depths: &[3, 6, 0, 7, 4],
+    };
+    /// Another key, to stand beside the demonstration key.
+    pub const OTHER: Self = Self {
+        family: Family::TenDepthFiveCuts,
+        depths: &[6, 3, 8, 5, 7],
+    };
+    /// A key of the European profile.
+    pub const EUROPEAN: Self = Self {
+        family: Family::EuropeanFiveCuts,
+        depths: &[3, 5, 2, 6, 4],
+    };
+    /// A key of the six-depth family: wide flats, some eaten by a neighbour's flank.
+    pub const SIX_DEPTH: Self = Self {
+        family: Family::SixDepthFiveCuts,
+        depths: &[2, 4, 1, 5, 3],
+    };
 
-    /// Stable name for tests.
-    pub const fn id(self) -> &'static str {
-        match self {
-            Self::Waves => "waves",
-            Self::Stairs => "stairs",
-            Self::Valley => "valley",
-        }
+    /// Every pattern there is.
+    pub const ALL: [Self; 5] = [
+        Self::DEMONSTRATION,
+        Self::HIDDEN_CUT,
+        Self::OTHER,
+        Self::EUROPEAN,
+        Self::SIX_DEPTH,
+    ];
+
+    /// The family whose rules it keeps.
+    pub const fn family(self) -> Family {
+        self.family
     }
 
-    /// The key as a camera records it: sampled, blurred and noisy by the figures of `view`. The
-    /// noise is a fixed pattern, the same at every call.
+    /// The dimensions of its family.
+    pub const fn geometry(self) -> &'static Geometry {
+        self.family.geometry()
+    }
+
+    /// The depth at each position, in steps below the blank's edge, shoulder first.
+    pub const fn depths(self) -> &'static [u8] {
+        self.depths
+    }
+
+    /// The positions, counted from 1, that show no cut of their own.
+    pub fn hidden(self) -> impl Iterator<Item = u8> {
+        let cuts = (1..).zip(self.depths);
+        cuts.filter(|&(_, &depth)| depth == 0).map(|(cut, _)| cut)
+    }
+
+    /// The whole key as a camera records it, bow to the left and cuts upward: sampled, blurred and
+    /// noisy by the figures of `view`, the same from which the view's reading follows. The noise is
+    /// a fixed pattern, the same at every call.
     ///
     /// ```
     /// use self_check_core::{demonstration::DemonstrationPattern, sight::Scene};
     /// let scene = Scene::PhoneAcrossRoom;
     /// let view = scene.camera().view(scene.usual_distance());
-    /// let picture = DemonstrationPattern::Waves.picture(&view);
+    /// let picture = DemonstrationPattern::DEMONSTRATION.picture(&view);
     /// assert_eq!(picture.shades.len(), picture.width * picture.height);
     /// ```
     pub fn picture(self, view: &View) -> Picture {

@@ -1,98 +1,151 @@
-//! The shape of a demonstration key, in millimetres of a key of ordinary size.
+//! The outline of a whole demonstration key, column by column, in millimetres from the shoulder.
+//!
+//! Only spacing, flats and steps come from the family. Height of the blade, slope of the flanks, tip
+//! and bow are a drawing's proportions and belong to no real blank: depths are taken from the
+//! blank's edge, so that no picture carries a real depth.
 
 use super::DemonstrationPattern;
 
-/// Where metal begins and ends along one line across the key; nothing where there is none.
-pub(super) type Spans = [Option<(f64, f64)>; 2];
+/// What a picture of a whole key shows: from left to right and from top to bottom.
+pub(super) const FIELD: Field = Field {
+    left: -28.0,
+    top: -9.5,
+    width: 61.0,
+    height: 27.4,
+};
 
-/// From the end of the bow to the tip.
-pub(super) const LENGTH_MM: f64 = BOW_MM + SHOULDER_MM + BLADE_MM;
+/// A rectangle in the plane of the key.
+pub(super) struct Field {
+    pub left: f64,
+    pub top: f64,
+    pub width: f64,
+    pub height: f64,
+}
 
-/// Width of the bow.
-pub(super) const WIDTH_MM: f64 = BOW_MM;
+/// The metal along one column: from the first value down to the second, without the hole for the
+/// ring.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Column {
+    pub metal: (f64, f64),
+    pub hole: Option<(f64, f64)>,
+}
 
 impl DemonstrationPattern {
-    /// Metal on the line across the key at `x` from the end of the bow; 0 is one side of the bow.
-    pub(super) fn metal_at(self, x: f64) -> Spans {
-        let middle = 0.5 * BOW_MM;
-        if (0.0..BOW_MM).contains(&x) {
-            let neck = if x > BOW_MM - middle {
-                SHOULDER_HALF_MM
-            } else {
-                0.0
-            };
-            let half = chord(x - middle, middle).max(neck);
-            let hole = chord(x - HOLE_CENTRE_MM, HOLE_MM);
-            return if hole > 0.0 {
-                [
-                    Some((middle - half, middle - hole)),
-                    Some((middle + hole, middle + half)),
-                ]
-            } else {
-                [Some((middle - half, middle + half)), None]
-            };
+    /// The column at `place` from the shoulder, the bow lying at negative places; `None` beside the
+    /// key.
+    pub(super) fn column(self, place: f64) -> Option<Column> {
+        let length = self.geometry().blade_length.get();
+        if place > length || place < BOW_CENTRE - BOW_RADIUS {
+            return None;
         }
-        let along = x - BOW_MM;
-        if (0.0..SHOULDER_MM).contains(&along) {
-            return [
-                Some((middle - SHOULDER_HALF_MM, middle + SHOULDER_HALF_MM)),
-                None,
-            ];
+        if place >= 0.0 {
+            let chamfer = (place - (length - CHAMFER)).max(0.0);
+            let metal = (self.depth_at(place), HEIGHT - chamfer);
+            return Some(Column { metal, hole: None });
         }
-        let along = along - SHOULDER_MM;
-        let back = middle + 0.5 * BLADE_HEIGHT_MM;
-        let edge = middle - 0.5 * BLADE_HEIGHT_MM + self.cut_away(along);
-        if (0.0..=BLADE_MM).contains(&along) && edge < back {
-            [Some((edge, back)), None]
+        let half = if place > NECK_BEGINS {
+            neck_half_height(place)
         } else {
-            [None, None]
-        }
+            half_chord(place - BOW_CENTRE, BOW_RADIUS)?
+        };
+        let hole = half_chord(place - EYE_CENTRE, EYE_RADIUS);
+        Some(Column {
+            metal: (AXIS - half, AXIS + half),
+            hole: hole.map(|half| (AXIS - half, AXIS + half)),
+        })
     }
 
-    /// How much of the blade's height is cut away at this distance from the shoulder: flats at the
-    /// cuts, straight lines between them, a sloping tip.
-    fn cut_away(self, along: f64) -> f64 {
-        let steps = self.steps();
-        let flat = 0.5 * FLAT_MM;
-        let mut before = (FIRST_CUT_MM - PITCH_MM, 0.0);
-        for (cut, &step) in steps.iter().enumerate() {
-            let centre = FIRST_CUT_MM + cut as f64 * PITCH_MM;
-            let depth = f64::from(step) * STEP_MM;
-            if along <= centre + flat {
-                let (from, shallow) = before;
-                let part = ((along - from) / (centre - flat - from)).clamp(0.0, 1.0);
-                return shallow + part * (depth - shallow);
+    /// How far the blade's edge lies below the blank's at `place` from the shoulder. Where several
+    /// cuts overlap, the deepest has taken the metal away.
+    pub(super) fn depth_at(self, place: f64) -> f64 {
+        let geometry = self.geometry();
+        let half_flat = geometry.flat.get() / 2.0;
+        let cuts = geometry.cut_positions().zip(self.depths());
+        let deepest = cuts
+            .map(|(centre, &steps)| {
+                let depth = f64::from(steps) * geometry.step.get();
+                let beside = ((place - centre.get()).abs() - half_flat).max(0.0);
+                depth - beside * FLANK_SLOPE
+            })
+            .fold(0.0, f64::max);
+        let tip = (place - (geometry.blade_length.get() - TIP_LENGTH)) * TIP_SLOPE;
+        deepest.max(tip)
+    }
+}
+
+fn half_chord(from_centre: f64, radius: f64) -> Option<f64> {
+    let square = radius * radius - from_centre * from_centre;
+    (square > 0.0).then(|| square.sqrt())
+}
+
+/// Two straight pieces from the bow to the shoulder.
+fn neck_half_height(place: f64) -> f64 {
+    let between = |from: (f64, f64), to: (f64, f64)| {
+        from.1 + (to.1 - from.1) * (place - from.0) / (to.0 - from.0)
+    };
+    let [bow, middle, shoulder] = NECK;
+    if place < middle.0 {
+        between(bow, middle)
+    } else {
+        between(middle, shoulder)
+    }
+}
+
+/// Height of the blade, and the middle of the key.
+const HEIGHT: f64 = 8.4;
+const AXIS: f64 = HEIGHT / 2.0;
+/// A cutter whose sides stand at a right angle.
+const FLANK_SLOPE: f64 = 1.0;
+const TIP_LENGTH: f64 = 4.6;
+const TIP_SLOPE: f64 = 1.05;
+const CHAMFER: f64 = 2.4;
+const BOW_CENTRE: f64 = -14.12;
+const BOW_RADIUS: f64 = 12.0;
+const EYE_CENTRE: f64 = -21.0;
+const EYE_RADIUS: f64 = 2.7;
+/// Places of the neck and half its height there.
+const NECK: [(f64, f64); 3] = [(NECK_BEGINS, 9.8), (-3.7, 7.4), (0.0, 6.1)];
+const NECK_BEGINS: f64 = -7.2;
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn cuts_are_as_deep_at_their_centres_as_the_pattern_says() {
+        for pattern in DemonstrationPattern::ALL {
+            let geometry = pattern.geometry();
+            for (centre, &steps) in geometry.cut_positions().zip(pattern.depths()) {
+                let depth = pattern.depth_at(centre.get());
+                // A neighbour's flank may reach deeper than a shallow cut, never less deep.
+                assert!(depth >= f64::from(steps) * geometry.step.get() - 1e-12);
             }
-            before = (centre + flat, depth);
         }
-        let (from, depth) = before;
-        let to_tip = (along - from) / (BLADE_MM - from);
-        depth + to_tip * to_tip * (BLADE_HEIGHT_MM - depth)
+        let second = DemonstrationPattern::DEMONSTRATION.depth_at(5.867 + 3.967);
+        assert!((second - 7.0 * 0.381).abs() < 1e-9);
     }
 
-    /// The invented numbering: 1 to 7.
-    const fn steps(self) -> [u8; 5] {
-        match self {
-            Self::Waves => [2, 6, 3, 7, 4],
-            Self::Stairs => [1, 2, 4, 5, 7],
-            Self::Valley => [2, 3, 7, 3, 1],
+    #[test]
+    fn whole_key_lies_in_the_field() {
+        for pattern in DemonstrationPattern::ALL {
+            assert_eq!(pattern.column(FIELD.left), None);
+            let places = (0..=610).map(|step| FIELD.left + f64::from(step) * 0.1);
+            for column in places.filter_map(|place| pattern.column(place)) {
+                let (top, bottom) = column.metal;
+                assert!(FIELD.top < top && top <= bottom && bottom < FIELD.top + FIELD.height);
+                if let Some(hole) = column.hole {
+                    assert!(top < hole.0 && hole.1 < bottom);
+                }
+            }
         }
     }
-}
 
-/// Half the chord of a circle at this distance from its centre; 0 outside.
-fn chord(distance: f64, radius: f64) -> f64 {
-    (radius * radius - distance * distance).max(0.0).sqrt()
+    #[test]
+    fn bow_and_neck_meet() {
+        let pattern = DemonstrationPattern::DEMONSTRATION;
+        let before = pattern.column(NECK_BEGINS - 1e-9).unwrap().metal;
+        let after = pattern.column(NECK_BEGINS + 1e-9).unwrap().metal;
+        assert!((before.0 - after.0).abs() < 0.01 && (before.1 - after.1).abs() < 0.01);
+    }
 }
-
-const BOW_MM: f64 = 23.0;
-const SHOULDER_MM: f64 = 1.8;
-const SHOULDER_HALF_MM: f64 = 5.2;
-const BLADE_MM: f64 = 29.0;
-const BLADE_HEIGHT_MM: f64 = 8.0;
-const HOLE_CENTRE_MM: f64 = 5.5;
-const HOLE_MM: f64 = 2.5;
-const FIRST_CUT_MM: f64 = 5.2;
-pub(super) const PITCH_MM: f64 = 4.2;
-const FLAT_MM: f64 = 1.0;
-pub(super) const STEP_MM: f64 = 0.54;

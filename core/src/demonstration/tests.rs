@@ -1,6 +1,7 @@
 #![allow(clippy::unwrap_used)]
 
 use super::*;
+use crate::distribution::normal_density;
 use crate::sight::Scene;
 use crate::units::{Metres, Millimetres};
 
@@ -19,27 +20,34 @@ fn mean(shades: &[u8]) -> f64 {
 #[test]
 fn pictures_are_the_same_at_every_call_and_differ_between_patterns() {
     let view = view(0.4, 0.3, 20.0);
-    let [waves, stairs, valley] = DemonstrationPattern::ALL.map(|pattern| pattern.picture(&view));
-    assert_eq!(waves, DemonstrationPattern::Waves.picture(&view));
-    assert!(waves != stairs && stairs != valley && valley != waves);
+    for (index, pattern) in DemonstrationPattern::ALL.iter().enumerate() {
+        let picture = pattern.picture(&view);
+        assert_eq!(picture, pattern.picture(&view));
+        let others = DemonstrationPattern::ALL.iter().skip(index + 1);
+        assert!(
+            others
+                .into_iter()
+                .all(|other| other.picture(&view) != picture)
+        );
+    }
 }
 
 #[test]
 fn pixels_are_those_of_the_camera() {
     for pixel in [0.3, 1.0, 4.0] {
-        let picture = DemonstrationPattern::Waves.picture(&view(pixel, 0.7 * pixel, 20.0));
+        let picture = DemonstrationPattern::DEMONSTRATION.picture(&view(pixel, 0.7 * pixel, 20.0));
         let across = Picture::WIDTH_AT_KEY.get() / pixel;
         assert_eq!(picture.width, across.ceil() as usize);
         assert!(picture.width > picture.height);
     }
-    let near = DemonstrationPattern::Waves.picture(&view(0.001, 0.001, 20.0));
+    let near = DemonstrationPattern::DEMONSTRATION.picture(&view(0.001, 0.001, 20.0));
     assert_eq!(near.width, 320);
 }
 
 /// Far from any edge only noise is left: its spread over the step is the contrast to noise.
 #[test]
 fn noise_has_the_spread_of_the_view() {
-    let picture = DemonstrationPattern::Waves.picture(&view(0.3, 0.3, 10.0));
+    let picture = DemonstrationPattern::DEMONSTRATION.picture(&view(0.3, 0.3, 10.0));
     let corner: Vec<u8> = (0..9)
         .flat_map(|row| {
             picture.shades[row * picture.width + 100..row * picture.width + 190].to_vec()
@@ -61,12 +69,12 @@ fn noise_has_the_spread_of_the_view() {
 #[test]
 fn edges_are_as_blurred_as_the_view_says() {
     let (pixel, blur) = (0.2, 1.0);
-    let picture = DemonstrationPattern::Stairs.picture(&view(pixel, blur, 100.0));
+    let picture = DemonstrationPattern::OTHER.picture(&view(pixel, blur, 100.0));
     // Columns along the first half of the blade, averaged: the back is the lower edge there.
     let rows: Vec<f64> = (0..picture.height)
         .map(|y| {
             let row = y * picture.width;
-            let columns = (3.0 + 27.0) / pixel..(3.0 + 38.0) / pixel;
+            let columns = 30.0 / pixel..50.0 / pixel;
             mean(&picture.shades[row + columns.start as usize..row + columns.end as usize])
         })
         .collect();
@@ -77,14 +85,61 @@ fn edges_are_as_blurred_as_the_view_says() {
         (below as f64 - 1.0 + part) * pixel
     };
     let rise = crossing(70.0 + 12.0) - crossing(70.0 + 108.0);
-    let expected = 2.563_103 * libm::hypot(blur, pixel / 12_f64.sqrt());
+    let expected = 2.563_103 * blur;
     assert!((rise / expected - 1.0).abs() < 0.05, "{rise} {expected}");
+}
+
+/// The picture without noise beside a sum over small squares of the plane.
+#[test]
+fn shades_equal_summation_over_the_plane() {
+    let pattern = DemonstrationPattern::DEMONSTRATION;
+    let field = outline::FIELD;
+    let metal_at = |x: f64, y: f64| {
+        let inside = |(top, bottom): (f64, f64)| top < y && y < bottom;
+        pattern
+            .column(x)
+            .is_some_and(|column| inside(column.metal) && !column.hole.is_some_and(inside))
+    };
+    for (pixel, blur) in [(0.5, 0.4), (2.0, 1.5), (6.0, 5.0)] {
+        let picture = pattern.picture(&view(pixel, blur, f64::INFINITY));
+        for (x, y) in [
+            (-21.0, 4.0),
+            (-5.0, -1.0),
+            (6.0, 1.5),
+            (10.0, 2.7),
+            (22.0, 2.0),
+            (28.0, 6.0),
+        ] {
+            let (across, down) = (
+                ((x - field.left) / pixel) as usize,
+                ((y - field.top) / pixel) as usize,
+            );
+            let centre = |begin: f64, index: usize| begin + (index as f64 + 0.5) * pixel;
+            let (x, y) = (centre(field.left, across), centre(field.top, down));
+            let square = blur / 20.0;
+            let offsets = || (-100..100).map(|k| (f64::from(k) + 0.5) * square);
+            let weight = |offset: f64| normal_density(offset / blur) * square / blur;
+            let metal: f64 = offsets()
+                .map(|dx| {
+                    let down = offsets().filter(|dy| metal_at(x + dx, y + dy));
+                    weight(dx) * down.map(weight).sum::<f64>()
+                })
+                .sum();
+            let found = f64::from(picture.shades[down * picture.width + across]);
+            let expected = 70.0 + 120.0 * metal;
+            // Rounding to whole shades is half of one; lines half a blur apart, the rest.
+            assert!(
+                (found - expected).abs() < 1.5,
+                "{pixel} {x} {y}: {found} {expected}"
+            );
+        }
+    }
 }
 
 #[test]
 fn blur_keeps_the_amount_of_metal() {
-    let sharp = DemonstrationPattern::Waves.picture(&view(0.3, 0.2, 1e9));
-    let soft = DemonstrationPattern::Waves.picture(&view(0.3, 0.8, 1e9));
+    let sharp = DemonstrationPattern::DEMONSTRATION.picture(&view(0.3, 0.2, 1e9));
+    let soft = DemonstrationPattern::DEMONSTRATION.picture(&view(0.3, 0.8, 1e9));
     assert!((mean(&sharp.shades) - mean(&soft.shades)).abs() < 0.5);
 }
 
@@ -93,23 +148,32 @@ fn any_view_gives_a_picture() {
     for pixel in [0.0, 1e-300, 0.1, 10.0, 1e300] {
         for blur in [0.0, 1e-300, 0.1, 10.0, 1e300] {
             for contrast in [f64::NAN, -1.0, 0.0, 1e-300, 1.0, f64::INFINITY] {
-                let picture = DemonstrationPattern::Valley.picture(&view(pixel, blur, contrast));
+                let picture = DemonstrationPattern::EUROPEAN.picture(&view(pixel, blur, contrast));
                 assert!(!picture.shades.is_empty());
                 assert_eq!(picture.shades.len(), picture.width * picture.height);
             }
         }
     }
     let far = Metres::new(f64::MAX).unwrap();
-    let picture = DemonstrationPattern::Valley.picture(&Scene::LongLens.camera().view(far));
+    let picture = DemonstrationPattern::EUROPEAN.picture(&Scene::LongLens.camera().view(far));
     assert_eq!((picture.width, picture.height), (1, 1));
 }
 
 #[test]
-fn patterns_differ_from_every_family() {
-    // Neither the pitch nor the first cut of a demonstration key is any family's.
-    for family in crate::key::Family::ALL {
-        let geometry = family.geometry();
-        assert!((geometry.pitch.get() - outline::PITCH_MM).abs() > 0.1);
-        assert!((geometry.step.get() - outline::STEP_MM).abs() > 0.03);
+fn every_pattern_keeps_its_familys_rules() {
+    for pattern in DemonstrationPattern::ALL {
+        let geometry = pattern.geometry();
+        let depths = pattern.depths();
+        assert_eq!(depths.len(), usize::from(geometry.cuts));
+        assert!(depths.iter().all(|&depth| depth < geometry.depths));
+        let steps = depths.windows(2).map(|pair| pair[0].abs_diff(pair[1]));
+        assert!(steps.max().unwrap() <= geometry.max_step);
     }
+}
+
+#[test]
+fn hidden_cut_lies_between_two_deep_neighbours() {
+    let hidden: Vec<u8> = DemonstrationPattern::HIDDEN_CUT.hidden().collect();
+    assert_eq!(hidden, [3]);
+    assert_eq!(DemonstrationPattern::DEMONSTRATION.hidden().count(), 0);
 }

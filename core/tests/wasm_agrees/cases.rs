@@ -117,13 +117,13 @@ impl Table {
                 self.case(&format!("precision {} {metres}", scene.id()), &[precision]);
             }
             let view = scene.camera().view(scene.usual_distance());
-            for pattern in DemonstrationPattern::ALL {
+            for (number, pattern) in (1..).zip(DemonstrationPattern::ALL) {
                 let picture = pattern.picture(&view);
                 let sum = picture.shades.iter().zip(1_u32..).map(|(&shade, place)| {
                     // Places count, so that shades cannot be swapped unseen.
                     f64::from(shade) * f64::from(place % 65_521)
                 });
-                let name = format!("picture {} {}", scene.id(), pattern.id());
+                let name = format!("picture {} {number}", scene.id());
                 self.case(&name, &[picture.width as f64, sum.sum()]);
             }
         }
