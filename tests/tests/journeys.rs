@@ -5,11 +5,15 @@ mod walking;
 
 #[path = "journeys/accessible.rs"]
 mod accessible;
+#[path = "journeys/around.rs"]
+mod around;
 #[path = "journeys/check.rs"]
 mod check;
 #[path = "journeys/forgetting.rs"]
 mod forgetting;
 #[path = "journeys/list.rs"]
 mod list;
+#[path = "journeys/print.rs"]
+mod print;
 #[path = "journeys/privacy.rs"]
 mod privacy;

@@ -77,6 +77,19 @@ impl Browser {
     }
 }
 
+/// Finds or installs `pdftotext`, by which a printed page is read back.
+pub fn find_or_install_pdf_reader() -> Result<()> {
+    if on_search_path("pdftotext").is_some() {
+        return Ok(());
+    }
+    system::apt_install("A reader of printed pages", &["poppler-utils"]).map_err(|error| {
+        say::advice(
+            format!("{error}"),
+            "install poppler-utils, which brings pdftotext, then run this again.",
+        )
+    })
+}
+
 fn on_search_path(program: &str) -> Option<String> {
     let path = std::env::var_os("PATH")?;
     let found = std::env::split_paths(&path)

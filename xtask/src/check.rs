@@ -11,7 +11,7 @@ use crate::browser::Browser;
 use crate::dist::{self, Files};
 use crate::report::{self, Counts, Outcome};
 use crate::toolchain::WasmTarget;
-use crate::{node, project, run, say, scipy, serve, wasm_runner};
+use crate::{browser, node, project, run, say, scipy, serve, wasm_runner};
 
 /// A check by name.
 struct Step {
@@ -253,6 +253,7 @@ fn journeys(kit: &Kit) -> Result<Counts> {
         ])
         .args(&kit.filter);
     kit.walk_in(&mut cargo)?;
+    browser::find_or_install_pdf_reader()?;
     tests(&mut cargo)
 }
 

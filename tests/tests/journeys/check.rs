@@ -201,7 +201,7 @@ fn direct_starts_lead_to_their_own_question() -> Result<()> {
             ("I shared a picture", "Where could a picture of the key be?"),
             (
                 "We just moved in",
-                "Has the lock been changed since you moved in or took it over?",
+                "Has the lock been changed since you moved in?",
             ),
             ("Someone had my key", "Who has this key, or has had it?"),
             (

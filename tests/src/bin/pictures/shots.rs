@@ -30,24 +30,37 @@ const DARK: Look = Look {
     ..Look::DESKTOP
 };
 
+const EXAMPLE: &[Step] = &[
+    Step::Click("link", "Try it with an example"),
+    Step::See("Look over your answers"),
+    Step::Click("link", "See the result"),
+    Step::See("Do this"),
+];
+const QUESTION: &[Step] = &[
+    Step::Click("link", "There is a number on my key"),
+    Step::See("Is anything stamped on the metal?"),
+];
+const DISTANCE: &[Step] = &[Step::Open("#/distance"), Step::See("Choose a scene")];
+
 /// Every picture.
 pub const SHOTS: &[Shot] = &[
-    Shot {
-        file: "start.png",
-        look: Look::DESKTOP,
-        steps: &[],
-        whole: true,
-    },
-    Shot {
-        file: "start-dark.png",
-        look: DARK,
-        steps: &[],
-        whole: true,
-    },
-    Shot {
-        file: "start-phone.png",
-        look: Look::PHONE,
-        steps: &[],
-        whole: true,
-    },
+    shot("start-desktop.png", Look::DESKTOP, &[], true),
+    shot("start-dark.png", DARK, &[], true),
+    shot("start-phone.png", Look::PHONE, &[], true),
+    shot("question-desktop.png", Look::DESKTOP, QUESTION, true),
+    shot("question-dark.png", DARK, QUESTION, true),
+    shot("question-phone.png", Look::PHONE, QUESTION, true),
+    shot("result-desktop.png", Look::DESKTOP, EXAMPLE, false),
+    shot("result-dark.png", DARK, EXAMPLE, false),
+    shot("result-phone.png", Look::PHONE, EXAMPLE, false),
+    shot("distance-desktop.png", Look::DESKTOP, DISTANCE, true),
 ];
+
+const fn shot(file: &'static str, look: Look, steps: &'static [Step], whole: bool) -> Shot {
+    Shot {
+        file,
+        look,
+        steps,
+        whole,
+    }
+}
