@@ -75,6 +75,10 @@ impl DepthInformation {
 
 /// The logarithm of the determinant of 1 + X for a positive semidefinite X, by elimination. Pivots
 /// are kept as their excess over 1, so that a small X keeps all its digits.
+///
+/// A program of this alone takes 9.1 kB of WebAssembly, optimised for size; with the general library
+/// nalgebra 0.34 it takes 12.0 kB by Cholesky factors, which lose a small X beside the 1, and
+/// 25.4 kB by eigenvalues.
 fn log_determinant_of_one_plus(size: usize, x: impl Fn(usize, usize) -> f64) -> f64 {
     let mut factor = vec![0.0; size * size];
     let mut excess = vec![0.0; size];
