@@ -1,6 +1,6 @@
 """Mutual information of equally likely levels in Gaussian noise, by SciPy's adaptive quadrature.
 
-Reads lines "levels ratio"; answers each with "bits seconds", the seconds for one evaluation.
+Reads lines "levels ratio"; answers each with "bits seconds", the seconds of the fastest evaluation.
 """
 
 import sys
@@ -34,7 +34,7 @@ def main():
             begun = time.perf_counter()
             bits = information(levels, ratio)
             times.append(time.perf_counter() - begun)
-        print(f"{bits:.15e} {sorted(times)[len(times) // 2]:.9e}")
+        print(f"{bits:.15e} {min(times):.9e}")
 
 
 main()
