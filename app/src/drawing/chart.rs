@@ -79,8 +79,8 @@ pub fn DistanceChart(props: &DistanceChartProps) -> Html {
                 }
             </svg>
             { for props.distances.iter().map(|tick| below(props.distance, tick)) }
-            { for props.numbers.iter().map(|tick| beside(props, tick, "0", "start")) }
-            { for props.levels.iter().map(|tick| beside(props, tick, "100%", "end")) }
+            { for props.numbers.iter().map(|tick| beside(props, tick, "0")) }
+            { for props.levels.iter().map(|tick| beside(props, tick, "5em")) }
             { for props.lines.iter().enumerate().filter_map(|(index, line)| name(props, index, line)) }
             if let Some(you) = &props.you {
                 { above(props.distance, you) }
@@ -105,8 +105,8 @@ pub fn DistanceChart(props: &DistanceChartProps) -> Html {
 }
 
 /// The plot's upper edge and height, in em.
-const TOP: f64 = 1.5;
-const HEIGHT: f64 = 18.0;
+const TOP: f64 = 1.6;
+const HEIGHT: f64 = 19.5;
 
 impl LogAxis {
     /// Where a value stands, from 0 to 1; what is off the axis stands at its end.
@@ -184,9 +184,9 @@ fn word_at(share: f64, base: f64, class: &'static str, word: &AttrValue) -> Html
 }
 
 /// A word that sits on its horizontal line.
-fn beside(props: &DistanceChartProps, tick: &Tick, x: &'static str, anchor: &'static str) -> Html {
+fn beside(props: &DistanceChartProps, tick: &Tick, dx: &'static str) -> Html {
     let base = TOP + HEIGHT * (1.0 - props.keys.share(tick.value)) - 0.3;
-    html! { <text {x} y={em(base)} text-anchor={anchor}>{ &tick.word }</text> }
+    html! { <text x="0" {dx} y={em(base)}>{ &tick.word }</text> }
 }
 
 /// A line's name, left of it, each a step lower than the one before so that names never meet.
@@ -198,9 +198,9 @@ fn name(props: &DistanceChartProps, index: usize, line: &ChartLine) -> Option<Ht
     let at = props
         .distance
         .share(crossing(line, props.distance, props.keys, level)?);
-    let base = TOP + HEIGHT * (1.0 - props.keys.share(level)) + 0.3;
+    let base = TOP + HEIGHT * (1.0 - props.keys.share(level)) - 0.3;
     Some(html! {
-        <text class="chart-label chart-name" x={percent(at)} dx="-0.7em" y={em(base)} text-anchor="end">
+        <text class="chart-label chart-name" x={percent(at)} dx="-0.8em" y={em(base)} text-anchor="end">
             { &line.name }
         </text>
     })

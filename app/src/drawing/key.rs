@@ -54,20 +54,21 @@ pub fn KeyDrawing(props: &KeyDrawingProps) -> Html {
 }
 
 /// The view box of a whole key.
-pub const VIEW: &str = "-28 -9.5 58 27.4";
+pub const VIEW: &str = "-25.5 -8.6 55.5 25.6";
 
 /// The bow's outline: round, with the step of the shoulder where the blade begins.
-pub const BOW: &str = "M0 -1.9C-1.5 -1.9 -2.3 -2.7 -3.7 -3.2 -5.1 -3.7 -6.1 -4.5 -7.2 -5.6A12 12 0 1 0 -7.2 14C-6.1 12.9 -5.1 12.1 -3.7 11.6 -2.3 11.1 -1.5 10.3 0 10.3Z";
+pub const BOW: &str = "M0 -1.7C-1.2 -1.7 -2 -2 -2.9 -2.4 -4 -2.9 -4.9 -3.4 -6.2 -4.4A10.8 10.8 0 1 0 -6.2 12.8C-4.9 11.8 -4 11.3 -2.9 10.8 -2 10.4 -1.2 10.1 0 10.1Z";
 
 /// The middle of the bow's circle.
-pub const BOW_CENTRE: Point = (-14.12, AXIS);
-const BOW_RADIUS: f64 = 12.0;
-const RIM_RADIUS: f64 = 10.1;
+pub const BOW_CENTRE: Point = (-12.73, AXIS);
+const BOW_RADIUS: f64 = 10.8;
+const RIM_RADIUS: f64 = 9.3;
 /// Where the ring goes through.
-const EYE: (Point, f64) = ((-21.0, AXIS), 2.7);
-const STAMP_CENTRE: Point = (-11.2, AXIS);
+const EYE: (Point, f64) = ((-18.3, AXIS), 2.5);
+/// Middle of the place where a stamp most often stands.
+pub const STAMP_CENTRE: Point = (-9.4, AXIS);
 const DIGIT: f64 = 1.15;
-const DIGIT_STEP: f64 = 1.95;
+const DIGIT_STEP: f64 = 1.9;
 
 /// The whole key with this pattern.
 pub fn key(pattern: DrawnPattern) -> Html {
@@ -90,7 +91,7 @@ pub fn bow() -> Html {
     html! {
         <>
             { draw(Ink::Metal, BOW) }
-            { shade(hatch(&crescent(), 0.95)) }
+            { shade(hatch(&sickle(), 0.8)) }
             { draw(Ink::Fine, circle(BOW_CENTRE, RIM_RADIUS)) }
             { draw(Ink::Hole, circle(EYE.0, EYE.1)) }
         </>
@@ -108,7 +109,7 @@ pub fn stamp(stamp: Stamp) -> Html {
 /// The place on the bow where a stamp most often stands.
 pub fn stamp_frame() -> String {
     let (x, y) = STAMP_CENTRE;
-    rectangle((x - 6.2, y - 2.4), 12.4, 4.8)
+    rectangle((x - 5.6, y - 2.2), 11.2, 4.4)
 }
 
 /// A row of filled squares, one for each digit.
@@ -126,25 +127,40 @@ pub fn digits(centre: Point, count: u8) -> String {
         .collect()
 }
 
-/// The shaded side of the bow: between its rim and its edge, below and to the right.
-fn crescent() -> Vec<Point> {
-    let outer = arc(BOW_RADIUS);
-    let inner = arc(RIM_RADIUS);
-    outer.into_iter().chain(inner.into_iter().rev()).collect()
+/// A place on the rim, above.
+pub fn rim_frame() -> String {
+    let spokes = || spokes((-0.5, -0.866_025_403_784_438_6), 11);
+    let outer = spokes().map(|spoke| on_spoke(spoke, BOW_RADIUS + 0.9));
+    let inner = spokes().map(|spoke| on_spoke(spoke, RIM_RADIUS - 0.9));
+    let mut outline: Vec<Point> = outer.collect();
+    outline.extend(inner.collect::<Vec<_>>().into_iter().rev());
+    polygon(&outline)
 }
 
-/// Points on the lower half of a circle about the bow's middle, from the right to the left.
-fn arc(radius: f64) -> Vec<Point> {
-    // Turned by 6° each time.
-    const COS: f64 = 0.994_521_895_368_273_4;
-    const SIN: f64 = 0.104_528_463_267_653_46;
-    let mut spoke = (0.66 * radius, 0.751_265_598_839_718 * radius);
-    let mut points = Vec::new();
-    for _ in 0..20 {
-        points.push((BOW_CENTRE.0 + spoke.0, BOW_CENTRE.1 + spoke.1));
-        spoke = (spoke.0 * COS - spoke.1 * SIN, spoke.0 * SIN + spoke.1 * COS);
-    }
-    points
+/// The shaded side of the bow: a sickle between its edge and its rim, below, thickest in its middle.
+fn sickle() -> Vec<Point> {
+    const COUNT: usize = 25;
+    let spokes = || spokes((0.6, 0.8), COUNT);
+    let mut outline: Vec<Point> = spokes().map(|spoke| on_spoke(spoke, BOW_RADIUS)).collect();
+    let inner = spokes().enumerate().map(|(index, spoke)| {
+        let along = index as f64 / (COUNT as f64 - 1.0);
+        let thickness = 4.0 * along * (1.0 - along) * (BOW_RADIUS - RIM_RADIUS);
+        on_spoke(spoke, BOW_RADIUS - thickness)
+    });
+    outline.extend(inner.collect::<Vec<_>>().into_iter().rev());
+    outline
+}
+
+/// Directions from the bow's middle, each turned by 6° from the one before, clockwise on the page.
+fn spokes(first: Point, count: usize) -> impl Iterator<Item = Point> {
+    const COS: f64 = 0.994_521_895_368_273_3;
+    const SIN: f64 = 0.104_528_463_267_653_47;
+    let turn = |&(x, y): &Point| Some((x * COS - y * SIN, x * SIN + y * COS));
+    std::iter::successors(Some(first), turn).take(count)
+}
+
+fn on_spoke((x, y): Point, radius: f64) -> Point {
+    (BOW_CENTRE.0 + radius * x, BOW_CENTRE.1 + radius * y)
 }
 
 #[cfg(test)]
@@ -152,19 +168,18 @@ mod tests {
     use super::*;
 
     #[test]
-    fn crescent_lies_between_rim_and_edge() {
-        for (x, y) in crescent() {
+    fn shading_lies_between_rim_and_edge() {
+        for (x, y) in sickle() {
             let radius = (x - BOW_CENTRE.0).hypot(y - BOW_CENTRE.1);
             assert!((RIM_RADIUS - 1e-6..=BOW_RADIUS + 1e-6).contains(&radius));
         }
     }
 
     #[test]
-    fn bow_is_closed_and_as_long_as_the_shoulder_is_high() {
-        assert!(BOW.starts_with("M0 -1.9") && BOW.ends_with("0 10.3Z"));
-        // The circle meets both ends of the neck.
-        for y in [-5.6, 14.0] {
-            let reach = (-7.2 - BOW_CENTRE.0).hypot(y - BOW_CENTRE.1);
+    fn bow_is_closed_along_the_shoulder_and_its_circle_meets_the_neck() {
+        assert!(BOW.starts_with("M0 -1.7") && BOW.ends_with(" 0 10.1Z"));
+        for y in [-4.4, 12.8] {
+            let reach = (-6.2 - BOW_CENTRE.0).hypot(y - BOW_CENTRE.1);
             assert!((reach - BOW_RADIUS).abs() < 0.01);
         }
     }
@@ -175,6 +190,6 @@ mod tests {
         let five = digits(STAMP_CENTRE, 5);
         assert_eq!(five.matches('Z').count(), 5);
         let half_row = DIGIT_STEP * 2.0 + DIGIT / 2.0;
-        assert!(half_row < 6.2);
+        assert!(half_row < 5.6);
     }
 }

@@ -9,7 +9,7 @@ use super::path::{polygon, rectangle};
 use super::view::{Ink, draw};
 
 /// The view box of a bow alone.
-pub const VIEW: &str = "-27.5 -9.5 31 27.4";
+pub const VIEW: &str = "-25.5 -8.6 31 25.6";
 
 /// A bow with this kind of marking; nothing for a choice of another question.
 pub fn marking(choice: Choice) -> Option<Html> {
@@ -52,14 +52,14 @@ enum Character {
 }
 
 /// Where the marking stands: between the eye and the shoulder.
-const MIDDLE: (f64, f64) = (BOW_CENTRE.0 + 3.1, BOW_CENTRE.1);
-const STEP: f64 = 3.0;
-const WIDTH: f64 = 1.9;
+const MIDDLE: (f64, f64) = (BOW_CENTRE.0 + 3.5, BOW_CENTRE.1);
+const STEP: f64 = 2.6;
+const WIDTH: f64 = 1.7;
 const TALL: f64 = 2.6;
 
-const WORDS: &str = "M-16.6 -.2H-12.2V1H-16.6ZM-11 -.2H-6V1H-11ZM-16.6 2.9H-13.6V4.1H-16.6ZM-12.4 2.9H-5.6V4.1H-12.4ZM-15.8 6H-9.2V7.2H-15.8ZM-8 6H-6.2V7.2H-8Z";
+const WORDS: &str = "M-14.6 -.1H-10.8V1.1H-14.6ZM-9.6 -.1H-4.6V1.1H-9.6ZM-14.6 3.6H-12V4.8H-14.6ZM-10.8 3.6H-4V4.8H-10.8ZM-14 7.3H-8.6V8.5H-14ZM-7.4 7.3H-5.2V8.5H-7.4Z";
 const LEAF: &str =
-    "M-16.4 6.4C-16.4 2.8 -14 1.4 -10.8 1.4 -10.8 5 -13 6.6 -16.4 6.4ZM-16.4 6.4L-12.6 3.2";
+    "M-14.8 6.4C-14.8 2.8 -12.6 1.6 -9.8 1.6 -9.8 5 -11.6 6.6 -14.8 6.4ZM-14.8 6.4L-11.4 3.2";
 
 fn row(characters: &[Character]) -> String {
     let left = MIDDLE.0 - (STEP * (characters.len() as f64 - 1.0) + WIDTH) / 2.0;
@@ -91,6 +91,6 @@ mod tests {
         assert_eq!(row(&[Digit, Blank, Letter]).matches('Z').count(), 2);
         // Five digits stay between the eye's edge and the shoulder.
         let half = (STEP * 4.0 + WIDTH) / 2.0;
-        assert!(MIDDLE.0 - half > -18.3 && MIDDLE.0 + half < -2.0);
+        assert!(MIDDLE.0 - half > -15.8 && MIDDLE.0 + half < -2.0);
     }
 }

@@ -7,7 +7,7 @@ use yew::prelude::*;
 
 use super::blade::{AXIS, Blade};
 use super::key::{Stamp, key, stamp};
-use super::path::{Point, circle, number, polyline, strokes};
+use super::path::{Point, circle, number, polyline, rectangle, strokes};
 use super::pattern::DrawnPattern;
 use super::view::{Ink, Words, draw, image};
 
@@ -48,9 +48,7 @@ pub fn KeyParts(props: &KeyPartsProps) -> Html {
             { geometry(PARTS_BOX, html! {
                 <>
                     { key(DrawnPattern::DEMONSTRATION) }
-                    { for props.parts.iter().map(|(part, _)| {
-                        html! { <path class="leader" d={polyline(&part.leader())} /> }
-                    }) }
+                    { for props.parts.iter().map(|(part, _)| leader(*part)) }
                 </>
             }) }
             { for props.parts.iter().zip('A'..).map(|((part, word), letter)| {
@@ -100,14 +98,15 @@ pub fn NumberedCuts(props: &NumberedCutsProps) -> Html {
                 <>
                     { key(props.pattern) }
                     { stamp(props.stamp) }
-                    <path class="leader" d={scale(&blade)} />
+                    { rule(&blade) }
+                    <path class="leader" d={strokes(leaders(props.pattern))} />
                     { for props.pattern.hidden().map(|cut| {
                         draw(Ink::Marked, circle((blade.cut_centre(cut), 0.9), 2.1))
                     }) }
                 </>
             }) }
             { for cuts.clone().map(|cut| {
-                text_at(CUTS_BOX, (blade.cut_centre(cut), SCALE_TOP - 1.2), html! { { cut } })
+                text_at(CUTS_BOX, (blade.cut_centre(cut), SCALE_TOP - 1.0), html! { { cut } })
             }) }
             { for cuts.zip(&props.under).map(|(cut, word)| {
                 text_at(CUTS_BOX, (blade.cut_centre(cut), UNDER), html! { { word } })
@@ -120,23 +119,23 @@ pub fn NumberedCuts(props: &NumberedCutsProps) -> Html {
 /// A box in millimetres: left, top, width, height. The style sheet gives the frame the same shape.
 type ViewBox = (f64, f64, f64, f64);
 
-const PARTS_BOX: ViewBox = (-29.0, -17.0, 60.0, 42.0);
-const CUTS_BOX: ViewBox = (-29.0, -13.0, 60.0, 33.0);
-/// Where the numbered scale runs above the blade.
-const SCALE_TOP: f64 = -5.6;
-const SCALE: f64 = -3.4;
+const PARTS_BOX: ViewBox = (-26.0, -15.0, 57.0, 36.0);
+const CUTS_BOX: ViewBox = (-26.0, -12.0, 57.0, 29.0);
+/// Where the brass rule lies above the blade.
+const SCALE_TOP: f64 = -7.0;
+const SCALE_BOTTOM: f64 = -3.8;
 /// Where words stand below the blade.
-const UNDER: f64 = 13.4;
+const UNDER: f64 = 12.4;
 
 impl Part {
     fn word_at(self) -> Point {
         match self {
-            Self::Bow => (-14.1, -13.4),
-            Self::Shoulder => (1.5, -13.4),
-            Self::Cut => (17.8, -13.4),
-            Self::Groove => (5.5, 21.8),
-            Self::Blade => (15.0, 21.8),
-            Self::Tip => (26.0, 21.8),
+            Self::Bow => (-12.7, -12.2),
+            Self::Shoulder => (2.5, -12.2),
+            Self::Cut => (17.8, -12.2),
+            Self::Groove => (3.5, 18.6),
+            Self::Blade => (14.5, 18.6),
+            Self::Tip => (26.0, 18.6),
         }
     }
 
@@ -144,30 +143,62 @@ impl Part {
     fn leader(self) -> [Point; 2] {
         let (x, y) = self.word_at();
         let is_above = y < AXIS;
-        let from = (x, if is_above { y + 1.6 } else { y - 3.6 });
+        let from = (x, if is_above { y + 1.0 } else { y - 2.4 });
         let to = match self {
-            Self::Bow => (x, -2.5),
+            Self::Bow => (x, 0.2),
             Self::Shoulder => (0.2, -2.2),
-            Self::Cut => (17.8, -0.4),
-            Self::Groove => (5.5, 5.5),
-            Self::Blade => (15.0, 7.4),
+            Self::Cut => (17.77, 3.05),
+            Self::Groove => (3.5, 5.5),
+            Self::Blade => (14.5, 7.3),
             Self::Tip => (26.9, 6.6),
         };
         [from, to]
     }
 }
 
-/// A base line with a tick down to each position, from the shoulder.
-fn scale(blade: &Blade) -> String {
-    let cuts = (1..=u8::MAX)
-        .map(|cut| blade.cut_centre(cut))
-        .take_while(|&centre| centre > 0.0);
-    let ticks = cuts.map(|centre| ((centre, SCALE_TOP), (centre, -0.7)));
-    let base = [
-        ((0.0, SCALE), (blade.length, SCALE)),
-        ((0.0, SCALE_TOP), (0.0, -0.7)),
-    ];
-    strokes(base.into_iter().chain(ticks))
+/// A leader with a dot where it points.
+fn leader(part: Part) -> Html {
+    let line = part.leader();
+    html! {
+        <>
+            <path class="leader" d={polyline(&line)} />
+            { draw(Ink::Solid, circle(line[1], 0.32)) }
+        </>
+    }
+}
+
+/// A brass rule along the blade, from the shoulder, with a tick for each millimetre.
+fn rule(blade: &Blade) -> Html {
+    let plate = rectangle((0.0, SCALE_TOP), blade.length, SCALE_BOTTOM - SCALE_TOP);
+    let ticks = (0..=blade.length as u8).map(|millimetre| {
+        let length = if millimetre.is_multiple_of(5) {
+            1.3
+        } else {
+            0.7
+        };
+        let x = f64::from(millimetre);
+        ((x, SCALE_BOTTOM), (x, SCALE_BOTTOM - length))
+    });
+    html! {
+        <>
+            <path class="rule-plate" d={plate} />
+            <path class="rule-ticks" d={strokes(ticks)} />
+        </>
+    }
+}
+
+/// From the rule down to the edge at each position.
+fn leaders(pattern: DrawnPattern) -> Vec<(Point, Point)> {
+    let geometry = pattern.geometry();
+    let depths = pattern
+        .depths()
+        .iter()
+        .map(|&steps| f64::from(steps) * geometry.step.get());
+    let centres = geometry.cut_positions().map(|centre| centre.get());
+    centres
+        .zip(depths)
+        .map(|(x, depth)| ((x, SCALE_TOP), (x, depth)))
+        .collect()
 }
 
 /// The drawn part, filling the frame that words are placed on.
@@ -222,11 +253,14 @@ mod tests {
     }
 
     #[test]
-    fn scale_has_a_tick_at_each_position_and_one_at_the_shoulder() {
+    fn a_leader_stands_over_each_position_of_the_family() {
         for pattern in DrawnPattern::ALL {
-            let blade = Blade::new(pattern);
-            let strokes = scale(&blade).matches('M').count();
-            assert_eq!(strokes, 2 + usize::from(pattern.geometry().cuts));
+            let geometry = pattern.geometry();
+            let leaders = leaders(pattern);
+            assert_eq!(leaders.len(), usize::from(geometry.cuts));
+            for (position, (from, to)) in geometry.cut_positions().zip(leaders) {
+                assert_eq!((from.0, to.0), (position.get(), position.get()));
+            }
         }
     }
 

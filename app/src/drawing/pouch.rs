@@ -49,10 +49,10 @@ const FRONT: &[Layer] = &[
 ];
 
 /// How big the key is drawn, and where its shoulder stands when it is all the way in.
-const SCALE: f64 = 0.66;
-const HOME: f64 = 22.4;
-const HALF_OUT: f64 = 21.0;
-const BARE: f64 = 50.6;
+const SCALE: f64 = 0.7;
+const HOME: f64 = 22.6;
+const HALF_OUT: f64 = 20.6;
+const BARE: f64 = 49.6;
 
 /// How far the key stands out of its pouch; `None` where there is no telling.
 fn slide(level: Level) -> Option<f64> {
@@ -66,7 +66,7 @@ fn slide(level: Level) -> Option<f64> {
 
 fn filled(slide: f64) -> Html {
     let shift = number(HOME + slide);
-    let place = format!("translate({shift} 17.2) scale({})", number(SCALE));
+    let place = format!("translate({shift} 17.06) scale({})", number(SCALE));
     html! {
         <>
             if slide > 0.0 && slide < BARE {
@@ -87,7 +87,7 @@ mod tests {
 
     const MOUTH: f64 = 44.0;
     const TIP: f64 = 28.0 * SCALE;
-    const BOW_END: f64 = 26.12 * SCALE;
+    const BOW_END: f64 = 23.53 * SCALE;
 
     #[test]
     fn key_is_inside_half_out_or_bare() {

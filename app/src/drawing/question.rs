@@ -4,7 +4,7 @@ use self_check_core::questions::Question;
 use yew::prelude::*;
 
 use super::choice::is_drawn_by_choices;
-use super::key::{self, digits, key, stamp_frame};
+use super::key::{self, digits, key, rim_frame, stamp_frame};
 use super::path::{Point, circle, number, polyline, rectangle, strokes};
 use super::pattern::DrawnPattern;
 use super::scenes::{Scene, doors};
@@ -41,11 +41,11 @@ fn drawing(question: Question) -> (&'static str, Html) {
         Question::Reason => (key::VIEW, key(DrawnPattern::DEMONSTRATION)),
         Question::MissingHow => ("0 0 208 60", from_home_to_town()),
         Question::WhoDecides => ("0 0 128 72", scene(SHARED_BUILDING)),
-        Question::ChangedSince => ("0 0 176 52", before_and_after()),
-        Question::Copies => ("0 0 136 48", four_hooks()),
+        Question::ChangedSince => ("0 0 180 52", before_and_after()),
+        Question::Copies => ("0 0 136 44", four_hooks()),
         Question::Holders => ("0 0 208 96", through_hands()),
-        Question::Marking => ("-28 -11 58 30", stamp_places()),
-        Question::NumberIs => ("0 0 176 100", two_kinds_of_number()),
+        Question::Marking => ("-25.5 -9.6 55.5 26.6", stamp_places()),
+        Question::NumberIs => ("0 0 164 92", two_kinds_of_number()),
         Question::OtherWays => ("0 0 96 72", scene(DOOR_FROM_INSIDE)),
         Question::KeyKind
         | Question::Opens
@@ -64,11 +64,6 @@ fn at(x: f64, y: f64, scale: f64, content: Html) -> Html {
         number(scale)
     );
     placed(place, content)
-}
-
-/// A key drawn whole, `scale` times, its shoulder at the point.
-fn key_at((x, y): Point, scale: f64, pattern: DrawnPattern) -> Html {
-    at(x, y, scale, key(pattern))
 }
 
 fn from_home_to_town() -> Html {
@@ -160,12 +155,12 @@ fn before_and_after() -> Html {
         <>
             { lock(0.0, true) }
             { draw(Ink::Contour, "M40 8a24 24 0 0 1 7 13M47.6 14.6L47.2 21.6 41.4 17.6") }
-            { key_at((68.0, 23.0), 0.5, DrawnPattern::DEMONSTRATION) }
-            { draw(Ink::Fine, "M88 3V49") }
-            { lock(92.0, false) }
-            { key_at((161.0, 9.5), 0.5, DrawnPattern::DEMONSTRATION) }
-            { draw(Ink::Marked, "M146 3.5L178 20M178 3.5L146 20") }
-            { key_at((161.0, 34.5), 0.5, DrawnPattern::OTHER) }
+            { at(68.0, 23.2, 0.64, key(DrawnPattern::DEMONSTRATION)) }
+            { draw(Ink::Fine, "M91 3V49") }
+            { lock(95.0, false) }
+            { at(160.0, 9.6, 0.64, key(DrawnPattern::DEMONSTRATION)) }
+            { draw(Ink::Marked, "M146 3.5L178 21M178 3.5L146 21") }
+            { at(160.0, 36.4, 0.64, key(DrawnPattern::OTHER)) }
         </>
     }
 }
@@ -189,26 +184,25 @@ fn four_hooks() -> Html {
 }
 
 fn through_hands() -> Html {
-    let middle = (104.0, 48.0);
     let hands: [(Point, Scene); 5] = [
-        ((2.0, 0.0), doors::HOUSE),
-        ((2.0, 52.0), doors::GARAGE),
+        ((0.0, 0.0), doors::HOUSE),
+        ((0.0, 52.0), doors::GARAGE),
         ((162.0, 0.0), doors::CAR),
-        ((162.0, 50.0), doors::SUITCASE),
-        ((84.0, 60.0), doors::TOOLBOX),
+        ((166.0, 52.0), doors::SUITCASE),
+        ((83.0, 58.0), doors::TOOLBOX),
     ];
     let ends = [
-        (44.0, 26.0),
-        (44.0, 70.0),
-        (162.0, 28.0),
-        (164.0, 70.0),
+        (46.0, 24.0),
+        (46.0, 74.0),
+        (160.0, 26.0),
+        (168.0, 74.0),
         (104.0, 66.0),
     ];
     html! {
         <>
-            { draw(Ink::Ghost, strokes(ends.map(|end| (middle, end)))) }
+            { draw(Ink::Ghost, strokes(ends.map(|end| ((104.0, 38.0), end)))) }
             { for hands.map(|((x, y), layers)| at(x, y, 0.86, scene(layers))) }
-            { key_at((104.0, 24.0), 0.92, DrawnPattern::DEMONSTRATION) }
+            { at(102.0, 33.0, 1.0, key(DrawnPattern::DEMONSTRATION)) }
         </>
     }
 }
@@ -218,38 +212,37 @@ fn stamp_places() -> Html {
     html! {
         <>
             { key(DrawnPattern::DEMONSTRATION) }
-            { draw(Ink::Solid, digits((-11.2, 4.2), 5)) }
+            { draw(Ink::Solid, digits(key::STAMP_CENTRE, 5)) }
             { draw(Ink::Marked, stamp_frame()) }
-            { draw(Ink::Marked, "M-20.6 -9.6H-7.6V-5.2H-20.6Z") }
-            { draw(Ink::Marked, "M.9 4.3H8.4V8.9H.9Z") }
+            { draw(Ink::Marked, rim_frame()) }
+            { draw(Ink::Marked, "M-3.2 6.6H8V9.2H-3.2Z") }
         </>
     }
 }
 
 fn two_kinds_of_number() -> Html {
-    let stamped = |point: Point, pattern: DrawnPattern| {
-        at(
-            point.0,
-            point.1,
-            0.62,
-            html! {
-                <>{ key(pattern) }{ draw(Ink::Solid, digits((-11.2, 4.2), 3)) }</>
-            },
-        )
+    let stamped = |x: f64, y: f64, pattern: DrawnPattern| {
+        let marked = html! { <>{ key(pattern) }{ draw(Ink::Solid, THREE_DIGITS) }</> };
+        at(x, y, 0.74, marked)
     };
+    let (one, other) = (DrawnPattern::DEMONSTRATION, DrawnPattern::OTHER);
     html! {
         <>
-            { at(0.0, 0.0, 0.9, scene(doors::HOUSE)) }
-            { stamped((62.0, 20.0), DrawnPattern::DEMONSTRATION) }
-            { stamped((114.0, 20.0), DrawnPattern::OTHER) }
-            { at(132.0, 0.0, 0.9, scene(doors::GARAGE)) }
-            { draw(Ink::Fine, "M0 48H176") }
-            { at(0.0, 54.0, 0.9, scene(doors::HOUSE)) }
-            { stamped((62.0, 74.0), DrawnPattern::DEMONSTRATION) }
-            { stamped((114.0, 74.0), DrawnPattern::DEMONSTRATION) }
+            { at(0.0, 0.0, 0.82, scene(doors::HOUSE)) }
+            { stamped(60.0, 20.0, one) }
+            { stamped(102.0, 20.0, other) }
+            { at(124.0, 0.0, 0.82, scene(doors::GARAGE)) }
+            { draw(Ink::Fine, "M0 46H164") }
+            { at(0.0, 52.0, 0.82, scene(doors::HOUSE)) }
+            { stamped(60.0, 72.0, one) }
+            { stamped(102.0, 72.0, one) }
+            { stamped(144.0, 72.0, one) }
         </>
     }
 }
+
+/// Bigger than to scale, so that a small drawing still shows them.
+const THREE_DIGITS: &str = "M-14.2 2.4H-11.8V6H-14.2ZM-10.6 2.4H-8.2V6H-10.6ZM-7 2.4H-4.6V6H-7Z";
 
 const DOOR_FROM_INSIDE: &[Layer] = &[
     Layer::Draw(Ink::Hole, "M18 70V3H66V70Z"),

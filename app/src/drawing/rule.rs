@@ -58,11 +58,11 @@ const DECADES: f64 = 6.0;
 /// Free brass at each end, as a share of the rule.
 const MARGIN: f64 = 0.03;
 /// Where the plate begins and how high it is, in em.
-const PLATE: f64 = 3.2;
-const PLATE_HEIGHT: f64 = 3.1;
+const PLATE: f64 = 3.5;
+const PLATE_HEIGHT: f64 = 3.6;
 /// First row of words under the rule, and the step to the next, in em.
-const BELOW: f64 = 7.55;
-const ROW: f64 = 1.15;
+const BELOW: f64 = 8.5;
+const ROW: f64 = 1.3;
 
 /// Where a number of keys stands, as a share of the rule's whole length; what is off the scale
 /// stands at its end.
@@ -79,9 +79,9 @@ fn ticks() -> Vec<(Point, Point)> {
     let all = (0..DECADES as i32).flat_map(decade).chain(last);
     all.map(|(count, keys)| {
         let length = match count {
-            1 => 44.0,
-            5 => 30.0,
-            _ => 18.0,
+            1 => 42.0,
+            5 => 28.0,
+            _ => 16.0,
         };
         let x = 1000.0 * place(keys);
         ((x, 0.0), (x, length))
@@ -96,13 +96,24 @@ fn plate(numbers: &[AttrValue; 7]) -> Html {
             <svg x="0" y={em(PLATE)} width="100%" height={em(PLATE_HEIGHT)} viewBox="0 0 1000 100"
                 preserveAspectRatio="none">
                 <path class="rule-ticks" d={strokes(ticks())} />
+                <path class="rule-ticks" d="M4 91H996" />
             </svg>
+            { for [0.014, 0.986].map(rivet) }
             { for numbers.iter().zip(0..).map(|(word, power)| {
                 let odd = if power % 2 == 1 { Some("rule-number-odd") } else { None };
                 let at = place(10_f64.powi(power));
-                text(classes!("rule-number", odd), at, PLATE + PLATE_HEIGHT - 0.55, word)
+                text(classes!("rule-number", odd), at, PLATE + PLATE_HEIGHT - 0.85, word)
             }) }
         </>
+    }
+}
+
+fn rivet(at: f64) -> Html {
+    html! {
+        <svg x={percent(at)} y={em(PLATE + 0.85)} width="1em" height="1em" viewBox="0 0 10 10"
+            overflow="visible">
+            <path class="rule-rivet" d="M-2 0a2 2 0 1 0 4 0a2 2 0 1 0 -4 0Z" />
+        </svg>
     }
 }
 
@@ -136,8 +147,8 @@ fn pointers(props: &BrassRuleProps) -> Html {
                     y1={em(PLATE - 0.55)} y2={em(PLATE - 0.55)} />
                 { pointer("rule-was", place(*keys)) }
                 <line class="rule-stem" x1={percent(place(*keys))} x2={percent(place(*keys))}
-                    y1="1.15em" y2={em(PLATE - 0.9)} />
-                { text(classes!("rule-was-word"), place(*keys), 0.9, word) }
+                    y1="1.1em" y2={em(PLATE - 0.9)} />
+                { text(classes!("rule-was-word"), place(*keys), 0.85, word) }
             }
             if high > low {
                 <line class="rule-band" x1={percent(low)} x2={percent(high)}
@@ -145,7 +156,7 @@ fn pointers(props: &BrassRuleProps) -> Html {
                 { pointer("rule-now", high) }
             }
             { pointer("rule-now", low) }
-            { text(classes!("rule-now-word"), low, 2.0, &props.now_word) }
+            { text(classes!("rule-now-word"), low, 2.15, &props.now_word) }
         </>
     }
 }
@@ -210,6 +221,6 @@ mod tests {
         let ticks = ticks();
         assert_eq!(ticks.len(), 9 * 6 + 1);
         assert!(ticks.windows(2).all(|pair| pair[0].0.0 < pair[1].0.0));
-        assert_eq!(ticks.iter().filter(|tick| tick.1.1 == 44.0).count(), 7);
+        assert_eq!(ticks.iter().filter(|tick| tick.1.1 == 42.0).count(), 7);
     }
 }

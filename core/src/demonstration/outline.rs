@@ -99,13 +99,13 @@ const FLANK_SLOPE: f64 = 1.0;
 const TIP_LENGTH: f64 = 4.6;
 const TIP_SLOPE: f64 = 1.05;
 const CHAMFER: f64 = 2.4;
-const BOW_CENTRE: f64 = -14.12;
-const BOW_RADIUS: f64 = 12.0;
-const EYE_CENTRE: f64 = -21.0;
-const EYE_RADIUS: f64 = 2.7;
+const BOW_CENTRE: f64 = -12.73;
+const BOW_RADIUS: f64 = 10.8;
+const EYE_CENTRE: f64 = -18.3;
+const EYE_RADIUS: f64 = 2.5;
 /// Places of the neck and half its height there.
-const NECK: [(f64, f64); 3] = [(NECK_BEGINS, 9.8), (-3.7, 7.4), (0.0, 6.1)];
-const NECK_BEGINS: f64 = -7.2;
+const NECK: [(f64, f64); 3] = [(NECK_BEGINS, 8.6), (-2.9, 6.6), (0.0, 5.9)];
+const NECK_BEGINS: f64 = -6.2;
 
 #[cfg(test)]
 #[allow(clippy::unwrap_used)]

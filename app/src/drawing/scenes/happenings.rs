@@ -1,6 +1,6 @@
 //! What happened to a key.
 
-use super::super::view::Ink::{Contour, Fine, Ghost, Hole, Metal, Solid};
+use super::super::view::Ink::{Contour, Fine, Hole, Metal, Solid};
 use super::super::view::Layer::{Draw, Key, MissingKey, Shade};
 use super::Scene;
 
@@ -55,8 +55,11 @@ pub const SOMEONE_HAD_IT: Scene = &[
     Draw(Hole, "M2 30V25Q2 17.5 10.5 17.5 19 17.5 19 25V30Z"),
     Draw(Hole, "M32.5 9.5a5 5 0 1 0 10 0a5 5 0 1 0 -10 0Z"),
     Draw(Hole, "M29 30V25Q29 17.5 37.5 17.5 46 17.5 46 25V30Z"),
-    Key("translate(15.6 39) scale(.82)"),
-    Draw(Ghost, "M10.5 34V39M38 39V34"),
+    Key("translate(16.4 40) scale(.76)"),
+    Draw(
+        Contour,
+        "M7 34V37Q7 40 10 40M38 40Q41 40 41 37V33.5M38.4 36.6L41 33.4 43.6 36.6",
+    ),
 ];
 
 /// A bow with a number on it.

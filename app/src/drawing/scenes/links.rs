@@ -43,7 +43,7 @@ pub const PAPERS: Scene = &[
         Solid,
         "M28.2 26.5a1.2 1.2 0 1 0 2.4 0a1.2 1.2 0 1 0 -2.4 0Z",
     ),
-    Key("translate(22 41.4) scale(.78)"),
+    Key("translate(23 40.4) scale(.78)"),
 ];
 
 /// A picture that shows the door.

@@ -49,13 +49,20 @@ pub const VIDEO_CALL: Scene = &[
     Draw(Contour, "M24 37V42.5M15 43.5H33"),
 ];
 
-/// The round view of a doorbell camera.
+/// The round view of a doorbell camera: somebody at the door, a key in the hand.
 pub const DOORBELL: Scene = &[
     Draw(Hole, "M3 24a21 21 0 1 0 42 0a21 21 0 1 0 -42 0Z"),
     Draw(
         Fine,
-        "M7.5 11.2Q24 17 40.5 11.2M7 35.8Q24 30 41 35.8M24 13.5V31.8M14 12.9V32.8M34 12.9V32.8",
+        "M6.2 13Q24 20 41.8 13M6.2 13Q10 26 4 30M41.8 13Q38 26 44 30",
     ),
-    Draw(Hole, "M9 18.5H39V29.5H9Z"),
-    Key("translate(15.4 24) scale(.86)"),
+    Draw(
+        Hole,
+        "M17.4 13.5a6.6 6.6 0 1 0 13.2 0a6.6 6.6 0 1 0 -13.2 0Z",
+    ),
+    Draw(
+        Hole,
+        "M9.5 39.4C10 29 15 23.5 24 23.5 33 23.5 38 29 38.5 39.4A21 21 0 0 1 9.5 39.4Z",
+    ),
+    Key("translate(18.6 34.4) scale(.68)"),
 ];
