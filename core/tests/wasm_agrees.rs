@@ -28,6 +28,9 @@ fn compare() {
     assert!(EXPECTED.lines().count() >= 200);
     assert_eq!(found.lines().count(), EXPECTED.lines().count());
     for (found, expected) in found.lines().zip(EXPECTED.lines()) {
-        assert_eq!(found, expected);
+        assert_eq!(
+            found, expected,
+            "if figures were meant to change: cargo run -p self-check-core --example bits"
+        );
     }
 }
