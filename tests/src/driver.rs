@@ -1,7 +1,7 @@
 //! The driver program, started afresh for each journey, and the folder its browser lives in.
 
 use std::io::{BufRead, BufReader};
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 use std::process::{Child, Command, Stdio};
 use std::sync::atomic::{AtomicU32, Ordering};
 
@@ -77,11 +77,6 @@ impl Driver {
             "goog:chromeOptions": { "binary": named("CHROMIUM", "/usr/bin/chromium"), "args": flags },
             "goog:loggingPrefs": { "browser": "ALL", "performance": "ALL" },
         })
-    }
-
-    /// The folder the browser keeps its own things in.
-    pub fn profile(&self) -> &Path {
-        &self.profile
     }
 }
 
