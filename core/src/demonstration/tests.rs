@@ -103,7 +103,7 @@ fn shades_equal_summation_over_the_plane() {
     for (pixel, blur) in [(0.5, 0.4), (2.0, 1.5), (6.0, 5.0)] {
         let picture = pattern.picture(&view(pixel, blur, f64::INFINITY));
         for (x, y) in [
-            (-21.0, 4.0),
+            (-18.3, 4.0),
             (-5.0, -1.0),
             (6.0, 1.5),
             (10.0, 2.7),
