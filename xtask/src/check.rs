@@ -250,6 +250,8 @@ fn journeys(kit: &Kit) -> Result<Counts> {
             "--test",
             "journeys",
             "--",
+            // A browser has several processes of its own; more at once only wait for each other.
+            "--test-threads=2",
         ])
         .args(&kit.filter);
     kit.walk_in(&mut cargo)?;

@@ -105,10 +105,6 @@ fn style_sheet() -> Result<String> {
     let mut sheet = String::new();
     for name in STYLES {
         let path = folder.join(format!("{name}.css"));
-        if !path.exists() {
-            say::note(format!("{} is not there: left out", path.display()));
-            continue;
-        }
         let css = std::fs::read_to_string(&path)
             .with_context(|| format!("cannot read {}", path.display()))?;
         sheet.push_str(&page::squeeze_style(&css));

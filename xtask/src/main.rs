@@ -3,39 +3,23 @@
 //! Everything a fresh machine lacks is found or fetched here, step by step and by name, so that git, a C compiler and
 //! stable Rust are enough to build, serve and test the page.
 
-mod say;
-
-mod run;
-
-mod project;
-
-mod toolchain;
-
-mod system;
-
-mod wasm;
-
-mod node;
-
-mod policy;
-
-mod page;
-
-mod dist;
-
-mod site;
-
-mod serve;
-
 mod browser;
-
-mod wasm_runner;
-
-mod scipy;
-
 mod check;
-
+mod dist;
+mod node;
+mod page;
+mod policy;
+mod project;
 mod report;
+mod run;
+mod say;
+mod scipy;
+mod serve;
+mod site;
+mod system;
+mod toolchain;
+mod wasm;
+mod wasm_runner;
 
 use std::process::ExitCode;
 

@@ -19,10 +19,6 @@ use crate::{run, say};
 /// On a closed network `rustup target add` may wait for ever; the download itself is about 20 MB.
 const RUSTUP_LIMIT: Duration = Duration::from_secs(90);
 
-/// Code may carry the place of its source in panic messages; these prefixes keep the builder's folders out of the page
-/// and its bytes the same wherever it is built.
-const PLACES: [(&str, &str); 2] = [("CARGO_HOME", "/cargo"), ("ROOT", ".")];
-
 /// A way to compile for the browser.
 pub struct WasmTarget {
     system: Option<SystemRust>,
@@ -138,17 +134,17 @@ fn rustup_target_add() -> Result<()> {
     )
 }
 
+/// Code carries the place of its source in panic messages. These flags keep the builder's folders out of the page, and
+/// its bytes the same wherever it is built.
 fn flags() -> String {
     let cargo_home = std::env::var_os("CARGO_HOME")
         .map(PathBuf::from)
         .or_else(|| std::env::home_dir().map(|home| home.join(".cargo")));
-    let from = [cargo_home, Some(project::root())];
-    let remaps: Vec<String> = from
+    let places = [(cargo_home, "/cargo"), (Some(project::root()), ".")];
+    let remaps = places
         .into_iter()
-        .zip(PLACES)
-        .filter_map(|(from, (_, to))| Some(format!("--remap-path-prefix={}={to}", from?.display())))
+        .filter_map(|(from, to)| Some(format!("--remap-path-prefix={}={to}", from?.display())))
         // Flags are split at blanks; a folder with a blank in its name keeps its place in the messages.
-        .filter(|flag| !flag.contains(' '))
-        .collect();
-    remaps.join(" ")
+        .filter(|flag| !flag.contains(' '));
+    remaps.collect::<Vec<String>>().join(" ")
 }
