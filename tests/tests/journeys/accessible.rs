@@ -115,18 +115,37 @@ fn every_page_beside_the_questions_is_accessible() -> Result<()> {
 #[test]
 fn text_at_twice_its_size_stays_on_the_page() -> Result<()> {
     journey(Look::DESKTOP, async |page| {
-        page.open().await?;
-        page.run("document.documentElement.classList.add('twice');")
-            .await?;
-        // The reader's own setting, as the browser applies it: no style of the page is involved.
-        for fragment in ["", "#/learn/1", "#/distance", "#/ruler"] {
+        for fragment in ["", "#/check/0", "#/learn/1", "#/distance", "#/ruler"] {
             page.open_at(fragment).await?;
-            let half = serde_json::json!({ "width": 640, "height": 450, "deviceScaleFactor": 2, "mobile": false });
-            page.cdp("Emulation.setDeviceMetricsOverride", half).await?;
+            twice_as_large(page).await?;
             assert!(page.fits_its_width().await?, "{fragment}");
         }
+        page.open().await?;
+        page.click("link", "Try it with an example").await?;
+        page.click("link", "See the result").await?;
+        page.wait_for_text("Do this").await?;
+        open_all(page).await?;
+        twice_as_large(page).await?;
+        assert!(page.fits_its_width().await?, "the result");
+        page.set_look(Look::PHONE).await?;
+        assert!(page.fits_its_width().await?, "the result on a phone");
         Ok(())
     })
+}
+
+/// Text at twice its size in a window that stays as it is, as a reader's own setting makes it: the
+/// page measures all its text by the root's.
+async fn twice_as_large(page: &Page) -> Result<()> {
+    let sizes = page
+        .run(
+            "const size = () => parseFloat(getComputedStyle(document.querySelector('main p')).fontSize);
+             const before = size();
+             document.documentElement.style.fontSize = '200%';
+             return size() / before;",
+        )
+        .await?;
+    assert_eq!(sizes, 2.0, "the text has grown");
+    Ok(())
 }
 
 #[test]
