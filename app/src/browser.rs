@@ -2,6 +2,7 @@
 
 mod addresses;
 mod arrival;
+mod canvas;
 mod failure;
 mod leaving;
 mod requests;
@@ -10,6 +11,7 @@ mod sharing;
 
 pub use addresses::keep_to_addresses;
 pub use arrival::{arrive, focus_id, set_title};
+pub use canvas::paint_grey;
 pub use failure::{app_root, report_panics};
 pub use leaving::{forget_when_hidden, leave_now};
 pub use requests::{Requests, mark_ready, requests};

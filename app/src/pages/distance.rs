@@ -2,6 +2,7 @@
 
 mod chart;
 mod figures;
+mod recorded;
 mod table;
 
 use std::rc::Rc;
@@ -19,6 +20,7 @@ use crate::route::Route;
 use crate::ui::{source_line, use_page};
 use chart::{SightChart, curves};
 use figures::figures;
+use recorded::Recorded;
 use table::table;
 
 /// The family of the demonstration key, which the page is about.
@@ -49,7 +51,10 @@ pub fn Distance() -> Html {
             </div>
             { scenes(&chosen, &step) }
             { slider(&step, metres) }
-            { seen(*chosen, metres) }
+            <div class="seen-and-recorded">
+                { seen(*chosen, metres) }
+                <Recorded scene={*chosen} {metres} />
+            </div>
             <figure class="plate chart-figure">
                 <SightChart lines={Rc::clone(&lines)} {metres} />
                 <figcaption>{ site::DISTANCE_CAPTION }</figcaption>

@@ -190,6 +190,10 @@ texts! {
     DISTANCE_SCENE = "Choose a scene";
     /// Names the slider.
     DISTANCE_SLIDER = "Distance:";
+    /// Names the recorded picture.
+    DISTANCE_PICTURE = "A demonstration key as this camera would record it from this distance";
+    /// Under it.
+    DISTANCE_PICTURE_CAPTION = "An invented key, with the dots, blur and noise that the numbers rest on.";
     /// Names the chart.
     DISTANCE_CHART = "Keys left to try, by distance";
     /// Describes it.
