@@ -21,6 +21,8 @@ mod bars;
 mod blade;
 mod chart;
 mod choice;
+#[cfg(test)]
+mod contrast;
 mod key;
 mod kinds;
 mod marking;

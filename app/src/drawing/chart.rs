@@ -3,10 +3,13 @@
 //!
 //! Heights are in em and places across in per cent, so words keep the reader's own size.
 
+mod names;
+
 use yew::prelude::*;
 
 use super::path::{Point, number, polyline, strokes};
-use super::view::{Words, image};
+use super::view::{self, image};
+use names::Words;
 
 /// What the chart shows.
 #[derive(Properties, PartialEq)]
@@ -63,7 +66,19 @@ pub struct ChartLine {
 /// The chart, with a key to its lines below it where there is no room for their names.
 #[component]
 pub fn DistanceChart(props: &DistanceChartProps) -> Html {
-    let words: Words = Some((&props.title, &props.desc));
+    let words: view::Words = Some((&props.title, &props.desc));
+    let lines: Vec<Vec<Point>> = props
+        .lines
+        .iter()
+        .map(|line| in_shares(props, line))
+        .collect();
+    let places = name_places(props, &lines);
+    // Where one name found no room, the list below the chart is there at every width.
+    let legend_class = if places.iter().all(Option::is_some) {
+        "chart-legend"
+    } else {
+        "chart-legend chart-legend-needed"
+    };
     let content = html! {
         <>
             <svg x="0" y={em(TOP)} width="100%" height={em(HEIGHT)} viewBox="0 0 1000 1000"
@@ -71,8 +86,8 @@ pub fn DistanceChart(props: &DistanceChartProps) -> Html {
                 <path class="chart-grid" d={across(props, &props.numbers)} />
                 <path class="chart-level" d={across(props, &props.levels)} />
                 <path class="chart-axis" d="M0 1000H1000" />
-                { for props.lines.iter().enumerate().map(|(index, line)| html! {
-                    <path class={line_class(index)} d={polyline(&on_paper(props, line))} />
+                { for lines.iter().enumerate().map(|(index, line)| html! {
+                    <path class={line_class(index)} d={on_paper(line)} />
                 }) }
                 if let Some(you) = &props.you {
                     <path class="chart-you" d={upright(props.distance.share(you.value))} />
@@ -81,7 +96,7 @@ pub fn DistanceChart(props: &DistanceChartProps) -> Html {
             { for props.distances.iter().map(|tick| below(props.distance, tick)) }
             { for props.numbers.iter().map(|tick| beside(props, tick, "0")) }
             { for props.levels.iter().map(|tick| beside(props, tick, "5em")) }
-            { for props.lines.iter().enumerate().filter_map(|(index, line)| name(props, index, line)) }
+            { for places.iter().zip(&props.lines).filter_map(|(place, line)| Some(name((*place)?, line))) }
             if let Some(you) = &props.you {
                 { above(props.distance, you) }
             }
@@ -90,7 +105,7 @@ pub fn DistanceChart(props: &DistanceChartProps) -> Html {
     html! {
         <>
             { image("chart", None, words, content) }
-            <ul class="chart-legend">
+            <ul class={legend_class}>
                 { for props.lines.iter().enumerate().map(|(index, line)| html! {
                     <li>
                         <svg viewBox="0 0 44 12" aria-hidden="true" focusable="false">
@@ -114,34 +129,21 @@ impl LogAxis {
         let value = value.clamp(self.from, self.to);
         (value / self.from).ln() / (self.to / self.from).ln()
     }
-
-    /// The value that stands at `share`.
-    pub fn value(self, share: f64) -> f64 {
-        self.from * (self.to / self.from).powf(share)
-    }
 }
 
-/// Where a line crosses a number of keys for the first time, read straight between its points on
-/// both logarithmic axes.
-pub fn crossing(line: &ChartLine, distance: LogAxis, keys: LogAxis, level: f64) -> Option<f64> {
-    let height = keys.share(level);
-    line.points.windows(2).find_map(|pair| {
-        let (low, high) = (keys.share(pair[0].1), keys.share(pair[1].1));
-        (low <= height && height < high).then(|| {
-            let (near, far) = (distance.share(pair[0].0), distance.share(pair[1].0));
-            distance.value(near + (far - near) * (height - low) / (high - low))
-        })
-    })
-}
-
-fn on_paper(props: &DistanceChartProps, line: &ChartLine) -> Vec<Point> {
-    let point = |&(distance, keys): &(f64, f64)| {
-        (
-            1000.0 * props.distance.share(distance),
-            1000.0 * (1.0 - props.keys.share(keys)),
-        )
-    };
+/// A line in shares of the plot: across from the left, up from the bottom.
+fn in_shares(props: &DistanceChartProps, line: &ChartLine) -> Vec<Point> {
+    let point =
+        |&(distance, keys): &(f64, f64)| (props.distance.share(distance), props.keys.share(keys));
     line.points.iter().map(point).collect()
+}
+
+fn on_paper(shares: &[Point]) -> String {
+    let points: Vec<Point> = shares
+        .iter()
+        .map(|(x, height)| (1000.0 * x, 1000.0 * (1.0 - height)))
+        .collect();
+    polyline(&points)
 }
 
 fn across(props: &DistanceChartProps, ticks: &[Tick]) -> String {
@@ -185,25 +187,42 @@ fn word_at(share: f64, base: f64, class: &'static str, word: &AttrValue) -> Html
 
 /// A word that sits on its horizontal line.
 fn beside(props: &DistanceChartProps, tick: &Tick, dx: &'static str) -> Html {
-    let base = TOP + HEIGHT * (1.0 - props.keys.share(tick.value)) - 0.3;
+    let base = height_in_em(props.keys.share(tick.value)) - 0.3;
     html! { <text x="0" {dx} y={em(base)}>{ &tick.word }</text> }
 }
 
-/// A line's name, left of it, each a step lower than the one before so that names never meet.
-fn name(props: &DistanceChartProps, index: usize, line: &ChartLine) -> Option<Html> {
-    let height = 0.72 - 0.16 * index as f64;
-    let level = props.keys.value(height);
-    let lowest = line.points.iter().map(|point| point.1).fold(0.0, f64::max);
-    let level = level.min(lowest * 0.6);
-    let at = props
-        .distance
-        .share(crossing(line, props.distance, props.keys, level)?);
-    let base = TOP + HEIGHT * (1.0 - props.keys.share(level)) - 0.3;
-    Some(html! {
-        <text class="chart-label chart-name" x={percent(at)} dx="-0.8em" y={em(base)} text-anchor="end">
+/// Where each line's name has room.
+fn name_places(props: &DistanceChartProps, lines: &[Vec<Point>]) -> Vec<Option<Words>> {
+    let taken: Vec<Words> = props
+        .levels
+        .iter()
+        .map(|level| level_words(props, level))
+        .collect();
+    let words: Vec<&str> = props.lines.iter().map(|line| line.name.as_str()).collect();
+    names::places(lines, &words, &taken)
+}
+
+fn name(place: Words, line: &ChartLine) -> Html {
+    let middle = (place.left + place.right) / 2.0;
+    html! {
+        <text class="chart-label chart-name" x={percent(middle)} y={em(height_in_em(place.base))}
+            text-anchor="middle">
             { &line.name }
         </text>
-    })
+    }
+}
+
+/// The room that a level's word takes on its line.
+fn level_words(props: &DistanceChartProps, level: &Tick) -> Words {
+    Words {
+        left: 0.0,
+        right: 0.14 + names::width(&level.word),
+        base: props.keys.share(level.value),
+    }
+}
+
+fn height_in_em(share: f64) -> f64 {
+    TOP + HEIGHT * (1.0 - share)
 }
 
 fn line_class(index: usize) -> &'static str {
@@ -237,23 +256,11 @@ mod tests {
     };
 
     #[test]
-    fn axis_places_powers_of_ten_evenly_and_inverts() {
+    fn axis_places_powers_of_ten_evenly() {
         assert!((DISTANCE.share(1.0) - 0.25).abs() < 1e-12);
         assert!((DISTANCE.share(100.0) - 0.75).abs() < 1e-12);
         assert_eq!(DISTANCE.share(0.0), 0.0);
         assert_eq!(DISTANCE.share(1e9), 1.0);
-        assert!((KEYS.value(KEYS.share(300.0)) - 300.0).abs() < 1e-9);
-    }
-
-    #[test]
-    fn crossing_reads_between_two_points_on_both_scales() {
-        let line = ChartLine {
-            name: AttrValue::default(),
-            points: vec![(1.0, 1.0), (10.0, 100.0), (100.0, 10_000.0)],
-        };
-        let at = |level| crossing(&line, DISTANCE, KEYS, level);
-        assert!(at(10.0).is_some_and(|distance| (distance - 10_f64.sqrt()).abs() < 1e-9));
-        assert!(at(1000.0).is_some_and(|distance| (distance - 1000_f64.sqrt()).abs() < 1e-9));
-        assert_eq!(at(50_000.0), None);
+        assert!((KEYS.share(1000.0) - 0.6).abs() < 1e-12);
     }
 }

@@ -28,7 +28,7 @@ pub fn ChoiceDrawing(props: &ChoiceDrawingProps) -> Html {
     }
     match scene_of(choice) {
         Some(layers) => image(
-            "drawing opt-drawing",
+            "drawing opt-drawing opt-scene",
             Some("0 0 48 48"),
             None,
             scene(layers),

@@ -64,7 +64,7 @@ pub const BOW_CENTRE: Point = (-12.73, AXIS);
 const BOW_RADIUS: f64 = 10.8;
 const RIM_RADIUS: f64 = 9.3;
 /// Where the ring goes through.
-const EYE: (Point, f64) = ((-18.3, AXIS), 2.5);
+pub const EYE: (Point, f64) = ((-18.3, AXIS), 2.5);
 /// Middle of the place where a stamp most often stands.
 pub const STAMP_CENTRE: Point = (-9.4, AXIS);
 const DIGIT: f64 = 1.15;

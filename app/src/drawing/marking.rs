@@ -4,8 +4,8 @@
 use self_check_core::questions::Choice;
 use yew::prelude::*;
 
-use super::key::{BOW_CENTRE, bow};
-use super::path::{polygon, rectangle};
+use super::key::{BOW, BOW_CENTRE, EYE};
+use super::path::{circle, polygon, rectangle};
 use super::view::{Ink, draw};
 
 /// The view box of a bow alone.
@@ -36,7 +36,8 @@ pub fn marking(choice: Choice) -> Option<Html> {
     Some(html! {
         <>
             { draw(Ink::Metal, "M-2 0H9V8.4H-2Z") }
-            { bow() }
+            { draw(Ink::Metal, BOW) }
+            { draw(Ink::Hole, circle(EYE.0, EYE.1)) }
             { marks }
         </>
     })
@@ -52,8 +53,8 @@ enum Character {
 }
 
 /// Where the marking stands: between the eye and the shoulder.
-const MIDDLE: (f64, f64) = (BOW_CENTRE.0 + 3.5, BOW_CENTRE.1);
-const STEP: f64 = 2.6;
+const MIDDLE: (f64, f64) = (BOW_CENTRE.0 + 4.2, BOW_CENTRE.1);
+const STEP: f64 = 2.5;
 const WIDTH: f64 = 1.7;
 const TALL: f64 = 2.6;
 

@@ -23,7 +23,12 @@ pub fn Pouch(props: &PouchProps) -> Html {
         None => draw(Ink::Ghost, BODY),
         Some(slide) => filled(slide),
     };
-    image("drawing verdict-pouch", Some("0 0 92 40"), None, content)
+    image(
+        "drawing verdict-pouch",
+        Some(view(props.level)),
+        None,
+        content,
+    )
 }
 
 const BODY: &str =
@@ -47,6 +52,15 @@ const FRONT: &[Layer] = &[
     ),
     Layer::Shade(&[(6.5, 28.5), (40.0, 27.2), (40.0, 30.6), (6.5, 32.2)], 1.5),
 ];
+
+/// As wide as what is shown, so that the word beside it stands close.
+fn view(level: Level) -> &'static str {
+    match level {
+        Level::Kept | Level::CannotBeToldYet => "1 2 45 36",
+        Level::InDoubt => "1 2 63 36",
+        Level::GivenAway => "1 2 92 36",
+    }
+}
 
 /// How big the key is drawn, and where its shoulder stands when it is all the way in.
 const SCALE: f64 = 0.7;
