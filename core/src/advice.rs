@@ -27,21 +27,34 @@ pub enum Urgency {
     Today,
 }
 
-/// One thing to do.
+/// One thing to do, in the order in which equally urgent ones are best done: what is free and quick,
+/// and what somebody must be asked first, before what costs a visit.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Action {
     /// Plan with a local support service before changing anything.
     PlanWithSupport,
     /// Report it to the police.
     CallPolice,
+    /// Ask the insurer.
+    AskInsurer,
+    /// Bridge the time until the visit.
+    StopGap,
+    /// Take the picture down or replace it.
+    TakePictureDown,
+    /// Take tag or address off the key.
+    TakeAddressOff,
+    /// Bring in a spare that is hidden outside.
+    MoveTheSpare,
     /// Tell the landlord and ask in writing.
     TellLandlord,
     /// Tell the manager of the building or the association.
     TellManager,
     /// Tell the owner or employer whose door it is.
     TellOwner,
-    /// Bridge the time until the visit.
-    StopGap,
+    /// Get copies back.
+    GetCopiesBack,
+    /// Count the copies.
+    CountCopies,
     /// Have the cylinder rekeyed.
     RekeyCylinder,
     /// Have the cylinder changed.
@@ -54,22 +67,10 @@ pub enum Action {
     OwnerOfSystemActs,
     /// Have a specialist see to the vehicle's key.
     SeeVehicleSpecialist,
-    /// Take the picture down or replace it.
-    TakePictureDown,
-    /// Take tag or address off the key.
-    TakeAddressOff,
     /// Keep the number, or the key it stands on, away from its door and keys.
     KeepNumberApart,
     /// Change the code of the key safe or door, and remove users who should not have it.
     ChangeCodesAndUsers,
-    /// Bring in a spare that is hidden outside.
-    MoveTheSpare,
-    /// Ask the insurer.
-    AskInsurer,
-    /// Get copies back.
-    GetCopiesBack,
-    /// Count the copies.
-    CountCopies,
     /// Have plain copies cut from the code or the best original.
     CutPlainCopies,
     /// Have the code removed from the key.
@@ -170,24 +171,24 @@ impl Action {
     pub const ALL: [Self; 28] = [
         Self::PlanWithSupport,
         Self::CallPolice,
+        Self::AskInsurer,
+        Self::StopGap,
+        Self::TakePictureDown,
+        Self::TakeAddressOff,
+        Self::MoveTheSpare,
         Self::TellLandlord,
         Self::TellManager,
         Self::TellOwner,
-        Self::StopGap,
+        Self::GetCopiesBack,
+        Self::CountCopies,
         Self::RekeyCylinder,
         Self::ChangeCylinder,
         Self::ChangeLockOrLevers,
         Self::ReplaceSmallLock,
         Self::OwnerOfSystemActs,
         Self::SeeVehicleSpecialist,
-        Self::TakePictureDown,
-        Self::TakeAddressOff,
         Self::KeepNumberApart,
         Self::ChangeCodesAndUsers,
-        Self::MoveTheSpare,
-        Self::AskInsurer,
-        Self::GetCopiesBack,
-        Self::CountCopies,
         Self::CutPlainCopies,
         Self::HaveCodeRemoved,
         Self::ReorderByCard,

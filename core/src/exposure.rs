@@ -23,12 +23,12 @@ pub enum Event {
     AwayAndCameBack,
     /// Missing, nobody knows how.
     MissingSomehow,
+    /// A former partner or another person who makes the owner uneasy.
+    UneasyPerson,
     /// Former occupants and those they gave keys to.
     FormerOccupants,
     /// Somebody who no longer should have it.
     FormerHolder,
-    /// A former partner or another person who makes the owner uneasy.
-    UneasyPerson,
     /// Somebody had it alone for a while.
     HadItAlone,
     /// Guests of a short let.

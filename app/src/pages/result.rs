@@ -17,6 +17,7 @@ use self_check_core::path::Stop;
 use yew::prelude::*;
 use yew_router::prelude::*;
 
+use crate::browser;
 use crate::copy::{self, site};
 use crate::route::Route;
 use crate::session::{Act, SessionHandle};
@@ -52,6 +53,11 @@ pub fn ResultPage(props: &ResultPageProps) -> Html {
         .actions
         .iter()
         .any(|advice| advice.action == Action::TellLandlord);
+    use_effect_with(session.level_asked_for, |&asked_for| {
+        if asked_for {
+            browser::arrive();
+        }
+    });
     let ask = {
         let session = session.clone();
         Callback::from(move |_: MouseEvent| session.dispatch(Act::AskForLevel))
@@ -69,7 +75,7 @@ pub fn ResultPage(props: &ResultPageProps) -> Html {
                 { sharpen(&assessment.count) }
                 { exposures(&assessment.exposures) }
             }
-            { to_do(&assessment.advised) }
+            { to_do(&assessment.advised, assessment.safety_first) }
             if asks_landlord && !assessment.safety_first {
                 { letter() }
             }
@@ -77,9 +83,11 @@ pub fn ResultPage(props: &ResultPageProps) -> Html {
                 <WhatIf assessment={assessment.clone()} />
             }
             { find_out(&assessment.advised.find_out, &path) }
-            <section class="beside" aria-labelledby="matters">
-                { reading_part(&copy::matters_more(), "matters") }
-            </section>
+            if !assessment.safety_first {
+                <section class="beside" aria-labelledby="matters">
+                    { reading_part(&copy::matters_more(), "matters") }
+                </section>
+            }
             if shows_level {
                 { why(&assessment.advised.considered) }
             }
@@ -94,12 +102,13 @@ pub fn ResultPage(props: &ResultPageProps) -> Html {
 /// The way to the ruler, where there is a number that it sharpens.
 fn sharpen(count: &Count) -> Html {
     match count {
-        Count::Counted { .. } => html! {
+        // Where one key is left, no count of positions changes that.
+        Count::Counted { left, .. } if left.most > 1.0 => html! {
             <p class="note screen-only">
                 <Link<Route> to={Route::Ruler}>{ site::SHARPEN }</Link<Route>>
             </p>
         },
-        Count::NotCounted(_) => html! {},
+        Count::Counted { .. } | Count::NotCounted(_) => html! {},
     }
 }
 

@@ -53,9 +53,9 @@ fn called_for(answers: &Answers, considered: &[(RuleId, Verdict)]) -> Vec<Advice
     actions
 }
 
-/// Most urgent first; equals keep the order of the table.
+/// Most urgent first; equals in the order in which they are best done.
 fn sort(actions: &mut [Advice]) {
-    actions.sort_by_key(|advice| core::cmp::Reverse(advice.urgency));
+    actions.sort_by_key(|advice| (core::cmp::Reverse(advice.urgency), advice.action));
 }
 
 fn add(actions: &mut Vec<Advice>, action: Action, urgency: Urgency, rule: RuleId) {

@@ -3,6 +3,7 @@
 use super::Level;
 use crate::answers::Answers;
 use crate::exposure::{Event, Exposure, Standing};
+use crate::facts;
 use crate::questions::{Choice, Question};
 
 /// What the first sentence says.
@@ -18,6 +19,8 @@ pub enum Headline {
     MayTurnUp,
     /// The key is out of the owner's hands, in this way.
     KeyIsOut(Event),
+    /// The key is lost together with something that tells which door it opens.
+    KeyIsOutWithItsDoor,
     /// These could have had a copy made, weightiest first; never empty.
     CouldHaveCopied(Vec<Event>),
     /// A picture shows the key and its door.
@@ -58,6 +61,10 @@ impl Headline {
                 .collect()
         };
         if let Some(&event) = counted(is_out).first() {
+            let is_lost = matches!(event, Event::LostNearHome | Event::LostFarAway);
+            if is_lost && facts::tells_its_door(answers).is_certain() {
+                return Self::KeyIsOutWithItsDoor;
+            }
             return Self::KeyIsOut(event);
         }
         let holders = counted(could_have_copied);

@@ -30,6 +30,7 @@ fn certain(exposure: &Exposure) -> Level {
         | Event::NotReturned
         | Event::LostNearHome
         | Event::LostFarAway
+        | Event::UneasyPerson
         | Event::FormerHolder => Level::GivenAway,
         Event::PublicPicture | Event::ListingPicture if exposure.knows_the_door.is_certain() => {
             Level::GivenAway
@@ -37,7 +38,6 @@ fn certain(exposure: &Exposure) -> Level {
         Event::AwayAndCameBack
         | Event::MissingSomehow
         | Event::FormerOccupants
-        | Event::UneasyPerson
         | Event::HadItAlone
         | Event::ShortLetGuests
         | Event::UncountedCopies

@@ -91,6 +91,19 @@ pub fn exposures(answers: &Answers, before: Option<&KeysLeft>) -> Vec<Exposure> 
             door,
         );
     }
+    if answers.has(WorriedAboutAPerson) && !answers.has(UneasyPerson) {
+        // The person said why they came: whatever else they answer, this is not known to be over.
+        let told = Verdict::Unknown(Question::Holders);
+        push(
+            &mut found,
+            answers,
+            before,
+            Event::UneasyPerson,
+            told,
+            Held,
+            Verdict::Applies,
+        );
+    }
     for row in &EVENTS {
         let told = match ticked(answers, &[row.told_by]) {
             // Where nobody knows, one unknown event stands for all that its question could tell.

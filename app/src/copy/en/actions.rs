@@ -55,7 +55,7 @@ pub fn action(action: Action) -> ActionWords {
         },
         Action::StopGap => ActionWords {
             title: "Bridge the time until the visit",
-            how: "Have someone stay in, or use a second lock with another key. A bolt is only for when you are awake and inside, with every way out easy. Ask for a visit in ordinary hours, unless the key was stolen with your address or you feel unsafe.",
+            how: "Have someone stay in, or use a second lock with another key. A bolt is only for when you are awake and inside, with every way out easy. Ask for a visit in ordinary hours, unless the key was stolen, or lost with your address, or you feel unsafe.",
             who: YOU,
             may_hurt: Some(
                 "Never glue, wedge or chain a way out. In a fire, everyone must get out at once and in the dark.",
@@ -132,7 +132,7 @@ pub fn action(action: Action) -> ActionWords {
         },
         Action::KeepNumberApart => ActionWords {
             title: "Keep the number away from its door",
-            how: "Put the card, the tag or the stamped key with your house papers, not by the door it opens. Do not photograph it, send it or carry it. If the number stands on the lock itself, choose one without it when you next replace it.",
+            how: "Keep a card or tag with the number among your house papers, away from the door. If the number is on the key you use, carry it covered, show the number to nobody, and ask for keys without it next time. Do not photograph it or send it.",
             who: YOU,
             may_hurt: None,
             cost: FREE,

@@ -64,7 +64,7 @@ pub fn choice(choice: Choice) -> ChoiceWords {
         Choice::ChangedCopiesUnknown => plain("Yes, but I do not know where each new key is"),
         Choice::NotChanged => plain("No"),
 
-        Choice::AllAccountedFor => plain("Yes, every one"),
+        Choice::AllAccountedFor => plain("Yes, and each is with someone who should have it"),
         Choice::OneOrTwoUnaccounted => plain("One or two I cannot place"),
         Choice::NeverCounted => plain("I never counted them"),
 
@@ -118,7 +118,7 @@ pub fn choice(choice: Choice) -> ChoiceWords {
 
         Choice::SameOnOtherKeys => hinted(
             "It is on keys to other doors too",
-            "it names the blank, the uncut key",
+            "not opened by this key: it names the blank",
         ),
         Choice::OnlyThisLock => hinted(
             "It is only on the keys to this lock",
@@ -129,7 +129,7 @@ pub fn choice(choice: Choice) -> ChoiceWords {
             "you show the card to order more keys",
         ),
         Choice::FlatHolderOrDate => hinted(
-            "It is a flat, a holder or a date",
+            "A flat number, a person’s number or a date",
             "it may show which door it is",
         ),
 
@@ -138,7 +138,9 @@ pub fn choice(choice: Choice) -> ChoiceWords {
         Choice::NumberOnPapersAtHome => plain("On papers at home"),
         Choice::NumberNowhereElse => plain("Nowhere else"),
 
-        Choice::PocketOrClosedBag => plain("In a pocket or a closed bag"),
+        Choice::PocketOrClosedBag => {
+            hinted("In a pocket or a closed bag", "or out of sight at home")
+        }
         Choice::CarriedInView => hinted("In plain view", "on a neck cord, a belt or a desk"),
         Choice::HomeInSight => hinted(
             "At home, where others can see or reach it",

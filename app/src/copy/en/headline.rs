@@ -12,6 +12,9 @@ pub fn headline(headline: &Headline) -> String {
         Headline::AnothersDoor => "This is someone else’s door, so they decide what is done.",
         Headline::MayTurnUp => "Your key is most likely still indoors.",
         Headline::KeyIsOut(event) => return key_is_out(*event),
+        Headline::KeyIsOutWithItsDoor => {
+            "Your key is lost, and something with it tells which door it opens."
+        }
         Headline::CouldHaveCopied(events) => return could_have_copied(events),
         Headline::PictureTellsItsDoor => {
             "A picture shows your key together with the door it opens."

@@ -120,8 +120,8 @@ pub fn question(question: Question) -> QuestionWords {
             drawing_desc: "Above, keys to two different doors bear the same mark. Below, a mark is found on the keys to one door and on no other key.",
         },
         Question::NumberElsewhere => QuestionWords {
-            title: "Where else does the key’s number stand?",
-            hint: "Look at the front of the lock, at tags on the ring, and in the papers you keep. If you know of no number, choose the last line.",
+            title: "Where else is the key’s number written?",
+            hint: "Look at the front of the lock, at tags on the ring, and in the papers you keep. If the number stands nowhere else, say so.",
             why: "A number on the front of a lock can be read by anyone who walks past. With your papers at home it is in a good place.",
             not_sure: NOT_SURE,
             drawing_title: "Where a number may stand",
@@ -144,7 +144,7 @@ pub fn question(question: Question) -> QuestionWords {
             drawing_desc: "Five small frames, each with a key in it: a message, a public post, a room for sale, a video call, and the view of a doorbell.",
         },
         Question::Link => QuestionWords {
-            title: "What points from the key to your door?",
+            title: "If you lost this key, what would show where it belongs?",
             hint: "Look at the ring, its tags, and what you carry with it.",
             why: "A key is of little use to a stranger who cannot tell which door it opens.",
             not_sure: NOT_SURE,
@@ -231,8 +231,12 @@ pub fn find_out(question: Question) -> &'static str {
 fn changed_since_title(answers: &Answers) -> &'static str {
     if answers.has(Choice::JustMovedIn) {
         "Has the lock been changed since you moved in?"
-    } else if answers.has_any(&[Choice::SharedAPicture, Choice::SomeoneHadIt]) {
-        "Has the lock been changed since that happened?"
+    } else if answers.has(Choice::SharedAPicture) {
+        "Has the lock been changed since the picture was shared?"
+    } else if answers.has(Choice::SomeoneHadIt) {
+        "Has the lock been changed since those people had the key?"
+    } else if answers.has(Choice::WorriedAboutAPerson) {
+        "Has the lock been changed since that person last had a key?"
     } else {
         question(Question::ChangedSince).title
     }
@@ -249,7 +253,7 @@ fn after_a_change(question: Question, usual: QuestionWords) -> QuestionWords {
         Question::Holders => "Who has the new key, or has had it since the change?",
         Question::Kept => "Where is the new key carried and kept?",
         Question::Seen => "Where could a picture of the new key be?",
-        Question::Link => "What points from the new key to your door?",
+        Question::Link => "If you lost the new key, what would show where it belongs?",
         Question::Reason
         | Question::MissingHow
         | Question::Opens

@@ -21,9 +21,10 @@ pub fn next_hour() -> PageWords {
 
 static NEXT_HOUR: &[Block] = &[
     Steps(&[
+        "If someone may be inside your home, stay out and call your emergency number.",
         "Look where you were: pockets, bags, the car, the last rooms you used. Call the shop, the bus or the friend you came from.",
         "Tell the people you live with. One of them may have it.",
-        "Was it stolen? Or is it gone with papers that show your address? Then call the police, and after that your insurer.",
+        "Was it stolen? Or is it gone with papers or a tag that show your address? Then report it to the police, and after that ask your insurer. Unless a crime is going on, use the police’s number for reports.",
         "Until the lock is seen to, have someone stay in, or use another lock that has a different key.",
         "If other people’s keys hung on the ring, tell them too.",
     ]),
@@ -34,9 +35,8 @@ static NEXT_HOUR: &[Block] = &[
         "Put up no poster and post nothing about it. Either would tell a finder whose door it opens.",
     ),
     Paragraph(
-        "Ask a locksmith for a visit in ordinary hours: a night visit costs more. Do not wait for that if the key was stolen with your address, or if you feel unsafe.",
+        "Ask a locksmith for a visit in ordinary hours: a night visit costs more. Do not wait for that if the key was stolen, or lost with your address, or if you feel unsafe.",
     ),
-    Paragraph("If someone may be inside your home, stay out and call your emergency number."),
     Source(&LOSS_PRACTICE),
 ];
 
@@ -52,13 +52,13 @@ pub fn safety() -> PageWords {
 
 static SAFETY: &[Block] = &[
     Paragraph(
+        "Use a phone or computer that the person cannot see or use: a friend’s, or one in a library.",
+    ),
+    Paragraph(
         "A local domestic-abuse service can plan with you. You need not be sure of anything, and you need not have decided anything, to talk to them.",
     ),
     Caution(
         "Talk to them before you change a lock. The person may notice the change. It may also be against the law where they have a right to live there.",
-    ),
-    Paragraph(
-        "Use a phone or computer that the person cannot see or use: a friend’s, or one in a library.",
     ),
     Heading("A key is not the only way in"),
     List(&[
@@ -157,7 +157,7 @@ static MATTERS_MORE: &[Block] = &[
 pub fn landlord_letter() -> &'static [&'static str] {
     &[
         "Dear landlord,",
-        "Please have the lock of my front door set to a new key, or allow me to have this done by a locksmith.",
+        "Please have the lock of my home set to a new key by ________, or allow me to have this done by a locksmith. Please do the same for any other lock that the same key opens.",
         "Please tell me when the work can be done, who pays for it, and how many keys I will get. I will hand in the keys I have now when I get the new ones.",
         "Please answer in writing.",
         "With kind regards",

@@ -44,7 +44,7 @@ texts! {
     /// Its heading.
     HERO = "How private is your key?";
     /// Its opening line.
-    LEDE = "Take your key in your hand and answer a few questions. In about five minutes you will know who could have had a copy made, what to do first, and whether it is time to have the lock changed.";
+    LEDE = "Take your key in your hand and answer a few questions. In five to ten minutes you will know who could have had a copy made, what to do first, and if it is time for a new lock.";
     /// Starts the check.
     CHECK_A_KEY = "Check a key";
     /// Fills in the example.
@@ -62,7 +62,7 @@ texts! {
     /// Leads to how to check.
     HOW_TO_CHECK = "How to check that";
     /// After a reload.
-    ANSWERS_GONE = "Your answers are gone: this page forgets them when it is closed or loaded again. Please start once more.";
+    ANSWERS_GONE = "This page keeps no answers: closed or loaded again, it begins here.";
 
     // The example
     /// Names the banner.
@@ -111,6 +111,10 @@ texts! {
     EXPOSURES = "What may have given it away";
     /// Heading of the actions.
     TO_DO = "Do this, in this order";
+    /// Above the list where somebody may be feared.
+    ONLY_IN_A_PLAN = "Do the rest of this list only as part of a plan made with the service. The person may see a locksmith come, or find that a key no longer works.";
+    /// Where no number of keys is told, because a key was held.
+    NO_GUESSING = "No guessing needed";
     /// Who carries an action out.
     WHO_DOES_IT = "Who";
     /// What drives its cost.
@@ -146,7 +150,7 @@ texts! {
     /// Rules that wait for an answer.
     RULES_UNKNOWN = "These wait for an answer";
     /// Rules that do not hold.
-    RULES_DO_NOT = "These do not hold for you";
+    RULES_DO_NOT = "Not part of your answers";
     /// Heading of print and copy.
     TAKE_ALONG = "Take it along";
     /// What a copied or printed result may tell.

@@ -279,6 +279,7 @@ fn headlines() -> Vec<String> {
     ];
     for event in EVENTS {
         found.push(Headline::KeyIsOut(event));
+        found.push(Headline::KeyIsOutWithItsDoor);
         found.push(Headline::CouldHaveCopied(vec![event]));
         found.push(Headline::CouldBeRead(vec![event]));
     }
@@ -296,9 +297,9 @@ const EVENTS: [Event; 21] = {
         LostFarAway,
         AwayAndCameBack,
         MissingSomehow,
+        UneasyPerson,
         FormerOccupants,
         FormerHolder,
-        UneasyPerson,
         HadItAlone,
         ShortLetGuests,
         UncountedCopies,

@@ -24,7 +24,9 @@ fn exposure(exposure: &Exposure) -> Html {
     html! {
         <li key={exposure.event as usize}>
             <h3>{ copy::event(exposure.event) }</h3>
-            if let Some(left) = exposure.keys_left {
+            if exposure.reading == Reading::Held {
+                <p class="number">{ site::NO_GUESSING }</p>
+            } else if let Some(left) = exposure.keys_left {
                 <p class="number">{ site::keys_left(left) }</p>
             }
             <p class="note">

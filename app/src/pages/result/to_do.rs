@@ -9,10 +9,13 @@ use crate::drawing::UrgencyMark;
 use crate::ui::source_line;
 
 /// The list of actions, each with how, who, what it may hurt, why and where from.
-pub fn to_do(advised: &Advised) -> Html {
+pub fn to_do(advised: &Advised, safety_first: bool) -> Html {
     html! {
         <section aria-labelledby="to-do">
             <h2 id="to-do">{ site::TO_DO }</h2>
+            if safety_first {
+                <p class="caution"><strong>{ site::CAUTION }</strong>{ " " }{ site::ONLY_IN_A_PLAN }</p>
+            }
             <ol class="todo">{ for advised.actions.iter().map(advice) }</ol>
         </section>
     }

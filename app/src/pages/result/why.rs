@@ -41,7 +41,9 @@ fn row(id: RuleId, verdict: Verdict) -> Html {
     html! {
         <li>
             <span>{ copy::rule(id) }</span>
-            <span class="reason-state">{ copy::verdict(verdict) }</span>
+            if let Verdict::Unknown(_) = verdict {
+                <span class="reason-state">{ copy::verdict(verdict) }</span>
+            }
         </li>
     }
 }

@@ -50,7 +50,7 @@ pub(super) static ROWS: &[Rule] = &[
         HOW,
         is_stolen,
         call(Action::AskInsurer),
-        Urgency::Soon,
+        Urgency::Today,
         &[&LOSS_PRACTICE, &URGENCY_JUDGEMENT],
     ),
     rule(
@@ -58,7 +58,7 @@ pub(super) static ROWS: &[Rule] = &[
         HOW_AND_LINK,
         is_out_with_papers,
         call(Action::AskInsurer),
-        Urgency::Soon,
+        Urgency::Today,
         &[&LOSS_PRACTICE, &URGENCY_JUDGEMENT],
     ),
     rule(
