@@ -85,6 +85,13 @@ impl Page {
         Ok(())
     }
 
+    /// Sets the size of ordinary text in the browser's own settings, for pages opened from now on; 16 unless set.
+    pub async fn set_text_size(&self, pixels: u32) -> Result<()> {
+        let sizes = json!({ "fontSizes": { "standard": pixels, "fixed": pixels } });
+        self.cdp("Page.setFontSizes", sizes).await?;
+        Ok(())
+    }
+
     /// Turns scripts on or off for pages opened from now on.
     pub async fn set_scripts(&self, on: bool) -> Result<()> {
         self.cdp(

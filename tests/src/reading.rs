@@ -110,6 +110,15 @@ impl Page {
         self.text_of("document.activeElement?.id ?? ''").await
     }
 
+    /// Whether the eye can see what has the focus: it, or the row it stands in, has an outline of two pixels or more
+    /// (WCAG 2.2, criterion 2.4.13).
+    pub async fn focus_shows(&self) -> Result<bool> {
+        let shows = "return [document.activeElement, document.activeElement.closest('label')].some(element => {
+            const style = element && getComputedStyle(element);
+            return style && style.outlineStyle !== 'none' && parseFloat(style.outlineWidth) >= 2; });";
+        Ok(self.run(shows).await? == true)
+    }
+
     /// Whether the page is no wider than its window: nothing has to be read by moving sideways.
     pub async fn fits_its_width(&self) -> Result<bool> {
         let fits = "document.documentElement.scrollWidth <= document.documentElement.clientWidth";

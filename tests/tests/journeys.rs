@@ -11,9 +11,13 @@ mod around;
 mod check;
 #[path = "journeys/forgetting.rs"]
 mod forgetting;
+#[path = "journeys/larger.rs"]
+mod larger;
 #[path = "journeys/list.rs"]
 mod list;
 #[path = "journeys/print.rs"]
 mod print;
 #[path = "journeys/privacy.rs"]
 mod privacy;
+#[path = "journeys/wishes.rs"]
+mod wishes;

@@ -94,8 +94,8 @@ pub fn DistanceChart(props: &DistanceChartProps) -> Html {
                 }
             </svg>
             { for props.distances.iter().map(|tick| below(props.distance, tick)) }
-            { for props.numbers.iter().map(|tick| beside(props, tick, "0")) }
-            { for props.levels.iter().map(|tick| beside(props, tick, "5em")) }
+            { for props.numbers.iter().map(|tick| beside(props, tick, None, "0")) }
+            { for props.levels.iter().map(|tick| beside(props, tick, Some("chart-level-word"), "5em")) }
             { for places.iter().zip(&props.lines).filter_map(|(place, line)| Some(name((*place)?, line))) }
             if let Some(you) = &props.you {
                 { above(props.distance, you) }
@@ -186,9 +186,14 @@ fn word_at(share: f64, base: f64, class: &'static str, word: &AttrValue) -> Html
 }
 
 /// A word that sits on its horizontal line.
-fn beside(props: &DistanceChartProps, tick: &Tick, dx: &'static str) -> Html {
+fn beside(
+    props: &DistanceChartProps,
+    tick: &Tick,
+    class: Option<&'static str>,
+    dx: &'static str,
+) -> Html {
     let base = height_in_em(props.keys.share(tick.value)) - 0.3;
-    html! { <text x="0" {dx} y={em(base)}>{ &tick.word }</text> }
+    html! { <text {class} x="0" {dx} y={em(base)}>{ &tick.word }</text> }
 }
 
 /// Where each line's name has room.

@@ -100,9 +100,13 @@ fn plate(numbers: &[AttrValue; 7]) -> Html {
             </svg>
             { for [0.014, 0.986].map(rivet) }
             { for numbers.iter().zip(0..).map(|(word, power)| {
-                let odd = if power % 2 == 1 { Some("rule-number-odd") } else { None };
+                let room = match power {
+                    0 | 6 => None,
+                    2 | 4 => Some("rule-number-inner"),
+                    _ => Some("rule-number-odd"),
+                };
                 let at = place(10_f64.powi(power));
-                text(classes!("rule-number", odd), at, PLATE + PLATE_HEIGHT - 0.85, word)
+                text(classes!("rule-number", room), at, PLATE + PLATE_HEIGHT - 0.85, word)
             }) }
         </>
     }

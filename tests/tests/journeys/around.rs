@@ -1,21 +1,12 @@
 //! What stands around the check: the way past the frame, the way out, addresses, and taking the
 //! result along.
 
-use self_check_tests::{Look, Page, Result, journey};
+use self_check_tests::{Look, Result, journey};
 
-use crate::walking::{LOOK_OVER, answer, arrive, heading, not_sure_to_the_end, tick};
+use crate::walking::{answer, arrive, heading, not_sure_to_the_end, tick, to_the_examples_result};
 
 const FIRST: &str = "What brings you here?";
 const START: &str = "How private is your key?";
-
-/// From the start page to the example's result.
-async fn to_the_examples_result(page: &Page) -> Result<()> {
-    page.open().await?;
-    page.click("link", "Try it with an example").await?;
-    arrive(page, LOOK_OVER).await?;
-    page.click("link", "See the result").await?;
-    page.wait_for_text("Take it along").await
-}
 
 #[test]
 fn skip_link_is_first_and_moves_focus_past_the_frame() -> Result<()> {

@@ -15,7 +15,8 @@ fn whole_check_by_pointer_ends_with_nothing_to_do() -> Result<()> {
         page.click("link", "Check a key").await?;
         arrive(page, "What brings you here?").await?;
         answer(page, &["I want to look at my keys"]).await?;
-        for (_, labels) in CALM {
+        for (question, labels) in CALM {
+            assert_eq!(heading(page).await?, question);
             answer(page, labels).await?;
         }
         arrive(page, LOOK_OVER).await?;
@@ -44,8 +45,9 @@ fn whole_check_by_keyboard_alone() -> Result<()> {
             };
             let focused = page.focused().await?;
             assert_eq!(
-                focused.role, "heading",
-                "focus after “Continue” at {question}"
+                (&*focused.role, &*focused.name),
+                ("heading", question),
+                "focus after “Continue”"
             );
             for label in labels {
                 by_keys(page, role, label).await?;
@@ -78,7 +80,15 @@ async fn by_keys(page: &Page, role: &str, label: &str) -> Result<()> {
         page.tab_to(role, label).await?;
         page.press("Space").await?;
     }
+    assert!(
+        page.focus_shows().await?,
+        "the focus on {label:?} is to be seen"
+    );
     page.tab_to("button", "Continue").await?;
+    assert!(
+        page.focus_shows().await?,
+        "the focus on “Continue” is to be seen"
+    );
     page.press("Enter").await?;
     page.wait_until("the next page is there", async || {
         Ok(heading(page).await? != before)

@@ -60,6 +60,22 @@ pub async fn not_sure_to_the_end(page: &Page) -> Result<Vec<String>> {
     }
 }
 
+/// From a fresh start page to the result of the example household.
+pub async fn to_the_examples_result(page: &Page) -> Result<()> {
+    page.open().await?;
+    page.click("link", "Try it with an example").await?;
+    arrive(page, LOOK_OVER).await?;
+    page.click("link", "See the result").await?;
+    page.wait_for_text("Take it along").await
+}
+
+/// Unfolds everything that is folded.
+pub async fn open_all(page: &Page) -> Result<()> {
+    page.run("document.querySelectorAll('details').forEach(d => d.open = true);")
+        .await?;
+    Ok(())
+}
+
 /// The box for "not sure" on every question.
 pub const NOT_SURE: &str = "I am not sure";
 /// The page before the result.
@@ -73,24 +89,27 @@ pub const CALM: [(&str, &[&str]); 11] = [
         &["Yes, and I know where each new key is"],
     ),
     (
-        "Do you know where every copy of this key is?",
-        &["Yes, every one"],
+        "Do you know where every copy of the new key is?",
+        &["Yes, and each is with someone who should have it"],
     ),
     (
-        "Who has this key, or has had it since the change?",
+        "Who has the new key, or has had it since the change?",
         &["The people I live with"],
     ),
     ("What kind of key is it?", &["Cuts along one edge"]),
     ("Is anything stamped on the metal?", &["Nothing"]),
     (
-        "Where is the key carried and kept?",
+        "Where is the new key carried and kept?",
         &["In a pocket or a closed bag"],
     ),
     (
-        "Where could a picture of the key be?",
+        "Where could a picture of the new key be?",
         &["Nowhere that I know of"],
     ),
-    ("What points from the key to your door?", &["Nothing"]),
+    (
+        "If you lost the new key, what would show where it belongs?",
+        &["Nothing"],
+    ),
     (
         "How else is this door locked or opened?",
         &["A second lock with another key"],
