@@ -24,7 +24,12 @@ pub fn ChoiceDrawing(props: &ChoiceDrawingProps) -> Html {
         return image("drawing opt-drawing", Some(key::VIEW), None, drawing);
     }
     if let Some(drawing) = marking(choice) {
-        return image("drawing opt-drawing", Some(marking::VIEW), None, drawing);
+        return image(
+            "drawing opt-drawing opt-bow",
+            Some(marking::VIEW),
+            None,
+            drawing,
+        );
     }
     match scene_of(choice) {
         Some(layers) => image(

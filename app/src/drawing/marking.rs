@@ -9,7 +9,7 @@ use super::path::{circle, polygon, rectangle};
 use super::view::{Ink, draw};
 
 /// The view box of a bow alone.
-pub const VIEW: &str = "-25.5 -8.6 31 25.6";
+pub const VIEW: &str = "-25 -8 30 24.4";
 
 /// A bow with this kind of marking; nothing for a choice of another question.
 pub fn marking(choice: Choice) -> Option<Html> {
@@ -35,7 +35,7 @@ pub fn marking(choice: Choice) -> Option<Html> {
     };
     Some(html! {
         <>
-            { draw(Ink::Metal, "M-2 0H9V8.4H-2Z") }
+            { draw(Ink::Metal, "M-2 0H5V8.4H-2Z") }
             { draw(Ink::Metal, BOW) }
             { draw(Ink::Hole, circle(EYE.0, EYE.1)) }
             { marks }

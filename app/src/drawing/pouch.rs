@@ -50,7 +50,6 @@ const FRONT: &[Layer] = &[
         Ink::Stitch,
         "M41.4 8.1L7 6.5Q5.3 6.5 5.3 8.2V31.8Q5.3 33.5 7 33.5L41.4 31.9",
     ),
-    Layer::Shade(&[(6.5, 28.5), (40.0, 27.2), (40.0, 30.6), (6.5, 32.2)], 1.5),
 ];
 
 /// As wide as what is shown, so that the word beside it stands close.
