@@ -34,7 +34,8 @@ impl Counts {
         self.skipped += count(" ignored");
     }
 
-    fn add(&mut self, other: Self) {
+    /// Adds another's counts.
+    pub fn add(&mut self, other: Self) {
         self.passed += other.passed;
         self.failed += other.failed;
         self.skipped += other.skipped;
