@@ -139,7 +139,7 @@ fn forgetting_at_the_result_leads_to_an_empty_start() -> Result<()> {
         arrive(page, START).await?;
         let text = page.visible_text().await?;
         assert!(
-            !text.contains("answers are gone"),
+            !text.contains("keeps no answers"),
             "nothing was lost: {text}"
         );
         assert!(!text.contains("Go on with your check"), "{text}");

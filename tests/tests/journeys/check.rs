@@ -296,7 +296,7 @@ fn safety_branch_hides_the_level_and_offers_nothing_to_keep() -> Result<()> {
             "copy as text",
             "given away",
             "in doubt",
-            "get copies back",
+            "copies back",
             "count the copies",
         ] {
             assert!(!text.contains(word), "“{word}” in {text}");
