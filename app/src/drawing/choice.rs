@@ -46,7 +46,8 @@ pub fn ChoiceDrawing(props: &ChoiceDrawingProps) -> Html {
 pub fn is_drawn_by_choices(question: Question) -> bool {
     matches!(
         question,
-        Question::KeyKind
+        Question::Reason
+            | Question::KeyKind
             | Question::Opens
             | Question::Kept
             | Question::NumberElsewhere

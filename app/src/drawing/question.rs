@@ -38,7 +38,6 @@ pub fn QuestionDrawing(props: &QuestionDrawingProps) -> Html {
 
 fn drawing(question: Question) -> (&'static str, Html) {
     match question {
-        Question::Reason => (key::VIEW, key(DrawnPattern::DEMONSTRATION)),
         Question::MissingHow => ("0 0 208 60", from_home_to_town()),
         Question::WhoDecides => ("0 0 128 72", scene(SHARED_BUILDING)),
         Question::ChangedSince => ("0 0 180 52", before_and_after()),
@@ -47,7 +46,8 @@ fn drawing(question: Question) -> (&'static str, Html) {
         Question::Marking => ("-25.5 -9.6 55.5 26.6", stamp_places()),
         Question::NumberIs => ("0 0 164 92", two_kinds_of_number()),
         Question::OtherWays => ("0 0 96 72", scene(DOOR_FROM_INSIDE)),
-        Question::KeyKind
+        Question::Reason
+        | Question::KeyKind
         | Question::Opens
         | Question::Kept
         | Question::NumberElsewhere
