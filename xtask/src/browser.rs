@@ -5,7 +5,7 @@ use std::process::Command;
 
 use anyhow::Result;
 
-use crate::{run, say, system};
+use crate::{apt, run, say};
 
 const BROWSERS: [&str; 4] = ["chromium", "chromium-browser", "google-chrome", "chrome"];
 
@@ -28,7 +28,7 @@ impl Browser {
             return found.checked();
         }
         let packages = ["chromium", "chromium-driver", "fonts-dejavu"];
-        system::apt_install("Chromium with its driver", &packages)
+        apt::install("Chromium with its driver", &packages)
             .map_err(|error| say::advice(format!("{error}"), BY_HAND))?;
         match Self::find() {
             Some(found) => found.checked(),
@@ -82,7 +82,7 @@ pub fn find_or_install_pdf_reader() -> Result<()> {
     if on_search_path("pdftotext").is_some() {
         return Ok(());
     }
-    system::apt_install("A reader of printed pages", &["poppler-utils"]).map_err(|error| {
+    apt::install("A reader of printed pages", &["poppler-utils"]).map_err(|error| {
         say::advice(
             format!("{error}"),
             "install poppler-utils, which brings pdftotext, then run this again.",

@@ -3,6 +3,7 @@
 //! Everything a fresh machine lacks is found or fetched here, step by step and by name, so that git, a C compiler and
 //! stable Rust are enough to build, serve and test the page.
 
+mod apt;
 mod browser;
 mod check;
 mod dist;
@@ -16,7 +17,7 @@ mod say;
 mod scipy;
 mod serve;
 mod site;
-mod system;
+mod system_rust;
 mod toolchain;
 mod wasm;
 mod wasm_runner;

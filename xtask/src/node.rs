@@ -5,7 +5,7 @@ use std::process::Command;
 
 use anyhow::Result;
 
-use crate::{project, run, say, system};
+use crate::{apt, project, run, say};
 
 /// binaryen: its wasm-opt halves the size of the page's program.
 const BINARYEN: Package = Package {
@@ -46,7 +46,7 @@ pub fn wasm_opt() -> Option<Command> {
 /// The source of the accessibility checker. Here Node.js is installed if it is missing: the journeys need the checker.
 pub fn axe() -> Result<PathBuf> {
     if !(run::is_there("node") && run::is_there("npm")) {
-        system::apt_install("Node.js with npm", &["nodejs", "npm"])?;
+        apt::install("Node.js with npm", &["nodejs", "npm"])?;
     }
     AXE.fetched()
 }

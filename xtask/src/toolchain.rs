@@ -13,7 +13,7 @@ use std::time::Duration;
 use anyhow::Result;
 
 use crate::project::{self, WASM};
-use crate::system::SystemRust;
+use crate::system_rust::SystemRust;
 use crate::{run, say};
 
 /// On a closed network `rustup target add` may wait for ever; the download itself is about 20 MB.
@@ -41,7 +41,10 @@ impl WasmTarget {
             "This Rust cannot build for {WASM} yet: `rustup target add {WASM}` gets what it lacks (20 MB)."
         ));
         match rustup_target_add() {
-            Ok(()) if toolchain_has_target() => return Ok(Self { system: None }),
+            Ok(()) if toolchain_has_target() => {
+                say::note("rustup has got it.");
+                return Ok(Self { system: None });
+            }
             Ok(()) => say::note("rustup was content, but the target's library is still missing."),
             Err(error) => say::note(format!("{error}")),
         }

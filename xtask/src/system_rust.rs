@@ -1,59 +1,11 @@
-//! Debian and Ubuntu: their package manager, and their own Rust as a way to WebAssembly.
+//! The Rust of Debian and Ubuntu, as another way to WebAssembly.
 
 use std::path::{Path, PathBuf};
 use std::process::Command;
 
 use anyhow::{Result, bail};
 
-use crate::{project, run, say};
-
-/// Installs packages by the system's package manager, after saying which; removes none.
-pub fn apt_install(what: &str, packages: &[&str]) -> Result<()> {
-    let by_hand = format!("apt-get install {}", packages.join(" "));
-    if !run::is_there("apt-get") {
-        return Err(say::advice(
-            format!(
-                "{what} is not on this machine, and it is no Debian or Ubuntu, whose packages could be installed here."
-            ),
-            format!(
-                "install {what} as your system does it (elsewhere the packages are: {})",
-                packages.join(", ")
-            ),
-        ));
-    }
-    let Some(as_root) = root_prefix() else {
-        return Err(say::advice(
-            format!("{what} is not on this machine, and installing it needs root."),
-            format!("run `sudo {by_hand}`, then run this again."),
-        ));
-    };
-    say::note(format!(
-        "Installing {what} from the system's packages: {}",
-        packages.join(" ")
-    ));
-    let apt = |arguments: &[&str]| {
-        let mut words: Vec<&str> = as_root.clone();
-        words.push("apt-get");
-        words.extend(arguments);
-        let mut command = Command::new(words[0]);
-        command
-            .args(&words[1..])
-            .env("DEBIAN_FRONTEND", "noninteractive");
-        command
-    };
-    let log = project::log(&format!("apt-{}", packages[0]));
-    run::logged("apt-get update", &mut apt(&["update"]), &log, None)?;
-    let mut install = apt(&["install", "-y", "--no-install-recommends", "--no-remove"]);
-    run::logged(&by_hand, install.args(packages), &log, None)
-}
-
-/// What to put before a command that needs root: nothing for root, `sudo` where it asks no password.
-fn root_prefix() -> Option<Vec<&'static str>> {
-    if run::answer(Command::new("id").arg("-u"))? == "0" {
-        return Some(Vec::new());
-    }
-    run::answer(Command::new("sudo").args(["-n", "true"])).map(|_| vec!["sudo", "-n"])
-}
+use crate::{apt, project, run};
 
 /// The system's own Rust, which builds its standard library for the browser from source.
 pub struct SystemRust {
@@ -115,6 +67,7 @@ impl SystemRust {
         if !Path::new("/usr/bin/apt-get").exists() {
             bail!("this is no Debian or Ubuntu");
         }
+        apt::update()?;
         let offered =
             run::answer(Command::new("apt-cache").args(["pkgnames", "rustc"])).unwrap_or_default();
         let mut candidates: Vec<(u32, Packages)> = offered
@@ -138,7 +91,7 @@ impl SystemRust {
                 .into_iter()
                 .filter(|name| offered_version(name).is_some()),
         );
-        apt_install("a Rust that builds for the browser", &names)?;
+        apt::install("a Rust that builds for the browser", &names)?;
         let rustc = format!("/usr/bin/rustc{}", packages.program_suffix);
         let about = run::answer(Command::new(&rustc).arg("-vV")).unwrap_or_default();
         if let Some(llvm) = about
@@ -146,7 +99,7 @@ impl SystemRust {
             .find_map(|line| line.strip_prefix("LLVM version: "))
         {
             let lld = format!("lld-{}", llvm.split('.').next().unwrap_or(llvm));
-            apt_install("its linker", &[&lld])?;
+            apt::install("its linker", &[&lld])?;
         }
         match Self::complete(&packages.program_suffix) {
             Some(rust) => Ok(rust),
