@@ -33,8 +33,15 @@ pub struct Driver {
 }
 
 impl Driver {
-    /// Starts the driver at a port of its own choice.
+    /// Starts the driver at a port of its own choice. On a busy machine it now and then ends before it is ready; then it
+    /// is started again, twice at most.
     pub fn start() -> Result<Self> {
+        Self::start_once()
+            .or_else(|_| Self::start_once())
+            .or_else(|_| Self::start_once())
+    }
+
+    fn start_once() -> Result<Self> {
         let number = COUNT.fetch_add(1, Ordering::Relaxed);
         let profile = std::env::temp_dir().join(format!(
             "self-check-browser-{}-{number}",
@@ -49,10 +56,13 @@ impl Driver {
             .stderr(Stdio::null())
             .spawn()
             .map_err(|error| format!("{program} could not be started: {error}. `cargo xtask test journeys` installs it."))?;
-        let output = child
-            .stdout
-            .take()
-            .ok_or("the driver's output is not there")?;
+        let output = child.stdout.take();
+        let mut driver = Self {
+            child,
+            profile,
+            address: String::new(),
+        };
+        let output = output.ok_or("the driver's output is not there")?;
         let mut lines = BufReader::new(output).lines();
         let port = lines
             .by_ref()
@@ -61,11 +71,8 @@ impl Driver {
             .ok_or("the driver ended before it was ready")?;
         // It goes on talking; a full pipe would stop it.
         std::thread::spawn(move || lines.for_each(drop));
-        Ok(Self {
-            child,
-            profile,
-            address: format!("http://127.0.0.1:{port}"),
-        })
+        driver.address = format!("http://127.0.0.1:{port}");
+        Ok(driver)
     }
 
     /// What to ask the driver for: this browser, in an empty folder, with both of its records kept.
