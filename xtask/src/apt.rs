@@ -12,7 +12,7 @@ pub fn install(what: &str, packages: &[&str]) -> Result<()> {
     if !run::is_there("apt-get") {
         return Err(say::advice(
             format!(
-                "{what} is not on this machine, and it is no Debian or Ubuntu, whose packages could be installed here."
+                "{what}: not on this machine, and it is no Debian or Ubuntu, whose packages could be installed here."
             ),
             format!(
                 "install {what} as your system does it (elsewhere the packages are: {})",
@@ -22,7 +22,7 @@ pub fn install(what: &str, packages: &[&str]) -> Result<()> {
     }
     if root_prefix().is_none() {
         return Err(say::advice(
-            format!("{what} is not on this machine, and installing it needs root."),
+            format!("{what}: not on this machine, and installing needs root."),
             format!("run `sudo {by_hand}`, then run this again."),
         ));
     }

@@ -9,6 +9,13 @@ use crate::{apt, run, say};
 
 const BROWSERS: [&str; 4] = ["chromium", "chromium-browser", "google-chrome", "chrome"];
 
+/// Families that app/styles/tokens.css names, and their packages. Where a line ends, and so how many pages a result takes
+/// on paper, depends on them: with any others the journeys would measure another page.
+const FONTS: [(&str, &str); 2] = [
+    ("Noto Sans", "fonts-noto-core"),
+    ("P052", "fonts-urw-base35"),
+];
+
 const BY_HAND: &str = "install Chromium and the ChromeDriver of the same version, or name them: \
     CHROMIUM=/path/to/chromium CHROMEDRIVER=/path/to/chromedriver cargo xtask test";
 
@@ -24,6 +31,12 @@ impl Browser {
     /// The pair on this machine, after installing it if there was none.
     pub fn find_or_install() -> Result<Self> {
         say::step("A browser");
+        let browser = Self::find_or_install_pair()?;
+        find_or_install_fonts();
+        Ok(browser)
+    }
+
+    fn find_or_install_pair() -> Result<Self> {
         if let Some(found) = Self::find() {
             return found.checked();
         }
@@ -74,6 +87,21 @@ impl Browser {
         }
         say::note(&browser);
         Ok(self)
+    }
+}
+
+/// The page can be looked at in other fonts too, so a machine that cannot get these is told and goes on.
+fn find_or_install_fonts() {
+    let known = run::answer(Command::new("fc-list").args([":", "family"])).unwrap_or_default();
+    let missing = FONTS.iter().filter(|(family, _)| !known.contains(family));
+    let packages: Vec<&str> = missing.map(|(_, package)| *package).collect();
+    if packages.is_empty() {
+        return;
+    }
+    if let Err(error) = apt::install("The page's fonts", &packages) {
+        say::note(format!(
+            "Going on with other fonts; text may break at other places on paper. {error}"
+        ));
     }
 }
 
