@@ -43,12 +43,18 @@ pub fn wasm_opt() -> Option<Command> {
     Some(command)
 }
 
-/// The source of the accessibility checker. Here Node.js is installed if it is missing: the journeys need the checker.
+/// The source of the accessibility checker, which the journeys need.
 pub fn axe() -> Result<PathBuf> {
-    if !(run::is_there("node") && run::is_there("npm")) {
-        apt::install("Node.js with npm", &["nodejs", "npm"])?;
-    }
+    find_or_install()?;
     AXE.fetched()
+}
+
+/// Installs Node.js if it is missing. A build alone does without it.
+pub fn find_or_install() -> Result<()> {
+    if run::is_there("node") && run::is_there("npm") {
+        return Ok(());
+    }
+    apt::install("Node.js with npm", &["nodejs", "npm"])
 }
 
 impl Package {
