@@ -22,6 +22,8 @@ mod blade;
 mod chart;
 mod choice;
 #[cfg(test)]
+mod class_list;
+#[cfg(test)]
 mod contrast;
 mod key;
 mod kinds;
@@ -40,13 +42,13 @@ mod view;
 
 pub use bars::{Bar, Bars};
 pub use chart::{ChartLine, DistanceChart, LogAxis, Tick};
-pub use choice::{ChoiceDrawing, is_drawn_by_choices};
+pub use choice::ChoiceDrawing;
 pub use key::{KeyDrawing, Stamp};
 pub use parts::{KeyParts, NumberedCuts, Part};
 pub use pattern::DrawnPattern;
 pub use pouch::Pouch;
 pub use progress::ProgressRule;
-pub use question::QuestionDrawing;
+pub use question::{QuestionDrawing, is_drawn_by_choices};
 pub use rule::{BrassRule, RuleMark};
 pub use ruler::{CARD_SHORT_SIDE, TrueRuler, length as ruler_length};
 pub use urgency::UrgencyMark;

@@ -76,7 +76,7 @@ pub use kinds::{
 };
 pub use label::{Label, LabelRefusal};
 pub use limits::Limit;
-pub use parts::{Copy, CylinderLengths, Door, Holder, Key, Keyway, Lock, Place, Way};
+pub use parts::{CylinderLengths, Door, Holder, Key, KeyCopy, Keyway, Lock, Place, Way};
 pub use plan::{Choices, Plan, plan};
 pub use prices::{Cost, CostLine, PriceRange, Priced, Prices, Quantities, TooMuch};
 pub use reach::{DoorReach, Opening, Reach};
@@ -89,7 +89,7 @@ pub struct Household {
     doors: Arc<BTreeMap<DoorId, Door>>,
     locks: Arc<BTreeMap<LockId, Lock>>,
     keys: Arc<BTreeMap<KeyId, Key>>,
-    copies: Arc<BTreeMap<CopyId, Copy>>,
+    copies: Arc<BTreeMap<CopyId, KeyCopy>>,
     holders: Arc<BTreeMap<HolderId, Holder>>,
     ways: Arc<BTreeMap<WayId, Way>>,
     prices: Arc<Prices>,
@@ -124,7 +124,8 @@ macro_rules! parts {
                 self.$section.get(&id)
             }
 
-            /// The id that the next one added will have.
+            /// The id that the next part added will have, if it is one of these. Every part added
+            /// takes the next number, so ask just before adding.
             pub const fn $next(&self) -> $id {
                 $id(self.next)
             })*
@@ -140,7 +141,7 @@ parts! {
     /// A key of one household.
     KeyId Key keys key next_key;
     /// A copy of one household.
-    CopyId Copy copies copy next_copy;
+    CopyId KeyCopy copies copy next_copy;
     /// A holder of one household.
     HolderId Holder holders holder next_holder;
     /// A way in of one household.
@@ -179,12 +180,12 @@ impl Household {
     }
 
     /// The copies of a key, wherever they are.
-    pub fn copies_of(&self, key: KeyId) -> impl Iterator<Item = (CopyId, &Copy)> {
+    pub fn copies_of(&self, key: KeyId) -> impl Iterator<Item = (CopyId, &KeyCopy)> {
         self.copies().filter(move |(_, copy)| copy.key == key)
     }
 
     /// The copies on a holder's ring.
-    pub fn ring_of(&self, holder: HolderId) -> impl Iterator<Item = (CopyId, &Copy)> {
+    pub fn ring_of(&self, holder: HolderId) -> impl Iterator<Item = (CopyId, &KeyCopy)> {
         self.copies()
             .filter(move |(_, copy)| copy.place == Place::Held(holder))
     }

@@ -1,6 +1,6 @@
 //! The drawing beside a choice. Its words stand there too, so it is silent.
 
-use self_check_core::questions::{Choice, Question};
+use self_check_core::questions::Choice;
 use yew::prelude::*;
 
 use super::key;
@@ -42,20 +42,6 @@ pub fn ChoiceDrawing(props: &ChoiceDrawingProps) -> Html {
     }
 }
 
-/// Whether each choice of this question has its own drawing, so that the question needs none.
-pub fn is_drawn_by_choices(question: Question) -> bool {
-    matches!(
-        question,
-        Question::Reason
-            | Question::KeyKind
-            | Question::Opens
-            | Question::Kept
-            | Question::NumberElsewhere
-            | Question::Seen
-            | Question::Link
-    )
-}
-
 fn scene_of(choice: Choice) -> Option<Scene> {
     let scene = match choice {
         Choice::LookAtMyKeys => happenings::KEYS_ON_A_RING,
@@ -95,4 +81,32 @@ fn scene_of(choice: Choice) -> Option<Scene> {
         _ => return None,
     };
     Some(scene)
+}
+
+#[cfg(test)]
+mod tests {
+    use self_check_core::questions::Question;
+
+    use super::super::question::is_drawn_by_choices;
+    use super::*;
+
+    fn has_drawing(choice: Choice) -> bool {
+        kind(choice).is_some() || marking(choice).is_some() || scene_of(choice).is_some()
+    }
+
+    #[test]
+    fn a_question_without_a_drawing_has_one_beside_most_of_its_choices() {
+        for question in Question::ALL
+            .into_iter()
+            .filter(|&question| is_drawn_by_choices(question))
+        {
+            let choices = question.row().choices;
+            let bare = choices
+                .iter()
+                .filter(|&&choice| !has_drawing(choice))
+                .count();
+            // "Nowhere", and the quiet line about a person, have none.
+            assert!(bare <= 1, "{question:?}");
+        }
+    }
 }

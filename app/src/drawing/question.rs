@@ -3,7 +3,6 @@
 use self_check_core::questions::Question;
 use yew::prelude::*;
 
-use super::choice::is_drawn_by_choices;
 use super::key::{self, digits, key, rim_frame, stamp_frame};
 use super::path::{Point, circle, number, polyline, rectangle, strokes};
 use super::pattern::DrawnPattern;
@@ -24,20 +23,25 @@ pub struct QuestionDrawingProps {
 /// The drawing of a question; nothing where each choice has its own.
 #[component]
 pub fn QuestionDrawing(props: &QuestionDrawingProps) -> Html {
-    if is_drawn_by_choices(props.question) {
-        return html! {};
+    match drawing(props.question) {
+        Some((view_box, content)) => image(
+            "drawing",
+            Some(view_box),
+            Some((&props.title, &props.desc)),
+            content,
+        ),
+        None => html! {},
     }
-    let (view_box, content) = drawing(props.question);
-    image(
-        "drawing",
-        Some(view_box),
-        Some((&props.title, &props.desc)),
-        content,
-    )
 }
 
-fn drawing(question: Question) -> (&'static str, Html) {
-    match question {
+/// Whether each choice of this question has its own drawing, so that the question needs none.
+pub fn is_drawn_by_choices(question: Question) -> bool {
+    drawing(question).is_none()
+}
+
+/// View box and drawing; `None` where each choice has its own.
+fn drawing(question: Question) -> Option<(&'static str, Html)> {
+    let drawing = match question {
         Question::MissingHow => ("0 0 208 60", from_home_to_town()),
         Question::WhoDecides => ("0 0 128 72", scene(SHARED_BUILDING)),
         Question::ChangedSince => ("0 0 180 52", before_and_after()),
@@ -52,8 +56,9 @@ fn drawing(question: Question) -> (&'static str, Html) {
         | Question::Kept
         | Question::NumberElsewhere
         | Question::Seen
-        | Question::Link => ("0 0 1 1", html! {}),
-    }
+        | Question::Link => return None,
+    };
+    Some(drawing)
 }
 
 fn at(x: f64, y: f64, scale: f64, content: Html) -> Html {

@@ -4,7 +4,7 @@ mod make;
 
 use super::kinds::Loss;
 use super::{
-    Copy, CopyId, Door, DoorId, Finding, Holder, HolderId, Household, Key, KeyId, Lock, LockId,
+    CopyId, Door, DoorId, Finding, Holder, HolderId, Household, Key, KeyCopy, KeyId, Lock, LockId,
     Place, Prices, Refusal, Way, WayId,
 };
 
@@ -28,8 +28,8 @@ pub enum Change {
     SetKey(KeyId, Key),
     /// Also removes its copies, and it from every lock.
     RemoveKey(KeyId),
-    AddCopy(Copy),
-    SetCopy(CopyId, Copy),
+    AddCopy(KeyCopy),
+    SetCopy(CopyId, KeyCopy),
     RemoveCopy(CopyId),
     AddHolder(Holder),
     SetHolder(HolderId, Holder),

@@ -12,7 +12,7 @@ use crate::advice::Urgency;
 
 use super::kinds::{DoorKind, Inside, LockKind, Loss, Material, PriceItem, Role, WayKind};
 use super::{
-    Change, Copy, Door, DoorId, Finding, FoundExposure, Holder, HolderId, Household, Key, KeyId,
+    Change, Door, DoorId, Finding, FoundExposure, Holder, HolderId, Household, Key, KeyCopy, KeyId,
     Lock, Place, PriceRange, Prices, Refusal, Way,
 };
 
@@ -24,7 +24,7 @@ pub fn household() -> Household {
 fn furnished() -> Result<Household, Refusal> {
     let mut home = Builder(Household::empty());
     let house_key = home.key(Some(Finding {
-        exposure: FoundExposure::Exposed(Urgency::WhenConvenient),
+        exposure: FoundExposure::Exposed(Urgency::Soon),
         safety_first: false,
     }))?;
     let kept = Finding {
@@ -162,7 +162,7 @@ impl Builder {
     }
 
     fn copy(&mut self, key: KeyId, place: Place) -> Result<(), Refusal> {
-        self.make(Change::AddCopy(Copy { key, place }))
+        self.make(Change::AddCopy(KeyCopy { key, place }))
     }
 
     fn way(&mut self, door: DoorId, kind: WayKind, known_by: &[HolderId]) -> Result<(), Refusal> {

@@ -26,7 +26,7 @@ pub fn gaps(household: &Household) -> Vec<Gap> {
         Gap {
             holder,
             without: needs.difference(&opened).copied().collect(),
-            beyond: opened.difference(&needs).copied().collect(),
+            beyond: opened.difference(needs).copied().collect(),
         }
     });
     all.filter(|gap| !gap.without.is_empty() || !gap.beyond.is_empty())

@@ -44,7 +44,7 @@ pub fn groups(household: &Household, grouping: Grouping) -> Vec<Group> {
 }
 
 pub(super) fn groups_of(index: &Index<'_>, grouping: Grouping) -> Vec<Group> {
-    let needed = needed_by(index);
+    let needed = index.needed_by();
     let makes = makes(index);
     let locks = own_locks(index);
     let parts: Vec<Vec<LockId>> = match grouping {
@@ -63,7 +63,7 @@ pub(super) fn groups_of(index: &Index<'_>, grouping: Grouping) -> Vec<Group> {
     parts
         .into_iter()
         .map(|locks| Group {
-            needed_by: people_of(index, &needed, &locks),
+            needed_by: people_of(index, needed, &locks),
             locks,
         })
         .collect()
@@ -82,17 +82,6 @@ pub(super) fn own_locks(index: &Index<'_>) -> Vec<LockId> {
         .collect()
 }
 
-/// Who needs each door that anybody needs, in the order of their ids.
-pub(super) fn needed_by(index: &Index<'_>) -> BTreeMap<DoorId, Vec<HolderId>> {
-    let mut needed: BTreeMap<DoorId, Vec<HolderId>> = BTreeMap::new();
-    for (holder, _) in index.household.holders() {
-        for door in index.needs(holder) {
-            needed.entry(door).or_default().push(holder);
-        }
-    }
-    needed
-}
-
 fn people_of(
     index: &Index<'_>,
     needed: &BTreeMap<DoorId, Vec<HolderId>>,
@@ -103,8 +92,10 @@ fn people_of(
         .filter_map(|&lock| index.door_of(lock))
         .collect();
     let people = doors.iter().filter_map(|door| needed.get(door)).flatten();
-    let people: BTreeSet<HolderId> = people.copied().collect();
-    people.into_iter().collect()
+    let mut people: Vec<HolderId> = people.copied().collect();
+    people.sort_unstable();
+    people.dedup();
+    people
 }
 
 fn keys_of<'a>(index: &Index<'a>, lock: LockId) -> impl Iterator<Item = KeyId> + use<'a> {

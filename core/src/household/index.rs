@@ -1,6 +1,7 @@
 //! A household turned round: what each key opens, what each person has. Made once per question, in
 //! time proportional to the household.
 
+use std::cell::OnceCell;
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::kinds::WayKind;
@@ -15,6 +16,8 @@ pub(super) struct Index<'a> {
     lost_by: BTreeMap<HolderId, Vec<KeyId>>,
     in_safe: BTreeMap<WayId, Vec<KeyId>>,
     known: BTreeMap<HolderId, Vec<WayId>>,
+    needs: OnceCell<BTreeMap<HolderId, BTreeSet<DoorId>>>,
+    needed_by: OnceCell<BTreeMap<DoorId, Vec<HolderId>>>,
 }
 
 impl<'a> Index<'a> {
@@ -28,6 +31,8 @@ impl<'a> Index<'a> {
             lost_by: BTreeMap::new(),
             in_safe: BTreeMap::new(),
             known: BTreeMap::new(),
+            needs: OnceCell::new(),
+            needed_by: OnceCell::new(),
         };
         for (id, lock) in household.locks() {
             index.locks_of_door.entry(lock.door).or_default().push(id);
@@ -98,16 +103,41 @@ impl<'a> Index<'a> {
     /// The doors a holder needs. Nobody who no longer should come in needs any. Where nobody has
     /// said, they need every door at which their whole ring turns a lock or which they know a way
     /// into.
-    pub(super) fn needs(&self, holder: HolderId) -> BTreeSet<DoorId> {
-        let Some(part) = self.household.holder(holder) else {
-            return BTreeSet::new();
-        };
-        if part.no_longer_should {
-            return BTreeSet::new();
-        }
-        if let Some(needs) = &part.needs {
-            return needs.clone();
-        }
+    pub(super) fn needs(&self, holder: HolderId) -> &BTreeSet<DoorId> {
+        const NONE: &BTreeSet<DoorId> = &BTreeSet::new();
+        self.needs_of_everybody().get(&holder).unwrap_or(NONE)
+    }
+
+    /// The doors each holder needs.
+    pub(super) fn needs_of_everybody(&self) -> &BTreeMap<HolderId, BTreeSet<DoorId>> {
+        self.needs.get_or_init(|| {
+            let holders = self.household.holders();
+            let needs = holders.map(|(id, holder)| {
+                let told = match &holder.needs {
+                    _ if holder.no_longer_should => BTreeSet::new(),
+                    Some(needs) => needs.clone(),
+                    None => self.can_open(id),
+                };
+                (id, told)
+            });
+            needs.collect()
+        })
+    }
+
+    /// Who needs each door that anybody needs, in the order of their ids.
+    pub(super) fn needed_by(&self) -> &BTreeMap<DoorId, Vec<HolderId>> {
+        self.needed_by.get_or_init(|| {
+            let mut needed: BTreeMap<DoorId, Vec<HolderId>> = BTreeMap::new();
+            for (&holder, doors) in self.needs_of_everybody() {
+                for &door in doors {
+                    needed.entry(door).or_default().push(holder);
+                }
+            }
+            needed
+        })
+    }
+
+    fn can_open(&self, holder: HolderId) -> BTreeSet<DoorId> {
         let mut keys = self.whole_ring(holder);
         let mut doors = BTreeSet::new();
         for &way in self.known_to(holder) {
@@ -135,7 +165,7 @@ impl Household {
     /// open. Nobody who no longer should come in needs any.
     pub fn needs_of(&self, holder: HolderId) -> Result<BTreeSet<DoorId>, Refusal> {
         self.holder(holder).ok_or(Refusal::UnknownHolder(holder))?;
-        Ok(Index::of(self).needs(holder))
+        Ok(Index::of(self).needs(holder).clone())
     }
 }
 

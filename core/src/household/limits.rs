@@ -1,7 +1,8 @@
 //! How large a household may grow. Every page, plan and record stays quick up to here.
 //!
 //! The sizes are our assumption: a small estate has about 500 doors, 2,000 copies and 300 holders;
-//! the limits are twice that. Doubling them doubles the largest record and the longest plan.
+//! the limits are twice that, and five times for copies, because grouping by need cuts many for
+//! people who need many doors. Doubling them doubles the largest record and the longest plan.
 
 use super::Refusal;
 
@@ -34,7 +35,7 @@ impl Limit {
         match self {
             Self::Doors | Self::Ways => 1_000,
             Self::Locks | Self::Keys => 2_000,
-            Self::Copies => 4_000,
+            Self::Copies => 10_000,
             Self::Holders => 600,
             Self::Openings => 20_000,
             Self::Needs => 200_000,

@@ -64,7 +64,7 @@ pub struct Key {
 
 /// One physical copy of a key.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Copy {
+pub struct KeyCopy {
     /// The key it is a copy of.
     pub key: KeyId,
     /// Where it is.
@@ -212,7 +212,7 @@ impl CylinderLengths {
     }
 }
 
-impl Copy {
+impl KeyCopy {
     /// A copy on a holder's ring.
     pub const fn held(key: KeyId, holder: HolderId) -> Self {
         Self {

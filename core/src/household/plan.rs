@@ -17,12 +17,13 @@ use crate::advice::{Action, Urgency};
 use crate::sources::{RIGHTS_AMPLIFICATION, Source, TRADE_LOCK_KINDS, TRADE_REKEYING};
 
 use super::exposed::exposed;
+use super::grouping::groups_of;
 use super::index::Index;
 use super::kinds::{Grouping, PriceItem};
 use super::remedy::WhoActs;
 use super::{
-    CopyId, Cost, DoorId, ExposedKey, HolderId, Household, KeyId, LockId, Priced, Quantities,
-    TooMuch, WayId,
+    CopyId, Cost, DoorId, ExposedKey, Group, HolderId, Household, KeyId, LockId, Priced,
+    Quantities, TooMuch, WayId,
 };
 
 pub use steps::{PlanStep, Step};
@@ -252,19 +253,29 @@ impl Default for Choices {
 /// every lock in it by one.
 pub fn plan(household: &Household, choices: Choices) -> Plan {
     let index = Index::of(household);
-    let exposed = exposed(&index);
+    let groups = match choices.grouping {
+        Grouping::AsNow => Vec::new(),
+        grouping => groups_of(&index, grouping),
+    };
+    plan_with(&index, choices, &groups)
+}
+
+/// The plan into these groups, which are those of the chosen grouping; as now needs none.
+pub(super) fn plan_with(index: &Index<'_>, choices: Choices, groups: &[Group]) -> Plan {
+    let household = index.household;
+    let exposed = exposed(index);
     let mut works: BTreeMap<LockId, Work> = BTreeMap::new();
     let mut keys = Vec::new();
     let mut hand_in = Vec::new();
     match choices.grouping {
         Grouping::AsNow => {
             let all = |_: WhoActs| true;
-            replace::replace(&index, choices, &exposed, all, &mut works, &mut keys);
+            replace::replace(index, choices, &exposed, all, &mut works, &mut keys);
         }
         Grouping::AllAlike | Grouping::ByNeed => {
             let others = |who: WhoActs| who != WhoActs::Household;
-            replace::replace(&index, choices, &exposed, others, &mut works, &mut keys);
-            hand_in = regroup::regroup(&index, choices, &exposed, &mut works, &mut keys);
+            replace::replace(index, choices, &exposed, others, &mut works, &mut keys);
+            hand_in = regroup::regroup(index, choices, groups, &exposed, &mut works, &mut keys);
         }
     }
     let mut works: Vec<Work> = works.into_values().collect();
@@ -275,8 +286,8 @@ pub fn plan(household: &Household, choices: Choices) -> Plan {
     let mut plan = Plan {
         choices,
         safety_first: household.puts_safety_first(),
-        stop_gaps: beside::stop_gaps(&index, &exposed, &works),
-        notes: beside::notes(&index, &exposed, &works),
+        stop_gaps: beside::stop_gaps(index, &exposed, &works),
+        notes: beside::notes(index, &exposed, &works),
         ways: beside::way_works(household),
         exposed: exposed.into_values().collect(),
         works,
@@ -284,6 +295,6 @@ pub fn plan(household: &Household, choices: Choices) -> Plan {
         hand_in,
         steps: Vec::new(),
     };
-    plan.steps = steps::steps(&index, &plan);
+    plan.steps = steps::steps(index, &plan);
     plan
 }

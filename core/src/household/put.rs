@@ -7,7 +7,7 @@ use std::sync::Arc;
 use super::kinds::{Arrangement, WayKind};
 use super::limits::{self, Limit};
 use super::{
-    Copy, CopyId, Door, DoorId, Holder, HolderId, Household, Key, KeyId, Lock, LockId, Place,
+    CopyId, Door, DoorId, Holder, HolderId, Household, Key, KeyCopy, KeyId, Lock, LockId, Place,
     Refusal, Way, WayId,
 };
 
@@ -65,7 +65,7 @@ impl Household {
         put(&mut self.ways, id, way, Limit::Ways)
     }
 
-    pub(super) fn put_copy(&mut self, id: CopyId, copy: Copy) -> Result<(), Refusal> {
+    pub(super) fn put_copy(&mut self, id: CopyId, copy: KeyCopy) -> Result<(), Refusal> {
         self.key(copy.key).ok_or(Refusal::UnknownKey(copy.key))?;
         if let Some(holder) = copy.place.had_by() {
             self.holder(holder).ok_or(Refusal::UnknownHolder(holder))?;

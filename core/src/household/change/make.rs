@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use super::super::kinds::{Loss, WayKind};
 use super::super::{
-    Copy, CopyId, DoorId, Holder, HolderId, Household, Key, KeyId, Lock, LockId, Place, Refusal,
+    CopyId, DoorId, Holder, HolderId, Household, Key, KeyCopy, KeyId, Lock, LockId, Place, Refusal,
     WayId,
 };
 use super::Change;
@@ -73,17 +73,17 @@ impl Household {
             Change::Opens { key, door, opens } => self.let_open(key, door, opens),
             Change::Give { key, to, copies } => (0..copies).try_for_each(|_| {
                 let id = CopyId(self.mint()?);
-                self.put_copy(id, Copy::held(key, to))
+                self.put_copy(id, KeyCopy::held(key, to))
             }),
             Change::Move { copy, to } => {
                 let key = self.copy(copy).ok_or(Refusal::UnknownCopy(copy))?.key;
-                self.put_copy(copy, Copy { key, place: to })
+                self.put_copy(copy, KeyCopy { key, place: to })
             }
             Change::Lose { copy, loss } => {
                 let lost = self.copy(copy).ok_or(Refusal::UnknownCopy(copy))?;
                 let by = lost.place.had_by();
                 let place = Place::Lost { by, loss };
-                self.put_copy(copy, Copy { place, ..*lost })
+                self.put_copy(copy, KeyCopy { place, ..*lost })
             }
             Change::LoseRing { holder, loss } => self.lose_ring(holder, loss),
             Change::Check { key, finding } => {
@@ -169,7 +169,7 @@ impl Household {
 
     fn remove_holder(&mut self, id: HolderId) -> Result<(), Refusal> {
         self.holder(id).ok_or(Refusal::UnknownHolder(id))?;
-        let names = |(_, copy): (CopyId, &Copy)| copy.place.had_by() == Some(id);
+        let names = |(_, copy): (CopyId, &KeyCopy)| copy.place.had_by() == Some(id);
         if self.copies().any(names) {
             return Err(Refusal::HolderHasCopies(id));
         }

@@ -5,7 +5,7 @@ use std::sync::Arc;
 
 use super::super::exposed::no_longer_should;
 use super::super::kinds::Arrangement;
-use super::super::{Copy, CopyId, Household, Key, KeyId, Place, Refusal};
+use super::super::{CopyId, Household, Key, KeyCopy, KeyId, Place, Refusal};
 use super::{Origin, Plan, Recipient};
 
 impl Plan {
@@ -23,7 +23,7 @@ impl Plan {
             if let Some(copy) = after.copy(id).copied() {
                 let returned_by = copy.place.had_by();
                 let place = Place::AtHome { returned_by };
-                after.put_copy(id, Copy { place, ..copy })?;
+                after.put_copy(id, KeyCopy { place, ..copy })?;
             }
         }
         for (planned, &key) in self.keys.iter().zip(&keys) {
@@ -35,7 +35,7 @@ impl Plan {
                 };
                 for _ in 0..count {
                     let id = CopyId(after.mint()?);
-                    after.put_copy(id, Copy { key, place })?;
+                    after.put_copy(id, KeyCopy { key, place })?;
                 }
             }
         }

@@ -35,7 +35,6 @@ pub(super) fn in_use(index: &Index<'_>, key: KeyId) -> BTreeMap<Recipient, u32> 
 pub(super) fn of_a_replacement(
     index: &Index<'_>,
     choices: Choices,
-    needs: &Needs,
     key: KeyId,
     locks: &[LockId],
 ) -> Vec<(Recipient, u32)> {
@@ -45,7 +44,7 @@ pub(super) fn of_a_replacement(
         .collect();
     let mut copies = in_use(index, key);
     copies.retain(|&recipient, _| match recipient {
-        Recipient::Holder(holder) => needs.any_of(holder, &doors),
+        Recipient::Holder(holder) => !index.needs(holder).is_disjoint(&doors),
         Recipient::KeySafe(_) | Recipient::Spare => true,
     });
     choose_spares(&mut copies, choices);
@@ -69,24 +68,5 @@ pub(super) fn choose_spares(copies: &mut BTreeMap<Recipient, u32>, choices: Choi
         Some(spares) => {
             copies.insert(Recipient::Spare, spares.into());
         }
-    }
-}
-
-/// The doors everybody needs, found once.
-pub(super) struct Needs(BTreeMap<HolderId, BTreeSet<DoorId>>);
-
-impl Needs {
-    pub(super) fn of(index: &Index<'_>) -> Self {
-        let holders = index.household.holders();
-        Self(holders.map(|(id, _)| (id, index.needs(id))).collect())
-    }
-
-    pub(super) fn iter(&self) -> impl Iterator<Item = (HolderId, &BTreeSet<DoorId>)> {
-        self.0.iter().map(|(&holder, doors)| (holder, doors))
-    }
-
-    fn any_of(&self, holder: HolderId, doors: &BTreeSet<DoorId>) -> bool {
-        let needs = self.0.get(&holder);
-        needs.is_some_and(|needs| !needs.is_disjoint(doors))
     }
 }

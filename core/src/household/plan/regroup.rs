@@ -6,12 +6,12 @@ use crate::advice::{Action, Urgency};
 
 use super::super::grouping::keep::{self, Candidates};
 use super::super::grouping::keyways::{Keyways, Sharing};
-use super::super::grouping::{groups_of, own_locks};
+use super::super::grouping::own_locks;
 use super::super::index::Index;
 use super::super::kinds::{LockKind, PriceItem};
 use super::super::remedy::{WhoActs, most_urgent};
 use super::super::{CopyId, ExposedKey, Group, KeyId, LockId, Place, Priced};
-use super::copies::{Needs, at_least_one, choose_spares, in_use};
+use super::copies::{at_least_one, choose_spares, in_use};
 use super::replace::{lock_and_door, work_on};
 use super::{Choices, Origin, PlannedKey, Recipient, Work};
 
@@ -19,14 +19,14 @@ use super::{Choices, Origin, PlannedKey, Recipient, Work};
 pub(super) fn regroup(
     index: &Index<'_>,
     choices: Choices,
+    groups: &[Group],
     exposed: &BTreeMap<KeyId, ExposedKey>,
     works: &mut BTreeMap<LockId, Work>,
     keys: &mut Vec<PlannedKey>,
 ) -> Vec<CopyId> {
-    let groups = groups_of(index, choices.grouping);
-    let kept = kept_keys(index, &groups, exposed);
+    let kept = kept_keys(index, groups, exposed);
     let keyways = Keyways::of(index);
-    let wanted = wanted_copies(index, &groups);
+    let wanted = wanted_copies(index, groups);
     let mut hand_in = Vec::new();
     for ((group, kept), mut wanted) in groups.iter().zip(kept).zip(wanted) {
         choose_spares(&mut wanted, choices);
@@ -118,15 +118,13 @@ fn wanted_copies(index: &Index<'_>, groups: &[Group]) -> Vec<BTreeMap<Recipient,
             .copied()
             .collect()
     };
-    let mut wanted: Vec<BTreeMap<Recipient, u32>> = vec![BTreeMap::new(); groups.len()];
-    for (holder, doors) in Needs::of(index).iter() {
-        let locks = doors.iter().flat_map(|&door| index.locks_on(door));
-        for &number in locks.filter_map(|lock| group_of.get(lock)) {
-            if let Some(wanted) = wanted.get_mut(number) {
-                wanted.insert(Recipient::Holder(holder), 1);
-            }
-        }
-    }
+    let one_each = |group: &Group| {
+        let people = group.needed_by.iter();
+        people
+            .map(|&holder| (Recipient::Holder(holder), 1))
+            .collect()
+    };
+    let mut wanted: Vec<BTreeMap<Recipient, u32>> = groups.iter().map(one_each).collect();
     for (key, _) in index.household.keys() {
         let groups = opened(key);
         if groups.is_empty() {

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use super::super::index::Index;
 use super::super::remedy::{WhoActs, most_urgent, price_of, remedy, who_acts};
 use super::super::{Door, ExposedKey, KeyId, Lock, LockId, Priced};
-use super::copies::{Needs, of_a_replacement};
+use super::copies::of_a_replacement;
 use super::{Choices, Origin, PlannedKey, Work};
 
 /// Plans the locks of which `concerns` says so. Where one exposed key opens locks of several
@@ -18,7 +18,6 @@ pub(super) fn replace(
     works: &mut BTreeMap<LockId, Work>,
     keys: &mut Vec<PlannedKey>,
 ) {
-    let needs = Needs::of(index);
     for (&key, why) in exposed {
         let mut by_owner: BTreeMap<WhoActs, Vec<LockId>> = BTreeMap::new();
         for &id in index.opened_by(key) {
@@ -45,7 +44,7 @@ pub(super) fn replace(
                     replaces: vec![key],
                 },
                 who,
-                copies: of_a_replacement(index, choices, &needs, key, &locks),
+                copies: of_a_replacement(index, choices, key, &locks),
                 locks,
             });
         }

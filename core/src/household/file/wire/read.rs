@@ -7,8 +7,8 @@ use super::super::super::kinds::{
     Arrangement, DoorKind, Inside, LockKind, Loss, Material, PriceItem, Role, WayKind, WhoDecides,
 };
 use super::super::super::{
-    Copy, CopyId, CylinderLengths, Door, DoorId, Finding, FoundExposure, Holder, HolderId,
-    Household, Key, KeyId, Keyway, Label, Lock, LockId, Place, PriceRange, Prices, Refusal, Way,
+    CopyId, CylinderLengths, Door, DoorId, Finding, FoundExposure, Holder, HolderId, Household,
+    Key, KeyCopy, KeyId, Keyway, Label, Lock, LockId, Place, PriceRange, Prices, Refusal, Way,
     WayId,
 };
 use super::super::ImportError;
@@ -130,7 +130,7 @@ impl WireWay<'_> {
 }
 
 impl WireCopy<'_> {
-    fn part(self) -> Result<Copy, ImportError> {
+    fn part(self) -> Result<KeyCopy, ImportError> {
         let who = self.who.map(HolderId);
         let loss = maybe(self.loss, Loss::from_id)?;
         let place = match (&*self.place, who, self.safe, loss) {
@@ -142,7 +142,7 @@ impl WireCopy<'_> {
             _ => return Err(ImportError::Damaged),
         };
         let key = KeyId(self.key);
-        Ok(Copy { key, place })
+        Ok(KeyCopy { key, place })
     }
 }
 

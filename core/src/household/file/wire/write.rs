@@ -1,7 +1,9 @@
 //! From the household to the record.
 
 use super::super::super::kinds::PriceItem;
-use super::super::super::{Copy, CopyId, HolderId, Household, Keyway, Label, Place, Prices, WayId};
+use super::super::super::{
+    CopyId, HolderId, Household, KeyCopy, Keyway, Label, Place, Prices, WayId,
+};
 use super::{
     MARK, Record, WireCopy, WireDoor, WireHolder, WireKey, WireLock, WirePrice, WirePrices,
     WireWay, finding_word,
@@ -82,7 +84,7 @@ impl<'a> Record<'a> {
 }
 
 impl WireCopy<'_> {
-    fn of(id: CopyId, copy: &Copy) -> Self {
+    fn of(id: CopyId, copy: &KeyCopy) -> Self {
         let (place, who, safe, loss) = match copy.place {
             Place::Held(holder) => ("held", Some(holder), None, None),
             Place::InKeySafe(way) => ("key-safe", None, Some(way), None),

@@ -1,0 +1,36 @@
+//! Keys and doors: against hand-made cases, against brute force, and under laws that hold for any
+//! household.
+#![allow(clippy::unwrap_used, clippy::expect_used)]
+
+#[path = "household/agreement.rs"]
+mod agreement;
+#[path = "household/any.rs"]
+mod any;
+#[path = "household/brief.rs"]
+mod brief;
+#[path = "household/chance.rs"]
+mod chance;
+#[path = "household/costs.rs"]
+mod costs;
+#[path = "household/demonstration.rs"]
+mod demonstration;
+#[path = "household/estate.rs"]
+mod estate;
+#[path = "household/keeping.rs"]
+mod keeping;
+#[path = "household/laws.rs"]
+mod laws;
+#[path = "household/partitions.rs"]
+mod partitions;
+#[path = "household/plans.rs"]
+mod plans;
+#[path = "household/reach.rs"]
+mod reach;
+#[path = "household/record.rs"]
+mod record;
+#[path = "household/refusals.rs"]
+mod refusals;
+#[path = "household/subsets.rs"]
+mod subsets;
+#[path = "household/truth.rs"]
+mod truth;

@@ -1,0 +1,136 @@
+//! Checks and household say the same of the same loss.
+
+use self_check_core::advice::{Action, Urgency};
+use self_check_core::answers::Answers;
+use self_check_core::assess::{Assessment, assess};
+use self_check_core::household::{
+    Change, Choices, DoorKind, Finding, FoundExposure, LockKind, Loss, Role, exposed_keys, file,
+    plan, quick,
+};
+use self_check_core::questions::{Choice, Question};
+
+use Choice::*;
+
+fn assessed(ticks: &[Choice]) -> Assessment {
+    let calm = [
+        HouseDoor,
+        OwnIt,
+        NotChanged,
+        AllAccountedFor,
+        Household,
+        CutsOnOneEdge,
+        NothingMarked,
+        PocketOrClosedBag,
+        NoPicture,
+        NoLink,
+        SecondLockOtherKey,
+    ];
+    let answers = Question::ALL
+        .into_iter()
+        .fold(Answers::none(), |answers, question| {
+            let of_it = |from: &[Choice]| -> Vec<Choice> {
+                let own = |choice: &Choice| choice.question() == question;
+                from.iter().copied().filter(own).collect()
+            };
+            let own = match of_it(ticks) {
+                own if own.is_empty() => of_it(&calm),
+                own => own,
+            };
+            answers.give(question, &own).unwrap_or(answers)
+        });
+    assess(&answers, None)
+}
+
+/// How soon the check of a key that went missing in this way asks for the lock.
+fn advised(loss: Loss) -> Option<Urgency> {
+    let way: &[Choice] = match loss {
+        Loss::NotSaid => &[],
+        Loss::MislaidIndoors => &[MislaidIndoors],
+        Loss::FarAway => &[LostFarAway],
+        Loss::NearHome => &[LostNearHome],
+        Loss::WithTheAddress => &[LostFarAway, AddressOnRingOrKey],
+        Loss::Stolen => &[StolenOrTaken],
+        Loss::NotReturned => &[NotReturned],
+    };
+    let ticks: Vec<Choice> = [KeyMissing].iter().chain(way).copied().collect();
+    let result = assessed(&ticks);
+    let rekeying = result.advised.actions.iter();
+    rekeying
+        .filter(|advice| advice.action == Action::RekeyCylinder)
+        .map(|advice| advice.urgency)
+        .max()
+}
+
+#[test]
+fn losses_are_as_urgent_as_a_check_of_the_same_loss() {
+    for &loss in Loss::ALL {
+        assert_eq!(loss.urgency(), advised(loss), "{loss:?}");
+    }
+}
+
+#[test]
+fn former_holder_is_as_urgent_as_a_check_of_one() {
+    let finding = Finding::of(&assessed(&[SomeoneHadIt, NoLongerShould]));
+    assert_eq!(finding.exposure, FoundExposure::Exposed(Urgency::Soon));
+    let home =
+        quick::one_door(DoorKind::FlatDoor, LockKind::PinTumbler, &[Role::Flatmate]).unwrap();
+    let (holder, _) = home.holders().next().unwrap();
+    let no_longer = true;
+    let home = home
+        .with(Change::NoLongerShould { holder, no_longer })
+        .unwrap();
+    assert_eq!(exposed_keys(&home)[0].urgency, Urgency::Soon);
+}
+
+#[test]
+fn finding_of_a_key_only_seen_exposes_nothing() {
+    let seen = assessed(&[LookAtMyKeys, ChangedAndCounted, CarriedInView]);
+    assert_eq!(Finding::of(&seen).exposure, FoundExposure::NotExposed);
+}
+
+#[test]
+fn finding_flows_into_the_plan_and_out_of_it() {
+    let home = quick::one_door(DoorKind::FrontDoor, LockKind::Lever, &[Role::Resident]).unwrap();
+    let (key, _) = home.keys().next().unwrap();
+    assert!(plan(&home, Choices::default()).works.is_empty());
+    let finding = Some(Finding::of(&assessed(&[KeyMissing, StolenOrTaken])));
+    let exposed = home.with(Change::Check { key, finding }).unwrap();
+    let works = plan(&exposed, Choices::default()).works;
+    assert_eq!(works[0].urgency, Urgency::Today);
+    assert_eq!(works[0].actions, [Action::ChangeLockOrLevers]);
+    let finding = None;
+    let again = exposed.with(Change::Check { key, finding }).unwrap();
+    assert_eq!(again, home);
+}
+
+#[test]
+fn safety_first_keeps_prints_and_chases_nothing() {
+    use self_check_core::household::{BriefChoices, SafetyFirst, brief, plan::Step};
+    let home = quick::two_doors(LockKind::PinTumbler, &[Role::Resident, Role::Friend]).unwrap();
+    let (key, _) = home.keys().next().unwrap();
+    let finding = Some(Finding::of(&assessed(&[SomeoneHadIt, UneasyPerson])));
+    let (friend, _) = home.holders().nth(1).unwrap();
+    let no_longer = true;
+    let home = home
+        .with(Change::Check { key, finding })
+        .unwrap()
+        .with(Change::NoLongerShould {
+            holder: friend,
+            no_longer,
+        })
+        .unwrap();
+    let plan = plan(&home, Choices::default());
+    assert_eq!(plan.steps[0].step, Step::PlanWithSupport);
+    assert!(!plan.works.is_empty());
+    for step in &plan.steps {
+        assert!(!matches!(
+            step.step,
+            Step::GetCopiesBack(_) | Step::CutCopies(_) | Step::HandOver(..) | Step::HandIn(_)
+        ));
+    }
+    assert_eq!(
+        brief(&home, &plan, BriefChoices::default()),
+        Err(SafetyFirst)
+    );
+    assert_eq!(file::export(&home), Err(file::ExportError::SafetyFirst));
+}

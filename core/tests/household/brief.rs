@@ -1,0 +1,174 @@
+//! The page for the locksmith: what stands on it, and what does not unless it was ticked in.
+
+use self_check_core::advice::{Action, Urgency};
+use self_check_core::household::brief::{AfterVisit, Ask, BriefRecipient, Quote, Readiness};
+use self_check_core::household::*;
+
+fn lost() -> (Household, Plan) {
+    let home = demonstration::household();
+    let (sitter, _) = home
+        .holders()
+        .find(|(_, part)| part.role == Role::Sitter)
+        .unwrap();
+    let loss = Loss::NearHome;
+    let home = home
+        .with(Change::LoseRing {
+            holder: sitter,
+            loss,
+        })
+        .unwrap();
+    let (front, door) = home.doors().next().unwrap();
+    let label = Some(Label::new("blue door").unwrap());
+    let door = Door {
+        label,
+        ..door.clone()
+    };
+    let home = home.with(Change::SetDoor(front, door)).unwrap();
+    let plan = plan(&home, Choices::default());
+    (home, plan)
+}
+
+#[test]
+fn brief_lists_the_locks_in_the_order_of_the_plan() {
+    let (home, plan) = lost();
+    let brief = brief(&home, &plan, BriefChoices::default()).unwrap();
+    let locks: Vec<_> = brief
+        .locks
+        .iter()
+        .map(|lock| (lock.door, lock.kind, lock.action))
+        .collect();
+    assert_eq!(
+        locks,
+        [
+            (
+                DoorKind::FrontDoor,
+                LockKind::PinTumbler,
+                Action::RekeyCylinder
+            ),
+            (
+                DoorKind::RoomDoor,
+                LockKind::Lever,
+                Action::ChangeLockOrLevers
+            ),
+            (
+                DoorKind::Workshop,
+                LockKind::PinTumbler,
+                Action::RekeyCylinder
+            ),
+        ]
+    );
+    assert_eq!(
+        brief.kinds,
+        [(LockKind::PinTumbler, 2), (LockKind::Lever, 1)]
+    );
+    assert_eq!(
+        brief.same_keyway,
+        [[0, 2]],
+        "keyed alike today, so they can be again"
+    );
+    assert!(brief.locks.iter().all(|lock| lock.has_working_key));
+    assert_eq!(brief.keys.len(), 2);
+    assert_eq!(brief.keys[0].locks, [0, 2]);
+    assert_eq!(brief.keys[0].total, 8);
+    assert_eq!(brief.locks[1].keys, [1]);
+}
+
+#[test]
+fn brief_tells_no_words_roles_prices_or_urgency_unless_ticked_in() {
+    let (home, plan) = lost();
+    let bare = brief(&home, &plan, BriefChoices::default()).unwrap();
+    assert!(
+        bare.locks
+            .iter()
+            .all(|lock| lock.label.is_none() && lock.urgency.is_none())
+    );
+    assert!(bare.quotes.iter().all(|quote| quote.told.is_none()));
+    let recipients = |brief: &Brief| -> Vec<BriefRecipient> {
+        let copies = brief.keys.iter().flat_map(|key| &key.copies);
+        copies.map(|&(recipient, _)| recipient).collect()
+    };
+    let nobody_told = |recipient: &BriefRecipient| {
+        matches!(
+            recipient,
+            BriefRecipient::Person(None) | BriefRecipient::Spare
+        )
+    };
+    assert!(recipients(&bare).iter().all(nobody_told));
+    let choices = BriefChoices {
+        labels: true,
+        roles: true,
+        urgency: true,
+        prices: true,
+        readiness: Readiness {
+            shuts_well: Some(false),
+            ..Readiness::default()
+        },
+    };
+    let told = brief(&home, &plan, choices).unwrap();
+    assert_eq!(
+        told.locks[0].label.as_ref().map(Label::as_str),
+        Some("blue door")
+    );
+    assert_eq!(told.locks[0].urgency, Some(Urgency::Soon));
+    assert!(told.quotes.iter().all(|quote| quote.told.is_some()));
+    assert!(recipients(&told).contains(&BriefRecipient::Person(Some(Role::Neighbour))));
+    assert_eq!(told.readiness.shuts_well, Some(false));
+    let totals = |brief: &Brief| -> Vec<u64> { brief.keys.iter().map(|key| key.total).collect() };
+    assert_eq!(totals(&bare), totals(&told));
+}
+
+#[test]
+fn brief_asks_a_price_for_everything_in_the_plan() {
+    let (home, plan) = lost();
+    let brief = brief(&home, &plan, BriefChoices::default()).unwrap();
+    let counts: Vec<(PriceItem, Option<u64>)> = brief
+        .quotes
+        .iter()
+        .map(|&Quote { item, count, .. }| (item, count))
+        .collect();
+    assert_eq!(
+        counts,
+        [
+            (PriceItem::CallOut, Some(1)),
+            (PriceItem::CallOutAfterHours, None),
+            (PriceItem::RekeyedCylinder, Some(2)),
+            (PriceItem::LockOrLevers, Some(1)),
+            (PriceItem::Copy, Some(9)),
+        ]
+    );
+}
+
+#[test]
+fn brief_ends_with_the_old_key_tried_everywhere_before_it_is_scrapped() {
+    let (home, plan) = lost();
+    let brief = brief(&home, &plan, BriefChoices::default()).unwrap();
+    assert_eq!(brief.after.first(), Some(&AfterVisit::OldKeyMustFail));
+    assert_eq!(brief.after.last(), Some(&AfterVisit::ScrapTheOldKeys));
+    for asked in [
+        Ask::ProofThatYouMay,
+        Ask::IsCodeOrAddressKept,
+        Ask::RestrictedOrNot,
+    ] {
+        assert!(brief.ask.contains(&asked));
+    }
+}
+
+#[test]
+fn brief_leaves_out_what_others_and_the_household_do() {
+    let home = quick::flat_and_entrance(LockKind::EuropeanProfile, &[Role::Resident]).unwrap();
+    let (resident, _) = home.holders().next().unwrap();
+    let loss = Loss::Stolen;
+    let home = home
+        .with(Change::LoseRing {
+            holder: resident,
+            loss,
+        })
+        .unwrap();
+    let plan = plan(&home, Choices::default());
+    assert_eq!(plan.works.len(), 2);
+    let brief = brief(&home, &plan, BriefChoices::default()).unwrap();
+    let doors: Vec<DoorKind> = brief.locks.iter().map(|lock| lock.door).collect();
+    assert_eq!(doors, [DoorKind::FlatDoor]);
+    assert_eq!(brief.keys.len(), 1);
+    assert!(!brief.locks[0].has_working_key);
+}

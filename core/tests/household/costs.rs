@@ -1,0 +1,153 @@
+//! Costs by hand, from prices made up for the test.
+
+use self_check_core::household::*;
+
+fn price(low: u64, high: u64) -> Option<PriceRange> {
+    Some(PriceRange::new(low, high).unwrap())
+}
+
+/// Two doors keyed alike, four people, one of whom lost the ring.
+fn lost() -> Household {
+    let people = [
+        Role::Resident,
+        Role::Resident,
+        Role::Neighbour,
+        Role::Sitter,
+    ];
+    let home = quick::two_doors_alike(LockKind::PinTumbler, &people).unwrap();
+    let (sitter, _) = home.holders().nth(3).unwrap();
+    home.with(Change::LoseRing {
+        holder: sitter,
+        loss: Loss::NearHome,
+    })
+    .unwrap()
+}
+
+fn priced(home: &Household, prices: Prices) -> Household {
+    home.with(Change::SetPrices(prices)).unwrap()
+}
+
+#[test]
+fn cost_of_a_visit_is_call_out_cylinders_and_copies() {
+    let prices = Prices::default()
+        .with(PriceItem::CallOut, price(5_000, 8_000))
+        .with(PriceItem::RekeyedCylinder, price(2_000, 2_500))
+        .with(PriceItem::Copy, price(400, 700));
+    let home = priced(&lost(), prices);
+    let cost = plan(&home, Choices::default()).cost(&home).unwrap();
+    assert_eq!(cost.missing, []);
+    assert_eq!(cost.known.low(), 5_000 + 2 * 2_000 + 4 * 400);
+    assert_eq!(cost.known.high(), 8_000 + 2 * 2_500 + 4 * 700);
+}
+
+#[test]
+fn cost_with_copies_included_charges_the_rest() {
+    let mut prices = Prices::default().with(PriceItem::Copy, price(100, 100));
+    prices.copies_included = 3;
+    let home = priced(&lost(), prices);
+    let cost = plan(&home, Choices::default()).cost(&home).unwrap();
+    assert_eq!(cost.known.low(), 100);
+}
+
+#[test]
+fn cost_without_prices_names_what_is_missing_and_invents_nothing() {
+    let home = lost();
+    let cost = plan(&home, Choices::default()).cost(&home).unwrap();
+    assert_eq!(
+        cost.missing,
+        [
+            PriceItem::CallOut,
+            PriceItem::RekeyedCylinder,
+            PriceItem::Copy
+        ]
+    );
+    assert_eq!(cost.known, PriceRange::default());
+    assert!(cost.lines.iter().all(|line| line.total.is_none()));
+}
+
+#[test]
+fn cost_after_hours_asks_for_that_price() {
+    let home = lost();
+    let choices = Choices {
+        after_hours: true,
+        ..Choices::default()
+    };
+    let cost = plan(&home, choices).cost(&home).unwrap();
+    assert!(cost.missing.contains(&PriceItem::CallOutAfterHours));
+    assert!(!cost.missing.contains(&PriceItem::CallOut));
+}
+
+#[test]
+fn cost_of_a_lock_nobody_knows_spans_rekeying_and_a_new_cylinder() {
+    let home = quick::one_door(DoorKind::FrontDoor, LockKind::NotSure, &[Role::Resident]).unwrap();
+    let (copy, _) = home.copies().next().unwrap();
+    let loss = Loss::FarAway;
+    let home = home.with(Change::Lose { copy, loss }).unwrap();
+    let prices = Prices::default()
+        .with(PriceItem::RekeyedCylinder, price(20, 30))
+        .with(PriceItem::NewCylinder, price(25, 90));
+    let home = priced(&home, prices);
+    let cost = plan(&home, Choices::default()).cost(&home).unwrap();
+    assert_eq!((cost.known.low(), cost.known.high()), (20, 90));
+}
+
+#[test]
+fn cost_too_large_to_count_is_refused() {
+    let prices = Prices::default().with(PriceItem::Copy, price(0, PriceRange::MOST));
+    let mut quantities = Quantities::default();
+    quantities.add(Priced::Item(PriceItem::Copy), u64::MAX);
+    assert_eq!(prices.cost(&quantities), Err(TooMuch));
+    quantities.add(Priced::Item(PriceItem::Copy), u64::MAX);
+    assert_eq!(
+        quantities.of(Priced::Item(PriceItem::Copy)),
+        u64::MAX,
+        "does not wrap"
+    );
+}
+
+#[test]
+fn small_locks_alone_need_nobody_to_come() {
+    let home = quick::one_door(DoorKind::Padlock, LockKind::SmallLock, &[Role::Resident]).unwrap();
+    let (copy, _) = home.copies().next().unwrap();
+    let loss = Loss::FarAway;
+    let home = home.with(Change::Lose { copy, loss }).unwrap();
+    let cost = plan(&home, Choices::default()).cost(&home).unwrap();
+    assert_eq!(cost.missing, [PriceItem::SmallLock, PriceItem::Copy]);
+}
+
+#[test]
+fn lost_ring_costs_by_grouping_what_it_opens() {
+    let home =
+        quick::two_doors_alike(LockKind::PinTumbler, &[Role::Resident, Role::Neighbour]).unwrap();
+    let (neighbour, _) = home.holders().nth(1).unwrap();
+    let (back, _) = home.doors().nth(1).unwrap();
+    let home = home
+        .with(Change::Needs {
+            holder: neighbour,
+            door: back,
+            needs: false,
+        })
+        .unwrap();
+    let rekeyed = Priced::Item(PriceItem::RekeyedCylinder);
+    let copies = Priced::Item(PriceItem::Copy);
+    let as_now = compare::if_lost(&home, Grouping::AsNow, neighbour);
+    assert_eq!((as_now.of(rekeyed), as_now.of(copies)), (2, 2));
+    let by_need = compare::if_lost(&home, Grouping::ByNeed, neighbour);
+    assert_eq!((by_need.of(rekeyed), by_need.of(copies)), (1, 2));
+    let sides = compare(&home);
+    let carried = |grouping: usize| -> Vec<usize> {
+        let holders = sides[grouping].holders.iter();
+        holders.map(|holder| holder.keys_carried).collect()
+    };
+    assert_eq!(
+        sides.iter().map(|side| side.grouping).collect::<Vec<_>>(),
+        Grouping::ALL
+    );
+    assert_eq!(
+        (carried(0), carried(1), carried(2)),
+        (vec![1, 1], vec![1, 1], vec![2, 1])
+    );
+    assert_eq!(sides[0].doors_beyond_need(), 1);
+    assert_eq!(sides[2].doors_beyond_need(), 0);
+    assert_eq!((sides[0].locks_to_set_up, sides[2].locks_to_set_up), (0, 1));
+}

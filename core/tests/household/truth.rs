@@ -1,0 +1,100 @@
+//! The questions answered a second time, straight from the words of their definitions and as slowly
+//! as may be. Nothing here calls what it checks.
+
+use std::collections::BTreeSet;
+
+use self_check_core::household::{
+    FoundExposure, HolderId, Household, KeyId, Lock, LockId, LockKind, Loss, Place, WhoDecides,
+};
+
+/// Whether a loss puts the key in wrong hands.
+fn is_out(loss: Loss) -> bool {
+    loss != Loss::MislaidIndoors
+}
+
+pub fn is_former(home: &Household, holder: HolderId) -> bool {
+    home.holder(holder).unwrap().no_longer_should
+}
+
+/// Whether a copy or a check puts this key in wrong hands.
+pub fn is_exposed(home: &Household, key: KeyId) -> bool {
+    let finding = home.key(key).unwrap().finding;
+    if finding.is_some_and(|found| matches!(found.exposure, FoundExposure::Exposed(_))) {
+        return true;
+    }
+    home.copies()
+        .filter(|(_, copy)| copy.key == key)
+        .any(|(_, copy)| match copy.place {
+            Place::Lost { by, loss } => is_out(loss) || by.is_some_and(|by| is_former(home, by)),
+            Place::Held(by) => is_former(home, by),
+            Place::AtHome { returned_by: by } | Place::Scrapped { by } => {
+                by.is_some_and(|by| is_former(home, by))
+            }
+            Place::InKeySafe(way) => {
+                let way = home.way(way).unwrap();
+                way.given_away.is_some_and(is_out)
+                    || way.known_by.iter().any(|&holder| is_former(home, holder))
+            }
+        })
+}
+
+/// The locks that an exposed key opens.
+pub fn open_to_exposed(home: &Household) -> BTreeSet<LockId> {
+    home.locks()
+        .filter(|(_, lock)| lock.keys.iter().any(|&key| is_exposed(home, key)))
+        .map(|(id, _)| id)
+        .collect()
+}
+
+/// Whether somebody who should not knows a way in, or its code or remote is out.
+pub fn has_an_open_way(home: &Household) -> bool {
+    home.ways().any(|(_, way)| {
+        way.given_away.is_some_and(is_out)
+            || way.known_by.iter().any(|&holder| is_former(home, holder))
+    })
+}
+
+/// Whether the household decides about the lock.
+pub fn is_own(home: &Household, lock: &Lock) -> bool {
+    lock.kind != LockKind::BuildingSystem
+        && home.door(lock.door).unwrap().who_decides == WhoDecides::Household
+}
+
+/// The locks that somebody with the holder's ring turns.
+pub fn turned_by_ring(home: &Household, holder: HolderId) -> BTreeSet<LockId> {
+    let has = |key: &KeyId| {
+        home.copies()
+            .any(|(_, copy)| copy.key == *key && copy.place == Place::Held(holder))
+    };
+    home.locks()
+        .filter(|(_, lock)| lock.keys.iter().any(has))
+        .map(|(id, _)| id)
+        .collect()
+}
+
+/// Whether every id names a part, every number of keys is explained, and every limit is kept.
+pub fn fits_together(home: &Household) -> bool {
+    use self_check_core::household::{Arrangement, WayKind};
+    home.locks().all(|(_, lock)| {
+        home.door(lock.door).is_some()
+            && lock.keys.iter().all(|&key| home.key(key).is_some())
+            && (lock.keys.len() < 2 || lock.arrangement != Arrangement::OneKey)
+    }) && home.copies().all(|(_, copy)| {
+        home.key(copy.key).is_some()
+            && copy
+                .place
+                .had_by()
+                .is_none_or(|by| home.holder(by).is_some())
+            && match copy.place {
+                Place::InKeySafe(way) => home
+                    .way(way)
+                    .is_some_and(|way| way.kind == WayKind::KeySafe),
+                _ => true,
+            }
+    }) && home.ways().all(|(_, way)| {
+        home.door(way.door).is_some() && way.known_by.iter().all(|&by| home.holder(by).is_some())
+    }) && home.holders().all(|(_, holder)| {
+        let mut needs = holder.needs.iter().flatten();
+        needs.all(|&door| home.door(door).is_some())
+    })
+}
