@@ -15,5 +15,5 @@ pub use canvas::paint_grey;
 pub use failure::{app_root, report_panics};
 pub use leaving::{forget_when_hidden, leave_now};
 pub use requests::{Requests, mark_ready, requests};
-pub use screen::{page_width, slider_value};
+pub use screen::{on_resize, room_in, slider_value};
 pub use sharing::{copy_text, print};

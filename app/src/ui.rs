@@ -14,6 +14,6 @@ pub use error_summary::ErrorSummary;
 pub use frame::Frame;
 pub use page::{use_page, use_session};
 pub use page_links::PageLinks;
-pub use progress::Progress;
+pub use progress::{Length, Progress};
 pub use reading::{reading, reading_part};
 pub use source::source_line;

@@ -36,6 +36,17 @@ pub enum SourceKind {
     OurAssumption,
 }
 
+impl SourceKind {
+    /// The kinds, most to be trusted first.
+    pub const ALL: [Self; 5] = [
+        Self::Published,
+        Self::Secondary,
+        Self::CommonPractice,
+        Self::FromMemory,
+        Self::OurAssumption,
+    ];
+}
+
 macro_rules! sources {
     ($($(#[$doc:meta])* $name:ident = $id:literal, $authors:literal, $year:expr, $title:literal, $place:literal, $kind:ident;)*) => {
         $($(#[$doc])* pub static $name: Source = Source {

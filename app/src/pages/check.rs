@@ -11,7 +11,7 @@ use super::result::ResultPage;
 use super::safety::Safety;
 use crate::route::Route;
 use crate::session::Act;
-use crate::ui::use_session;
+use crate::ui::{Length, use_session};
 
 /// Which page of the check.
 #[derive(Properties, PartialEq)]
@@ -30,12 +30,15 @@ pub fn Check(props: &CheckProps) -> Html {
         return html! { <Elsewhere /> };
     }
     let path = session.path();
-    let total = path.stops().len();
+    let length = Length {
+        pages: path.stops().len(),
+        may_shorten: path.may_shorten(&session.answers),
+    };
     match path.stops()[n] {
-        Stop::Ask(question) => html! { <QuestionPage key={n} {n} {total} {question} /> },
-        Stop::NextHour => html! { <NextHour {n} {total} /> },
-        Stop::Safety => html! { <Safety {n} {total} /> },
-        Stop::LookOver => html! { <LookOver {n} {total} /> },
+        Stop::Ask(question) => html! { <QuestionPage key={n} {n} {length} {question} /> },
+        Stop::NextHour => html! { <NextHour {n} {length} /> },
+        Stop::Safety => html! { <Safety {n} {length} /> },
+        Stop::LookOver => html! { <LookOver {n} {length} /> },
         Stop::Result => html! { <ResultPage {n} /> },
     }
 }

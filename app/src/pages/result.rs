@@ -92,7 +92,7 @@ pub fn ResultPage(props: &ResultPageProps) -> Html {
                 { why(&assessment.advised.considered) }
             }
             if !assessment.safety_first {
-                <TakeAlong {assessment} />
+                <TakeAlong {assessment} is_example={session.is_example} />
             }
             { onward(&session, navigator, path.position(Stop::LookOver).unwrap_or(props.n)) }
         </div>
@@ -105,7 +105,7 @@ fn sharpen(count: &Count) -> Html {
         // Where one key is left, no count of positions changes that.
         Count::Counted { left, .. } if left.most > 1.0 => html! {
             <p class="note screen-only">
-                <Link<Route> to={Route::Ruler}>{ site::SHARPEN }</Link<Route>>
+                <Link<Route> classes="plain" to={Route::Ruler}>{ site::SHARPEN }</Link<Route>>
             </p>
         },
         Count::Counted { .. } | Count::NotCounted(_) => html! {},

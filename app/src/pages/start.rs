@@ -53,7 +53,7 @@ pub fn Start() -> Html {
                     }) }
                 </ul>
                 <p class="note">
-                    { doors.begin(Some(Choice::WorriedAboutAPerson), "", html! { site::WORRIED }) }
+                    { doors.begin(Some(Choice::WorriedAboutAPerson), "plain", html! { site::WORRIED }) }
                 </p>
                 <p class="note">
                     { requests_line() }{ " " }

@@ -1,7 +1,7 @@
 //! What the exposures together make of the secret.
 
 use super::Level;
-use crate::exposure::{Event, Exposure, Standing};
+use crate::exposure::{Event, Exposure, Standing, somebody_has_it};
 use crate::sources::{LEVEL_JUDGEMENT, Source};
 
 impl Level {
@@ -26,28 +26,11 @@ fn one(exposure: &Exposure) -> Level {
 /// doubt: somebody could have. Our assumption throughout, see [`Level::SOURCES`].
 fn certain(exposure: &Exposure) -> Level {
     match exposure.event {
-        Event::Stolen
-        | Event::NotReturned
-        | Event::LostNearHome
-        | Event::LostFarAway
-        | Event::UneasyPerson
-        | Event::FormerHolder => Level::GivenAway,
+        event if somebody_has_it(event) => Level::GivenAway,
         Event::PublicPicture | Event::ListingPicture if exposure.knows_the_door.is_certain() => {
             Level::GivenAway
         }
-        Event::AwayAndCameBack
-        | Event::MissingSomehow
-        | Event::FormerOccupants
-        | Event::HadItAlone
-        | Event::ShortLetGuests
-        | Event::UncountedCopies
-        | Event::HiddenOutside
-        | Event::PublicPicture
-        | Event::ListingPicture
-        | Event::PrivatePicture
-        | Event::OnCalls
-        | Event::CarriedInView
-        | Event::NumberOnLockFace => Level::InDoubt,
         Event::HelperNow | Event::TrustedCircle => Level::Kept,
+        _ => Level::InDoubt,
     }
 }

@@ -29,7 +29,7 @@ pub fn level(level: Level) -> LevelWords {
         },
         Level::GivenAway => LevelWords {
             name: "Given away",
-            meaning: "Someone may have the key who should not, or anyone can see it together with its door.",
+            meaning: "Treat the key as known to someone who should not have it. That does not mean they will use it.",
             drawing_desc: "A bare key beside its pouch.",
         },
     }
@@ -76,7 +76,9 @@ pub fn event(event: Event) -> &'static str {
         Event::ListingPicture => "A listing shows the key",
         Event::PrivatePicture => "A few people have a picture of the key",
         Event::OnCalls => "The key shows on calls or streams",
+        Event::OnADoorbell => "A doorbell camera sees the key",
         Event::CarriedInView => "The key is carried in plain view",
+        Event::LiesInSight => "The key lies where it can be seen",
         Event::HiddenOutside => "A spare is hidden outside",
         Event::NumberOnLockFace => "The number stands on the front of the lock",
         Event::HelperNow => "Someone who helps you has a key",

@@ -1,9 +1,9 @@
 //! Words around the pages: names, buttons, titles, headings, messages.
 
-use self_check_core::exposure::KeysLeft;
+use self_check_core::exposure::{KeyRange, KeysLeft};
 use self_check_core::questions::{Choice, Question};
 
-use super::numbers::{about_keys, keys_range};
+use super::numbers::{at_most_keys, keys_range};
 use crate::copy::StartWords;
 
 macro_rules! texts {
@@ -165,6 +165,10 @@ texts! {
     COPY_BY_HAND = "The browser did not allow it. Mark this text and copy it yourself:";
     /// The last line of the copied text.
     TEXT_CAUTION = "This is advice from House Key Self-Check. Local law, your landlord, your insurer and a locksmith you have checked come first.";
+    /// Before what kinds of source there are.
+    SOURCE_KINDS = "How far a source can be trusted";
+    /// Before the sources of a printed list.
+    KNOWN_FROM = "What the steps rest on:";
     /// Heading of the letter.
     LETTER = "A letter to your landlord";
     /// Below it.
@@ -285,9 +289,10 @@ pub fn step_title(step: usize) -> String {
     format!("Step {step}")
 }
 
-/// How far one has come.
-pub fn step_of(step: usize, total: usize) -> String {
-    format!("Step {step} of {total}")
+/// How far one has come. Some answers make the check shorter.
+pub fn step_of(step: usize, total: usize, may_shorten: bool) -> String {
+    let at_most = if may_shorten { "at most " } else { "" };
+    format!("Step {step} of {at_most}{total}")
 }
 
 /// The title while something is wrong.
@@ -357,12 +362,33 @@ pub fn keys_left(left: KeysLeft) -> String {
 }
 
 /// The line below the rule: what the number says, and what it does not.
-pub fn rule_caption(before: &KeysLeft, left: &KeysLeft) -> String {
+pub fn rule_caption(of: &KeyRange, left: &KeysLeft) -> String {
+    let left = keys_range(*left);
+    let no_guessing = if left == "1" {
+        ", no guessing needed"
+    } else {
+        ""
+    };
     format!(
-        "There are at most {} keys of this kind. After what you told, a stranger’s keys left to try for an even chance: {}. {RULE_NOTE}",
-        about_keys(before.most),
-        keys_range(*left),
+        "There are at most {} keys of this kind. After what you told, a stranger’s keys left to try for an even chance: {left}{no_guessing}. {RULE_NOTE}",
+        at_most_keys(of.most),
     )
+}
+
+/// How wide something is on the screen.
+pub fn pixels(width: u16) -> String {
+    format!("{width} pixels wide")
+}
+
+/// Grades of the European standard that ask for the same.
+pub fn grades(numbers: &[u8]) -> String {
+    match numbers {
+        [one] => format!("grade {one}"),
+        _ => {
+            let numbers: Vec<String> = numbers.iter().map(u8::to_string).collect();
+            format!("grades {}", numbers.join(" and "))
+        }
+    }
 }
 
 /// The numbers on the rule, one for each power of ten.

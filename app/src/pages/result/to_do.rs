@@ -16,9 +16,27 @@ pub fn to_do(advised: &Advised, safety_first: bool) -> Html {
             if safety_first {
                 <p class="caution"><strong>{ site::CAUTION }</strong>{ " " }{ site::ONLY_IN_A_PLAN }</p>
             }
+            <p class="note urgencies">{ for urgencies(advised).into_iter().map(meaning) }</p>
             <ol class="todo">{ for advised.actions.iter().map(advice) }</ol>
+            { sources_on_paper(advised) }
         </section>
     }
+}
+
+/// The urgencies that occur in the list, in its order.
+fn urgencies(advised: &Advised) -> Vec<Urgency> {
+    let mut found: Vec<Urgency> = advised
+        .actions
+        .iter()
+        .map(|advice| advice.urgency)
+        .collect();
+    found.dedup();
+    found
+}
+
+fn meaning(urgency: Urgency) -> Html {
+    let words = copy::urgency(urgency);
+    html! { <span><b>{ words.name }</b>{ ": " }{ words.meaning }{ " " }</span> }
 }
 
 fn advice(advice: &Advice) -> Html {
@@ -57,6 +75,20 @@ fn because(title: &str, rules: &[RuleId]) -> Html {
             </ul>
         </details>
     }
+}
+
+/// On paper the reasons stay folded; where they are known from stands once, below the list.
+fn sources_on_paper(advised: &Advised) -> Html {
+    let because: Vec<RuleId> = advised
+        .actions
+        .iter()
+        .flat_map(|advice| advice.because.iter().copied())
+        .collect();
+    let lines: Vec<String> = sources(&because).into_iter().map(source_line).collect();
+    if lines.is_empty() {
+        return html! {};
+    }
+    html! { <p class="paper-only src">{ site::KNOWN_FROM }{ " " }{ lines.join("; ") }{ "." }</p> }
 }
 
 /// The sources of these rules, each once, in the order of the rules.
