@@ -167,7 +167,9 @@ fn site_texts() -> Vec<String> {
         site::rule_caption(&left, &left),
     ]);
     for requests in 0..3 {
-        texts.push(site::requests_since_ready(requests));
+        for second_part in [false, true] {
+            texts.push(site::requests_since_ready(requests, second_part));
+        }
         texts.push(site::requests_elsewhere(requests));
     }
     for &reason in Question::Reason.row().choices {
