@@ -6,7 +6,7 @@ use std::time::{Duration, Instant};
 use serde_json::{Value, json};
 use thirtyfour::WebDriver;
 
-use crate::record::request_in;
+use crate::record::event_in;
 use crate::{Look, Record, Result};
 
 /// How long a page may take to do what a journey waits for.
@@ -65,10 +65,21 @@ impl Page {
             .await
     }
 
+    /// How far the second program has come: `loading`, `ready` or `failed`; empty while nobody has asked for it.
+    pub async fn rooms_state(&self) -> Result<String> {
+        self.text_of("document.documentElement.dataset.rooms ?? ''")
+            .await
+    }
+
     async fn settle(&self) -> Result<()> {
         self.wait_until("the check is there or has given up", async || {
             Ok(matches!(&*self.state().await?, "ready" | "failed"))
         })
+        .await?;
+        self.wait_until(
+            "the second program is there, if it was asked for",
+            async || Ok(self.rooms_state().await? != "loading"),
+        )
         .await?;
         self.read_logs(|record| &mut record.while_loading).await
     }
@@ -129,8 +140,9 @@ impl Page {
         let events = self.driver.get_log("performance").await?;
         let lines = self.driver.get_log("browser").await?;
         let mut record = self.record.borrow_mut();
-        let requests = events.iter().filter_map(|event| request_in(&event.message));
-        list(&mut record).extend(requests);
+        for event in events.iter().filter_map(|event| event_in(&event.message)) {
+            record.take(event, list);
+        }
         let lines = lines
             .into_iter()
             .map(|line| format!("{} {}", line.level, line.message));

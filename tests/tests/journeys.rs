@@ -19,5 +19,7 @@ mod list;
 mod print;
 #[path = "journeys/privacy.rs"]
 mod privacy;
+#[path = "journeys/rooms.rs"]
+mod rooms;
 #[path = "journeys/wishes.rs"]
 mod wishes;

@@ -2,7 +2,6 @@
 
 use self_check_core::path::Stop;
 use yew::prelude::*;
-use yew_router::prelude::*;
 
 use super::look_over::LookOver;
 use super::next_hour::NextHour;
@@ -48,19 +47,16 @@ pub fn Check(props: &CheckProps) -> Html {
 #[component]
 fn Elsewhere() -> Html {
     let session = use_session();
-    let navigator = use_navigator();
     use_effect_with((), move |()| {
         let furthest = session.furthest();
         if furthest == 0 {
             session.dispatch(Act::MissAnswers);
         }
-        if let Some(navigator) = navigator {
-            let route = match furthest {
-                0 => Route::Start,
-                n => Route::Check { n },
-            };
-            navigator.replace(&route);
-        }
+        let route = match furthest {
+            0 => Route::Start,
+            n => Route::Check { n },
+        };
+        route.go_instead();
     });
     html! {}
 }

@@ -12,7 +12,6 @@ use self_check_core::sight::{Scene, SightRange};
 use self_check_core::sources::{NATURE_OF_BURGLARY, OPTICAL_DECODING};
 use self_check_core::units::Metres;
 use yew::prelude::*;
-use yew_router::prelude::*;
 
 use crate::browser;
 use crate::copy::{self, site};
@@ -62,7 +61,7 @@ pub fn Distance() -> Html {
             { of_scene.table.clone() }
             { of_scene.figures.clone() }
             <p class="row">
-                <Link<Route> classes="plain" to={Route::Learn}>{ site::ALL_PAGES }</Link<Route>>
+                <a class="plain" href={Route::Learn}>{ site::ALL_PAGES }</a>
             </p>
         </article>
     }

@@ -3,7 +3,6 @@
 use self_check_core::path::Stop;
 use self_check_core::questions::Question;
 use yew::prelude::*;
-use yew_router::prelude::*;
 
 use crate::copy::{self, site};
 use crate::route::Route;
@@ -39,7 +38,7 @@ pub fn LookOver(props: &LookOverProps) -> Html {
                 }) }
             </dl>
             <p class="row">
-                <Link<Route> classes="press" to={Route::Check { n: n + 1 }}>{ site::SEE_RESULT }</Link<Route>>
+                <a class="press" href={Route::Check { n: n + 1 }}>{ site::SEE_RESULT }</a>
                 <PageLinks {n} />
             </p>
         </div>
@@ -53,9 +52,9 @@ fn answer(session: &Session, place: usize, question: Question) -> Html {
             <dt>{ title }</dt>
             <dd>{ for answer_texts(session, question).into_iter().map(|text| html! { <span>{ text }</span> }) }</dd>
             <dd class="change">
-                <Link<Route> to={Route::Check { n: place }}>
+                <a href={Route::Check { n: place }}>
                     { site::CHANGE }{ " " }<span class="visually-hidden">{ title }</span>
-                </Link<Route>>
+                </a>
             </dd>
         </div>
     }

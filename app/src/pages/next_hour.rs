@@ -1,7 +1,6 @@
 //! What to do in the next hour, before any question on a missing key.
 
 use yew::prelude::*;
-use yew_router::prelude::*;
 
 use crate::copy::{self, site};
 use crate::route::Route;
@@ -29,7 +28,7 @@ pub fn NextHour(props: &NextHourProps) -> Html {
             <Progress {n} {length} />
             { reading(&copy::next_hour()) }
             <p class="row">
-                <Link<Route> classes="press" to={onward}>{ site::CONTINUE }</Link<Route>>
+                <a class="press" href={onward}>{ site::CONTINUE }</a>
                 <PageLinks {n} />
             </p>
         </div>

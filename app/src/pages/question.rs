@@ -2,7 +2,6 @@
 
 use self_check_core::questions::{Choice, Question};
 use yew::prelude::*;
-use yew_router::prelude::*;
 
 use crate::copy::{self, site};
 use crate::drawing::{ChoiceDrawing, QuestionDrawing, is_drawn_by_choices};
@@ -34,7 +33,7 @@ pub fn QuestionPage(props: &QuestionPageProps) -> Html {
     let has_error = *tries > 0 && !session.ticks.is_answered(question);
     use_page(page_title(n, has_error));
     let words = copy::question_on(question, &session.relevant());
-    let onsubmit = on_continue(session.clone(), use_navigator(), tries.clone(), n, question);
+    let onsubmit = on_continue(session.clone(), tries.clone(), n, question);
     html! {
         <div class="narrow">
             if has_error {
@@ -167,7 +166,6 @@ fn row(row: Row) -> Html {
 
 fn on_continue(
     session: SessionHandle,
-    navigator: Option<Navigator>,
     tries: UseStateHandle<usize>,
     n: usize,
     question: Question,
@@ -180,8 +178,6 @@ fn on_continue(
         }
         let next = session.confirmed(question).after(n);
         session.dispatch(Act::Confirm(question));
-        if let Some(navigator) = &navigator {
-            navigator.push(&Route::Check { n: next });
-        }
+        Route::Check { n: next }.go();
     })
 }

@@ -2,7 +2,6 @@
 
 use self_check_core::assess::Positions;
 use yew::prelude::*;
-use yew_router::prelude::*;
 
 use crate::browser;
 use crate::copy::site;
@@ -150,8 +149,8 @@ fn counted(session: &SessionHandle) -> Html {
 fn back(session: &SessionHandle) -> Html {
     let path = session.path();
     if path.first_open().is_some() {
-        return html! { <Link<Route> classes="press" to={Route::Start}>{ site::CHECK_A_KEY }</Link<Route>> };
+        return html! { <a class="press" href={Route::Start}>{ site::CHECK_A_KEY }</a> };
     }
     let n = path.stops().len() - 1;
-    html! { <Link<Route> classes="press" to={Route::Check { n }}>{ site::SEE_RESULT }</Link<Route>> }
+    html! { <a class="press" href={Route::Check { n }}>{ site::SEE_RESULT }</a> }
 }

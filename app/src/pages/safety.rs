@@ -1,7 +1,6 @@
 //! Safety first, before any level, where somebody is worried about a person.
 
 use yew::prelude::*;
-use yew_router::prelude::*;
 
 use crate::copy::{self, site};
 use crate::route::Route;
@@ -29,7 +28,7 @@ pub fn Safety(props: &SafetyProps) -> Html {
             <Progress {n} {length} />
             { reading(&copy::safety()) }
             <p class="row">
-                <Link<Route> classes="press" to={onward}>{ site::CONTINUE }</Link<Route>>
+                <a class="press" href={onward}>{ site::CONTINUE }</a>
                 <PageLinks {n} />
             </p>
         </div>

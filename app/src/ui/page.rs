@@ -1,11 +1,10 @@
 //! What every page does on being shown.
 
 use yew::prelude::*;
-use yew_router::prelude::*;
 
+use super::use_visit;
 use crate::browser;
 use crate::copy::site;
-use crate::route::Route;
 use crate::session::{Session, SessionHandle};
 
 /// The session, from the nearest provider.
@@ -15,16 +14,18 @@ pub fn use_session() -> SessionHandle {
     use_context::<SessionHandle>().unwrap_or(own)
 }
 
-/// Gives the page its title and, whenever the address has changed, takes the reader to its top and
-/// its heading.
+/// Gives the page its title and, whenever the reader has come to it from another, takes them to its
+/// top and its heading.
 #[hook]
 pub fn use_page(title: String) {
-    let title = if use_session().is_example {
+    let visit = use_visit();
+    let title = if visit.is_example {
         site::example_title(&title)
     } else {
         title
     };
-    use_effect_with(title, |title| browser::set_title(&site::full_title(title)));
-    let route = use_route::<Route>();
-    use_effect_with(route, |_| browser::arrive());
+    use_effect_with((title, visit.count), |(title, _)| {
+        browser::set_title(&site::full_title(title));
+    });
+    use_effect_with((visit.route, visit.count), |_| browser::arrive());
 }

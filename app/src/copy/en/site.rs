@@ -272,6 +272,18 @@ texts! {
     /// No list.
     NO_REQUEST_LIST = "This browser gives pages no such list. Its developer tools may still show one.";
 
+    // The second part of the page
+    /// While it is being fetched.
+    ROOM_LOADING = "This page is loading.";
+    /// Title where it could not be.
+    ROOM_MISSING = "This page could not be loaded";
+    /// Why.
+    ROOM_MISSING_WHY = "It belongs to the second part of this site, which your browser fetches when you first open it. That did not work just now.";
+    /// What to do.
+    ROOM_MISSING_HOW = "Turn your network on, then try again. Your answers are still here, and the check works without a network.";
+    /// Fetches it again.
+    TRY_AGAIN = "Try again";
+
     // Elsewhere
     /// An address that leads nowhere.
     NOT_FOUND = "There is no such page";
@@ -335,14 +347,21 @@ pub fn next_page(title: &str) -> String {
     format!("Next: {title}")
 }
 
-/// What the browser lists since the page was ready. It should be nothing.
-pub fn requests_since_ready(requests: usize) -> String {
+/// What the browser lists since the page was ready, but for the second part: it should be nothing.
+/// `second_part` tells whether that was fetched too.
+pub fn requests_since_ready(requests: usize, second_part: bool) -> String {
+    let but_for = if second_part {
+        " but for the second part of this site"
+    } else {
+        ""
+    };
     match requests {
-        0 => "Since this page was ready, your browser has listed no request.".to_owned(),
-        1 => "Since this page was ready, your browser has listed 1 request. There should be none."
-            .to_owned(),
+        0 => format!("Since this page was ready, your browser has listed no request{but_for}."),
+        1 => format!(
+            "Since this page was ready, your browser has listed 1 request{but_for}. There should be none."
+        ),
         _ => format!(
-            "Since this page was ready, your browser has listed {requests} requests. There should be none."
+            "Since this page was ready, your browser has listed {requests} requests{but_for}. There should be none."
         ),
     }
 }

@@ -3,7 +3,7 @@
 use self_check_core::advice::{Action, RuleId, Urgency, rules};
 use self_check_core::answers::Answers;
 use self_check_core::assess::{Headline, Level, NoCount};
-use self_check_core::exposure::{Event, KeysLeft, Reading, Standing};
+use self_check_core::exposure::{Event, KeyRange, KeysLeft, Reading, Standing};
 use self_check_core::questions::{Choice, Question};
 use self_check_core::regions::{Licensing, REGIONS, TenancyRule};
 use self_check_core::sources::SourceKind;
@@ -164,10 +164,18 @@ fn site_texts() -> Vec<String> {
     texts.extend([
         site::RULE_NOTE.to_owned(),
         site::keys_left(left),
-        site::rule_caption(&left, &left),
+        site::rule_caption(
+            &KeyRange {
+                fewest: 100.0,
+                most: 5_000.0,
+            },
+            &left,
+        ),
     ]);
     for requests in 0..3 {
-        texts.push(site::requests_since_ready(requests));
+        for second_part in [false, true] {
+            texts.push(site::requests_since_ready(requests, second_part));
+        }
         texts.push(site::requests_elsewhere(requests));
     }
     for &reason in Question::Reason.row().choices {

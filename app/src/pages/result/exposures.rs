@@ -2,7 +2,6 @@
 
 use self_check_core::exposure::{Exposure, Reading};
 use yew::prelude::*;
-use yew_router::prelude::*;
 
 use crate::copy::{self, site};
 use crate::route::Route;
@@ -31,7 +30,7 @@ fn exposure(exposure: &Exposure) -> Html {
             }
             <p class="note">
                 if exposure.reading == Reading::CutsSeen {
-                    <Link<Route> to={Route::Distance}>{ site::DISTANCE }</Link<Route>>{ ". " }
+                    <a href={Route::Distance}>{ site::DISTANCE }</a>{ ". " }
                 }
                 { copy::reading(exposure.reading) }{ " " }
                 { copy::knows_the_door(exposure.knows_the_door) }{ " " }

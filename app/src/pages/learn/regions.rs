@@ -3,8 +3,8 @@
 use self_check_core::regions::{LAST_COMPARED, REGIONS, Region, RegionRow};
 use yew::prelude::*;
 
-use super::source_line;
 use crate::copy::{self, site};
+use crate::ui::source_line;
 
 /// The rows, but for the one that stands for everywhere else: the page itself says what to ask.
 pub fn regions() -> Html {
