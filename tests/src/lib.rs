@@ -11,7 +11,7 @@
 //! journey(Look::PHONE, async |page| {
 //!     page.open().await?;
 //!     page.click("link", "Check a key").await?;
-//!     page.wait_for_text("Question 1").await?;
+//!     page.wait_for_text("Step 1").await?;
 //!     page.press("Tab").await
 //! })
 //! # }

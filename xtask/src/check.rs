@@ -132,13 +132,7 @@ impl Kit {
     }
 
     fn site(&self) -> Result<&Files> {
-        once(&self.site, || {
-            // The site that is checked is the optimised one, wherever that can be had.
-            if let Err(error) = node::find_or_install() {
-                say::note(error);
-            }
-            dist::build(self.target()?)
-        })
+        once(&self.site, || dist::build(self.target()?))
     }
 }
 

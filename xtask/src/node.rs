@@ -29,7 +29,7 @@ struct Package {
 
 /// `wasm-opt`, a script for Node.js; nothing where there is no Node.js or no network.
 pub fn wasm_opt() -> Option<PathBuf> {
-    match BINARYEN.fetched() {
+    match find_or_install().and_then(|()| BINARYEN.fetched()) {
         Ok(program) => Some(program),
         Err(error) => {
             say::note(format!(
@@ -46,8 +46,8 @@ pub fn axe() -> Result<PathBuf> {
     AXE.fetched()
 }
 
-/// Installs Node.js if it is missing. A build alone does without it.
-pub fn find_or_install() -> Result<()> {
+/// Installs Node.js if it is missing.
+fn find_or_install() -> Result<()> {
     if run::is_there("node") && run::is_there("npm") {
         return Ok(());
     }

@@ -80,7 +80,11 @@ impl Doors<'_> {
             };
         }
         let session = self.session.clone();
-        let forget = Callback::from(move |_: MouseEvent| session.dispatch(Act::Forget));
+        let forget = Callback::from(move |_: MouseEvent| {
+            session.dispatch(Act::Forget);
+            // The button is gone with the answers: the reader stays at the page's heading.
+            browser::arrive();
+        });
         html! {
             <>
                 <a class="press" href={Route::Check { n: furthest }}>{ site::GO_ON }</a>

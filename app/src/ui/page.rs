@@ -5,13 +5,16 @@ use yew::prelude::*;
 use super::use_visit;
 use crate::browser;
 use crate::copy::site;
-use crate::session::{Session, SessionHandle};
+use crate::session::SessionHandle;
 
-/// The session, from the nearest provider.
+/// The session, from the program around the page.
 #[hook]
 pub fn use_session() -> SessionHandle {
-    let own = use_reducer(Session::default);
-    use_context::<SessionHandle>().unwrap_or(own)
+    match use_context::<SessionHandle>() {
+        Some(session) => session,
+        // Ticks without a session would vanish without a sign: better to stop and show the list.
+        None => unreachable!("the first program provides the session"),
+    }
 }
 
 /// Gives the page its title and, whenever the reader has come to it from another, takes them to its

@@ -242,7 +242,7 @@ fn back_from_another_page_brings_no_answer_back() -> Result<()> {
             .run("return document.querySelectorAll('input:checked').length;")
             .await?;
         assert_eq!(ticked, 0);
-        // Going there and back loads pages; the journey ends where a page was loaded last.
-        page.open().await
+        // Going there and back loads the page twice, each time whole and nothing beside it.
+        page.loaded_on_the_way(2).await
     })
 }

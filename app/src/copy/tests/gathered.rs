@@ -296,7 +296,7 @@ fn headlines() -> Vec<String> {
 }
 
 /// Every event, in the order of the core.
-const EVENTS: [Event; 21] = {
+const EVENTS: [Event; 23] = {
     use Event::*;
     [
         Stolen,
@@ -316,7 +316,9 @@ const EVENTS: [Event; 21] = {
         ListingPicture,
         PrivatePicture,
         OnCalls,
+        OnADoorbell,
         CarriedInView,
+        LiesInSight,
         NumberOnLockFace,
         HelperNow,
         TrustedCircle,
