@@ -5,7 +5,7 @@
 use gloo::events::EventListener;
 use gloo::utils::window;
 use wasm_bindgen::JsValue;
-use web_sys::Event;
+use web_sys::{Event, ScrollRestoration};
 
 const MOVED: &str = "popstate";
 
@@ -35,7 +35,13 @@ pub fn go_instead_to(address: &str) {
 
 /// Leads a fragment that is no address, such as `#main`, typed or followed from elsewhere, to the
 /// start page. Has to listen before the programs do, so that they never see one.
+///
+/// Where a page is scrolled to is the programs' affair as well: the browser would scroll one that
+/// is not drawn yet.
 pub fn keep_to_addresses() {
+    if let Ok(history) = window().history() {
+        let _ = history.set_scroll_restoration(ScrollRestoration::Manual);
+    }
     keep();
     on_move(keep).forget();
 }

@@ -77,6 +77,8 @@ fn leave_now_forgets_and_back_brings_nothing_back() -> Result<()> {
         .await?;
         page.back().await?;
         no_answer_comes_back(page).await?;
+        // "Back" loads the page anew; the browser brings nothing of it back.
+        page.loaded_on_the_way(1).await?;
         page.reload().await?;
         no_answer_comes_back(page).await?;
         page.open_at("#/check/2").await?;
