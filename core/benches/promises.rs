@@ -8,7 +8,6 @@
 mod common;
 
 use self_check_core::assess::assess;
-use self_check_core::questions::Choice;
 use self_check_core::reading::information_per_cut;
 use std::hint::black_box;
 use std::io::Write as _;
@@ -27,19 +26,7 @@ fn main() -> ExitCode {
 const LONGEST_ASSESSMENT: Duration = Duration::from_millis(1);
 
 fn assessment_is_quick() -> bool {
-    use Choice::*;
-    let answers = common::but(&[
-        KeyMissing,
-        StolenOrTaken,
-        NotChanged,
-        NeverCounted,
-        HelperNow,
-        FourOrMoreDigits,
-        OnlyThisLock,
-        CarriedInView,
-        PicturePublic,
-        AddressOnRingOrKey,
-    ]);
+    let answers = common::much_at_once();
     let took = median(1000, || {
         black_box(assess(black_box(&answers), None));
     });

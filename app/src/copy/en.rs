@@ -17,7 +17,7 @@ pub mod terms;
 pub use actions::{action, what_if};
 pub use choices::choice;
 pub use findings::{
-    event, knows_the_door, level, no_count, reading, source_kind, standing, urgency, verdict,
+    event, knows_the_door, level, no_count, reading, source_kind, standing, urgency, waits_for,
 };
 pub use headline::{headline, headline_groups};
 pub use learn::{figure, learn};

@@ -193,7 +193,7 @@ fn findings() -> Vec<String> {
         Level::GivenAway,
     ] {
         let words = copy::level(level);
-        texts.extend([words.name, words.meaning, words.drawing_desc].map(str::to_owned));
+        texts.extend([words.name, words.meaning].map(str::to_owned));
     }
     for urgency in [
         Urgency::Today,
@@ -232,8 +232,8 @@ fn findings() -> Vec<String> {
         Verdict::Unknown(Question::Link),
     ] {
         texts.push(copy::knows_the_door(verdict).to_owned());
-        texts.push(copy::verdict(verdict));
     }
+    texts.push(copy::waits_for(Question::Link));
     for standing in [
         Standing::Counts,
         Standing::EndedByChange,
