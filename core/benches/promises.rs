@@ -41,7 +41,7 @@ fn assessment_is_quick() -> bool {
 }
 
 /// Depths, and step over standard deviation.
-fn cases() -> impl Iterator<Item = (u32, f64)> {
+fn cases() -> impl Iterator<Item = (u8, f64)> {
     [2, 4, 6, 9, 10, 12]
         .into_iter()
         .flat_map(|levels| [0.1, 0.5, 1.0, 2.0, 4.0, 8.0, 20.0].map(|ratio| (levels, ratio)))

@@ -23,7 +23,7 @@ pub use headline::{headline, headline_groups};
 pub use learn::{figure, learn};
 pub use questions::{find_out, not_sure_hint, question, question_on, short};
 pub use reading::{about, landlord_letter, matters_more, next_hour, safety};
-pub use regions::{licensing, region, regions_compared, tenancy_rule};
+pub use regions::{licensing, region, regions_compared, tenancy_rule, tenancy_scope};
 pub use rules::rule;
 pub use sight::{
     assumption, distance, distance_and_tries, figure_with_unit, metres, number_legible, property,

@@ -257,6 +257,7 @@ fn regions() -> Vec<String> {
     }
     for rule in [
         TenancyRule::RekeyedBetweenTenants,
+        TenancyRule::RekeyedWheneverTenantAsks,
         TenancyRule::ChangedOnRequestForSafety,
         TenancyRule::KeysAreLogged,
     ] {
@@ -264,6 +265,8 @@ fn regions() -> Vec<String> {
     }
     let mut texts: Vec<String> = texts.into_iter().map(str::to_owned).collect();
     texts.extend((1..=12).map(|month| copy::regions_compared((2026, month))));
+    let rules = REGIONS.iter().flat_map(|row| row.tenancy);
+    texts.extend(rules.filter_map(|rule| copy::tenancy_scope(rule.scope)));
     texts
 }
 
