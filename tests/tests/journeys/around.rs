@@ -136,6 +136,9 @@ fn forgetting_at_the_result_leads_to_an_empty_start() -> Result<()> {
         not_sure_to_the_end(page).await?;
         page.click("link", "See the result").await?;
         page.click("button", "Forget my answers").await?;
+        page.click("button", "No, keep them").await?;
+        page.click("button", "Forget my answers").await?;
+        page.click("button", "Yes, forget them").await?;
         arrive(page, START).await?;
         let text = page.visible_text().await?;
         assert!(
