@@ -9,6 +9,7 @@ use common::{highest, urgency};
 use self_check_core::advice::{Action, Urgency, rules};
 use self_check_core::answers::Answers;
 use self_check_core::assess::{Assessment, Count, Headline, Level, assess};
+use self_check_core::exposure::Event;
 use self_check_core::path::{Path, Stop};
 use self_check_core::questions::{Choice, Question};
 use self_check_core::verdict::Verdict;

@@ -4,7 +4,7 @@ use self_check_core::questions::Question;
 use yew::prelude::*;
 
 use super::key::{self, digits, key, rim_frame, stamp_frame};
-use super::path::{Point, circle, number, polyline, rectangle, strokes};
+use super::path::{Point, circle, number, rectangle, strokes};
 use super::pattern::DrawnPattern;
 use super::scenes::{Scene, doors};
 use super::view::{Ink, Layer, draw, image, placed, scene};

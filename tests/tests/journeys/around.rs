@@ -178,7 +178,7 @@ fn check_goes_on_without_a_network() -> Result<()> {
         page.click("link", "Check a key").await?;
         not_sure_to_the_end(page).await?;
         page.click("link", "See the result").await?;
-        page.wait_for_text("Do this, in this order").await?;
+        page.wait_for_text("Worth finding out").await?;
         page.set_offline(false).await
     })
 }

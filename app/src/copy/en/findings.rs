@@ -84,15 +84,29 @@ pub fn event(event: Event) -> &'static str {
 }
 
 /// What an event let somebody read.
-pub fn reading(reading: Reading) -> &'static str {
+pub fn reading(event: Event, reading: Reading) -> &'static str {
     match reading {
-        Reading::Held => "They had it in hand. A copy can be made from it with no reading at all.",
+        Reading::Held => held(event),
         Reading::CodeSeen => {
             "They could note its number. To someone with the maker’s list that leaves one or a few keys to try; to anyone else it may leave them all."
         }
         Reading::CutsSeen => {
             "They could see its cuts (the dips in the edge). How much that tells depends on how near and how sharp."
         }
+    }
+}
+
+fn held(event: Event) -> &'static str {
+    match event {
+        Event::Stolen | Event::NotReturned => {
+            "They have it in hand. It opens the door, and copies can be made from it."
+        }
+        Event::LostNearHome | Event::LostFarAway | Event::MissingSomehow => {
+            "Whoever finds it holds a key. It opens the door, and copies can be made from it."
+        }
+        Event::UncountedCopies => "Whoever has such a copy holds a key, with no reading at all.",
+        Event::HiddenOutside => "Whoever finds it holds a key, with no reading at all.",
+        _ => "They had it in hand. A copy can be made from it with no reading at all.",
     }
 }
 

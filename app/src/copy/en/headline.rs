@@ -5,7 +5,7 @@ use self_check_core::assess::Headline;
 use self_check_core::exposure::Event;
 
 /// Beside the headline, where the number on the key is enough for a copy.
-pub const CODE_ON_THE_KEY: &str = "The number on the key is most likely its key code. Whoever reads it can have a key made, so keep it covered.";
+pub const CODE_ON_THE_KEY: &str = "The number on the key is most likely its key code (a key can be cut from it). So keep it covered.";
 
 /// One sentence.
 pub fn headline(headline: &Headline) -> String {

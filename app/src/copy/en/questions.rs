@@ -133,7 +133,7 @@ pub fn question(question: Question) -> QuestionWords {
             why: "A key in plain view can be caught by a camera. That calls for a small change of habit, not for a new lock.",
             not_sure: NOT_SURE,
             drawing_title: "Ways to carry and keep a key",
-            drawing_desc: "Six small drawings: a closed bag, a key on a cord round the neck, a hook by a window, a car seat, a plant pot, and a small box with a code.",
+            drawing_desc: "Six small drawings. First, a closed bag; a key on a cord round the neck; and a window with a key. Then a car seat, a plant pot, and a small box with a code.",
         },
         Question::Seen => QuestionWords {
             title: "Where could a picture of the key be?",

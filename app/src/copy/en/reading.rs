@@ -52,7 +52,7 @@ pub fn safety() -> PageWords {
 
 static SAFETY: &[Block] = &[
     Paragraph(
-        "Can the person see this phone or computer, or its history? Then press “Leave now” at the top, and use another one: a friend’s, or one in a library. “Leave now” empties this page, but the history still shows that you were here.",
+        "Use a phone or computer that the person cannot see: a friend’s, or one in a library. If they can see this one, press “Leave now” at the top. It empties this page, but the history still shows that you were here.",
     ),
     Paragraph(
         "A local domestic-abuse service can plan with you. You need not be sure of anything, and you need not have decided anything, to talk to them. A doctor, a library or the town hall can tell you how to reach one.",

@@ -70,7 +70,7 @@ texts! {
     /// After a reload.
     ANSWERS_GONE = "This page keeps no answers: closed or loaded again, it begins here.";
     /// Beforehand.
-    ANSWERS_WILL_GO = "It keeps no answers either: if you close or reload this page, they are gone.";
+    ANSWERS_WILL_GO = "This page keeps no answers either: close or reload it, and they are gone.";
 
     // The example
     /// Names the banner.

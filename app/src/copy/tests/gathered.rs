@@ -218,8 +218,9 @@ fn findings() -> Vec<String> {
         texts.extend([words.name, words.meaning].map(str::to_owned));
     }
     texts.extend(EVENTS.map(|event| copy::event(event).to_owned()));
-    for reading in [Reading::Held, Reading::CodeSeen, Reading::CutsSeen] {
-        texts.push(copy::reading(reading).to_owned());
+    texts.extend(EVENTS.map(|event| copy::reading(event, Reading::Held).to_owned()));
+    for reading in [Reading::CodeSeen, Reading::CutsSeen] {
+        texts.push(copy::reading(Event::PublicPicture, reading).to_owned());
     }
     for reason in [
         NoCount::KindNotModelled,

@@ -215,7 +215,7 @@ fn stop_gap_keeps_every_way_out_open() {
     for text in told
         .iter()
         .copied()
-        .filter(|text| speak_of_a_bolt(&text))
+        .filter(|text| speak_of_a_bolt(text))
         .chain([&*whole])
     {
         for needed in ["awake and inside", "every way out easy"] {

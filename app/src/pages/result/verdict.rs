@@ -23,7 +23,7 @@ pub fn verdict(assessment: &Assessment, shows_level: bool) -> Html {
                     { for copy::headline_groups(&assessment.headline) }{ " " }{ level.meaning }
                 </p>
                 if assessment.carries_a_code {
-                    <p>{ copy::CODE_ON_THE_KEY }</p>
+                    <p class="lede">{ copy::CODE_ON_THE_KEY }</p>
                 }
             </div>
         </div>
