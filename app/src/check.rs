@@ -4,7 +4,7 @@
 use yew::prelude::*;
 
 use crate::browser;
-use crate::pages::{About, Check, NotFound, Room, Ruler, Start};
+use crate::pages::{Check, Room, Ruler, Start, not_found};
 use crate::route::Route;
 use crate::session::{Session, SessionHandle};
 use crate::ui::{Frame, Visit, use_address, use_session};
@@ -26,6 +26,10 @@ pub fn start() {
 fn App() -> Html {
     // The session stands outside the address: a click that changes both is shown in this order.
     let session = use_reducer(Session::default);
+    use_effect_with(session.is_about_a_feared_person(), |&is_feared| {
+        let no = is_feared.then(browser::forbid_keeping);
+        move || drop(no)
+    });
     html! {
         <ContextProvider<SessionHandle> context={session}>
             <Pages />
@@ -53,8 +57,9 @@ fn page(route: Route) -> Html {
         Route::Start => html! { <Start /> },
         Route::Check { n } => html! { <Check {n} /> },
         Route::Ruler => html! { <Ruler /> },
-        Route::About => html! { <About /> },
-        Route::Learn | Route::LearnPage { .. } | Route::Distance => html! { <Room /> },
-        Route::NotFound => html! { <NotFound /> },
+        Route::Learn | Route::LearnPage { .. } | Route::Distance | Route::About => {
+            html! { <Room /> }
+        }
+        Route::NotFound => not_found(),
     }
 }

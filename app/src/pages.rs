@@ -18,7 +18,7 @@ pub use about::About;
 pub use check::Check;
 pub use distance::Distance;
 pub use learn::{Learn, Read};
-pub use not_found::NotFound;
+pub use not_found::not_found;
 pub use room::Room;
 pub use ruler::Ruler;
 pub use start::Start;

@@ -23,6 +23,7 @@
 mod accessibility;
 mod acting;
 mod driver;
+mod host;
 mod journey;
 mod look;
 mod page;
@@ -31,7 +32,8 @@ mod reading;
 mod record;
 
 pub use accessibility::Fault;
-pub use journey::{journey, troubled_journey};
+pub use host::{Host, one_file};
+pub use journey::{journey, journey_at, troubled_journey, troubled_journey_at};
 pub use look::{Look, Scheme};
 pub use page::Page;
 pub use reading::Node;

@@ -11,10 +11,16 @@ mod around;
 mod check;
 #[path = "journeys/forgetting.rs"]
 mod forgetting;
+#[path = "journeys/hosting.rs"]
+mod hosting;
 #[path = "journeys/larger.rs"]
 mod larger;
 #[path = "journeys/list.rs"]
 mod list;
+#[path = "journeys/offline.rs"]
+mod offline;
+#[path = "journeys/one_file.rs"]
+mod one_file;
 #[path = "journeys/print.rs"]
 mod print;
 #[path = "journeys/privacy.rs"]

@@ -11,7 +11,7 @@ use crate::browser::Browser;
 use crate::dist::{self, Files};
 use crate::report::{self, Counts, Outcome};
 use crate::toolchain::WasmTarget;
-use crate::{browser, node, project, run, say, scipy, serve, wasm_runner};
+use crate::{browser, deny, node, project, run, say, scipy, serve, wasm_runner};
 
 /// A check by name.
 struct Step {
@@ -20,7 +20,7 @@ struct Step {
     run: fn(&Kit) -> Result<Counts>,
 }
 
-const STEPS: [Step; 7] = [
+const STEPS: [Step; 9] = [
     Step {
         name: "format",
         about: "Layout of the code (cargo fmt --check)",
@@ -37,6 +37,11 @@ const STEPS: [Step; 7] = [
         run: lint_page,
     },
     Step {
+        name: "deny",
+        about: "Licences, versions and sources of what is depended on (cargo deny)",
+        run: |_| deny::check(),
+    },
+    Step {
         name: "native",
         about: "Native tests and documentation examples (cargo test)",
         run: native,
@@ -50,6 +55,11 @@ const STEPS: [Step; 7] = [
         name: "build",
         about: "The finished site",
         run: build,
+    },
+    Step {
+        name: "twice",
+        about: "The same site from another folder, byte for byte",
+        run: twice,
     },
     Step {
         name: "journeys",
@@ -246,6 +256,14 @@ fn build(kit: &Kit) -> Result<Counts> {
     })
 }
 
+fn twice(kit: &Kit) -> Result<Counts> {
+    crate::twice::compare(kit.site()?)?;
+    Ok(Counts {
+        passed: 1,
+        ..Counts::default()
+    })
+}
+
 fn journeys(kit: &Kit) -> Result<Counts> {
     let mut cargo = project::cargo();
     cargo
@@ -284,6 +302,7 @@ impl Kit {
         self.browser()?.name_to(command);
         command
             .env("SELF_CHECK_ADDRESS", address)
+            .env("SELF_CHECK_DIST", project::root().join("dist"))
             .env("SELF_CHECK_AXE", node::axe()?);
         Ok(())
     }

@@ -7,8 +7,13 @@ mod apt;
 mod browser;
 mod budget;
 mod check;
+mod deny;
 mod dist;
+mod hosting;
+mod names;
 mod node;
+mod offline;
+mod one_file;
 mod page;
 mod policy;
 mod project;
@@ -19,7 +24,9 @@ mod scipy;
 mod serve;
 mod site;
 mod system_rust;
+mod tool;
 mod toolchain;
+mod twice;
 mod wasm;
 mod wasm_runner;
 
@@ -38,7 +45,7 @@ cargo xtask bench              measure the core, and hold it to what it promises
 cargo xtask tables             print the tables of computed values
 cargo xtask help               this text
 
-Steps of test: format, lint, lint-page, native, wasm, build, journeys.";
+Steps of test: format, lint, lint-page, deny, native, wasm, build, twice, journeys.";
 
 fn main() -> ExitCode {
     let arguments: Vec<String> = std::env::args().skip(1).collect();

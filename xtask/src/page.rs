@@ -52,6 +52,22 @@ pub fn squeeze_style(css: &str) -> String {
     lines.join("\n")
 }
 
+/// Takes indents, empty lines and lines of comment out of a script. A script of this site has no text over several lines
+/// that begins like a comment.
+pub fn squeeze_script(script: &str) -> String {
+    let lines: Vec<&str> = script
+        .lines()
+        .map(str::trim)
+        .filter(|line| {
+            !(line.is_empty()
+                || line.starts_with("//")
+                || line.starts_with("/*")
+                || line.starts_with('*'))
+        })
+        .collect();
+    lines.join("\n")
+}
+
 #[cfg(test)]
 #[allow(clippy::unwrap_used)]
 mod tests {
@@ -82,6 +98,13 @@ mod tests {
     fn style_loses_comments_and_indents() {
         let css = "/* why */\n.key {\n  fill: red; /* metal */\n}\n\n.bow{}\n";
         assert_eq!(squeeze_style(css), ".key {\nfill: red;\n}\n.bow{}");
+    }
+
+    #[test]
+    fn script_loses_lines_of_comment_and_keeps_its_lines() {
+        let script =
+            "/**\n * @param {number} a\n */\nfunction f(a) {\n    // why\n    return a;\n}\n";
+        assert_eq!(squeeze_script(script), "function f(a) {\nreturn a;\n}");
     }
 
     #[test]

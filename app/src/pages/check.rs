@@ -3,11 +3,11 @@
 use self_check_core::path::Stop;
 use yew::prelude::*;
 
-use super::look_over::LookOver;
-use super::next_hour::NextHour;
+use super::look_over::look_over;
+use super::next_hour::next_hour;
 use super::question::QuestionPage;
 use super::result::ResultPage;
-use super::safety::Safety;
+use super::safety::safety;
 use crate::route::Route;
 use crate::session::Act;
 use crate::ui::{Length, use_session};
@@ -35,9 +35,9 @@ pub fn Check(props: &CheckProps) -> Html {
     };
     match path.stops()[n] {
         Stop::Ask(question) => html! { <QuestionPage key={n} {n} {length} {question} /> },
-        Stop::NextHour => html! { <NextHour {n} {length} /> },
-        Stop::Safety => html! { <Safety {n} {length} /> },
-        Stop::LookOver => html! { <LookOver {n} {length} /> },
+        Stop::NextHour => next_hour(&session, n, length),
+        Stop::Safety => safety(&session, n, length),
+        Stop::LookOver => look_over(&session, n, length),
         Stop::Result => html! { <ResultPage {n} /> },
     }
 }

@@ -6,7 +6,7 @@ use yew::prelude::*;
 
 use crate::browser;
 use crate::copy::{self, site};
-use crate::drawing::{ChoiceDrawing, KeyDrawing, Stamp};
+use crate::drawing::{DrawnPattern, Stamp, choice_drawing, key_drawing};
 use crate::example;
 use crate::route::Route;
 use crate::session::{Act, SessionHandle};
@@ -98,7 +98,7 @@ impl Doors<'_> {
         let words = site::direct_start(reason);
         let content = html! {
            <>
-               <ChoiceDrawing choice={reason} />
+               { choice_drawing(reason) }
                <b>{ words.title }</b><span>{ words.line }</span>
            </>
         };
@@ -128,10 +128,11 @@ impl Doors<'_> {
 /// The key of the first drawing, with a stamp where one most often stands.
 fn hero() -> Html {
     let words = copy::question(Question::Reason);
+    let [title, desc] = [words.drawing_title, words.drawing_desc].map(AttrValue::from);
+    let drawing = Some((&title, &desc));
     html! {
         <div class="plate">
-            <KeyDrawing title={words.drawing_title} desc={words.drawing_desc} stamp={Stamp::Digits(5)}
-                frame=true />
+            { key_drawing(drawing, DrawnPattern::DEMONSTRATION, Stamp::Digits(5), true) }
         </div>
     }
 }

@@ -5,7 +5,7 @@ use self_check_core::sources::Source;
 use yew::prelude::*;
 
 use crate::copy::{self, site};
-use crate::drawing::UrgencyMark;
+use crate::drawing::urgency_mark;
 use crate::ui::source_line;
 
 /// The list of actions, each with how, who, what it may hurt, why and where from; nothing where there
@@ -36,7 +36,7 @@ fn when(advice: &Advice, safety_first: bool) -> Html {
     }
     html! {
         <p class={classes!("when", urgency_class(advice.urgency))}>
-            <UrgencyMark urgency={advice.urgency} />{ copy::urgency(advice.urgency).name }
+            { urgency_mark(advice.urgency) }{ copy::urgency(advice.urgency).name }
         </p>
     }
 }
