@@ -4,10 +4,10 @@
 use yew::prelude::*;
 
 use crate::browser;
-use crate::pages::{Check, Room, Ruler, Start, not_found};
+use crate::pages::{Room, Ruler, check, not_found, start as start_page};
 use crate::route::Route;
 use crate::session::{Session, SessionHandle};
-use crate::ui::{Frame, Visit, use_address, use_session};
+use crate::ui::{Visit, frame, use_address, use_session};
 
 /// Starts the program.
 pub fn start() {
@@ -40,22 +40,23 @@ fn App() -> Html {
 /// The frame, and in it the page of the present address.
 #[component]
 fn Pages() -> Html {
+    let session = use_session();
     let visit = Visit {
         route: use_address(|_| true),
         count: 0,
-        is_example: use_session().is_example,
+        is_example: session.is_example,
     };
     html! {
         <ContextProvider<Visit> context={visit}>
-            <Frame>{ page(visit.route) }</Frame>
+            { frame(&session, visit.route, page(&session, visit.route)) }
         </ContextProvider<Visit>>
     }
 }
 
-fn page(route: Route) -> Html {
+fn page(session: &SessionHandle, route: Route) -> Html {
     match route {
-        Route::Start => html! { <Start /> },
-        Route::Check { n } => html! { <Check {n} /> },
+        Route::Start => start_page(session),
+        Route::Check { n } => check(session, n),
         Route::Ruler => html! { <Ruler /> },
         Route::Learn | Route::LearnPage { .. } | Route::Distance | Route::About => {
             html! { <Room /> }

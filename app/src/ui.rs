@@ -10,7 +10,7 @@ mod source;
 mod visit;
 
 pub use error_summary::ErrorSummary;
-pub use frame::Frame;
+pub use frame::frame;
 pub use page::{Titled, use_page, use_session};
 pub use page_links::page_links;
 pub use progress::{Length, progress};

@@ -21,6 +21,16 @@ const FEATURES: [&str; 6] = [
     "--enable-sign-ext",
 ];
 
+/// How the optimiser makes a module small. What it puts in the place of a call, if that is the only one, compresses worse
+/// than the call. The last option lets it count on addresses below 1024 not being used: there lies the far end of the
+/// stack.
+const SMALL: [&str; 4] = [
+    "-Oz",
+    "--one-caller-inline-max-function-size=0",
+    "--low-memory-unused",
+    "--minify-imports-and-exports-and-modules",
+];
+
 /// A program of the page: JavaScript that loads it, and its WebAssembly.
 pub struct Program {
     /// The ES module whose default export starts the program.
@@ -57,7 +67,7 @@ pub fn programs(target: &WasmTarget) -> Result<Programs> {
         let fitted = fit(&folder.join(format!("{name}.wasm")))?;
         match &wasm_opt {
             Some(wasm_opt) => fitted.optimised(wasm_opt),
-            None => fitted.as_it_is(),
+            None => fitted.unoptimised(),
         }
     };
     Ok(Programs {
@@ -119,7 +129,7 @@ fn bind(
 }
 
 impl Fitted {
-    fn as_it_is(self) -> Result<Program> {
+    fn unoptimised(self) -> Result<Program> {
         Ok(Program {
             wasm: std::fs::read(&self.module)?,
             script: self.script,
@@ -133,7 +143,7 @@ impl Fitted {
         let mut command = Command::new("node");
         command
             .arg(wasm_opt)
-            .args(["-Oz", "--minify-imports-and-exports-and-modules"])
+            .args(SMALL)
             .args(FEATURES)
             .arg(&self.module)
             .arg("-o")

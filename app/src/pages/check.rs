@@ -9,22 +9,12 @@ use super::question::QuestionPage;
 use super::result::ResultPage;
 use super::safety::safety;
 use crate::route::Route;
-use crate::session::Act;
+use crate::session::{Act, SessionHandle};
 use crate::ui::{Length, use_session};
-
-/// Which page of the check.
-#[derive(Properties, PartialEq)]
-pub struct CheckProps {
-    /// Its place in the path.
-    pub n: usize,
-}
 
 /// The page of the check with this number, or, where the answers do not lead so far, the way to the
 /// furthest one they do lead to.
-#[component]
-pub fn Check(props: &CheckProps) -> Html {
-    let n = props.n;
-    let session = use_session();
+pub fn check(session: &SessionHandle, n: usize) -> Html {
     if n > session.furthest() {
         return html! { <Elsewhere /> };
     }
@@ -35,9 +25,9 @@ pub fn Check(props: &CheckProps) -> Html {
     };
     match path.stops()[n] {
         Stop::Ask(question) => html! { <QuestionPage key={n} {n} {length} {question} /> },
-        Stop::NextHour => next_hour(&session, n, length),
-        Stop::Safety => safety(&session, n, length),
-        Stop::LookOver => look_over(&session, n, length),
+        Stop::NextHour => next_hour(session, n, length),
+        Stop::Safety => safety(session, n, length),
+        Stop::LookOver => look_over(session, n, length),
         Stop::Result => html! { <ResultPage {n} /> },
     }
 }

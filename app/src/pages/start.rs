@@ -10,7 +10,7 @@ use crate::drawing::{DrawnPattern, Stamp, choice_drawing, key_drawing};
 use crate::example;
 use crate::route::Route;
 use crate::session::{Act, SessionHandle};
-use crate::ui::{use_page, use_session};
+use crate::ui::Titled;
 
 /// What may have happened, as ways to start. Each answers the first question.
 const STARTS: [Choice; 5] = [
@@ -22,13 +22,10 @@ const STARTS: [Choice; 5] = [
 ];
 
 /// The start page: what this is, and the ways into the check.
-#[component]
-pub fn Start() -> Html {
-    use_page(site::START_TITLE.to_owned());
-    let session = use_session();
-    let doors = Doors { session: &session };
+pub fn start(session: &SessionHandle) -> Html {
+    let doors = Doors { session };
     html! {
-        <>
+        <Titled title={site::START_TITLE}>
             if session.answers_gone {
                 <p class="notice" role="status">{ site::ANSWERS_GONE }</p>
             }
@@ -56,7 +53,7 @@ pub fn Start() -> Html {
                     <a href={Route::About}>{ site::HOW_TO_CHECK }</a>
                 </p>
             </section>
-        </>
+        </Titled>
     }
 }
 
