@@ -30,6 +30,7 @@ mod page;
 mod picture;
 mod reading;
 mod record;
+mod told;
 
 pub use accessibility::Fault;
 pub use host::{Host, one_file};

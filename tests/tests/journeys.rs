@@ -9,6 +9,10 @@ mod accessible;
 mod around;
 #[path = "journeys/check.rs"]
 mod check;
+#[path = "journeys/faults.rs"]
+mod faults;
+#[path = "journeys/fits.rs"]
+mod fits;
 #[path = "journeys/forgetting.rs"]
 mod forgetting;
 #[path = "journeys/hosting.rs"]

@@ -75,10 +75,15 @@ fn comes_first(name: &str) -> bool {
     name == PAGE || FIRST.iter().any(|stem| name.starts_with(stem))
 }
 
-fn gzip(content: &[u8]) -> Result<usize> {
+/// `content` as a server sends it that packs by gzip.
+pub fn packed(content: &[u8]) -> Result<Vec<u8>> {
     let mut encoder = GzEncoder::new(Vec::new(), Compression::best());
     encoder.write_all(content)?;
-    Ok(encoder.finish()?.len())
+    Ok(encoder.finish()?)
+}
+
+fn gzip(content: &[u8]) -> Result<usize> {
+    Ok(packed(content)?.len())
 }
 
 fn brotli(content: &[u8]) -> Result<usize> {

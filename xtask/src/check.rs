@@ -11,7 +11,7 @@ use crate::browser::Browser;
 use crate::dist::{self, Files};
 use crate::report::{self, Counts, Outcome};
 use crate::toolchain::WasmTarget;
-use crate::{browser, deny, node, project, run, say, scipy, serve, wasm_runner};
+use crate::{browser, deny, node, project, rivals, run, say, scipy, serve, wasm_runner};
 
 /// A check by name.
 struct Step {
@@ -371,6 +371,23 @@ pub fn bench() -> Result<()> {
         0 => Ok(()),
         _ => bail!("A promise of speed was broken in the browser."),
     })
+}
+
+/// Measures the page in the browser, beside the least that yew can be and beside a general library for questionnaires.
+pub fn bench_page() -> Result<()> {
+    let kit = Kit::default();
+    let site = kit.site()?.clone();
+    let hello = rivals::hello(kit.target()?)?;
+    let survey = rivals::survey()?;
+    let mut cargo = project::cargo();
+    cargo.args(["run", "--package", "self-check-tests", "--bin", "speed"]);
+    kit.browser()?.name_to(&mut cargo);
+    cargo
+        .env("SELF_CHECK_ADDRESS", serve::packed_in_background(site)?)
+        .env("SELF_CHECK_HELLO", serve::packed_in_background(hello)?)
+        .env("SELF_CHECK_SURVEY", serve::packed_in_background(survey)?);
+    say::step("Measure the page in Chromium");
+    run::shown("Measuring the page", &mut cargo)
 }
 
 /// Prints the tables of computed values.

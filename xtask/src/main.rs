@@ -18,6 +18,7 @@ mod page;
 mod policy;
 mod project;
 mod report;
+mod rivals;
 mod run;
 mod say;
 mod scipy;
@@ -42,6 +43,7 @@ cargo xtask test journeys -- NAME
                                run the browser journeys whose name contains NAME
 cargo xtask screenshots        take the pictures in docs/pictures/ from the real page
 cargo xtask bench              measure the core, and hold it to what it promises of its speed
+cargo xtask bench --page       measure the page in the browser beside two others, as a table
 cargo xtask tables             print the tables of computed values
 cargo xtask help               this text
 
@@ -69,6 +71,7 @@ fn command(arguments: &[String]) -> Result<ExitCode> {
         ["test", options @ ..] => return check::test(options),
         ["screenshots"] => check::take_pictures()?,
         ["bench"] => check::bench()?,
+        ["bench", "--page"] => check::bench_page()?,
         ["tables"] => check::tables()?,
         _ => {
             return Err(say::advice(

@@ -1,7 +1,7 @@
 //! What a server answers: only the files the build knows by name, read into memory once, can ever be given out.
 
 use crate::dist::Files;
-use crate::hosting;
+use crate::{budget, hosting};
 
 /// An answer to one request.
 #[derive(Debug)]
@@ -36,6 +36,14 @@ impl Answer {
             bytes.extend(&self.content);
         }
         bytes
+    }
+
+    /// The same, packed by gzip.
+    pub fn packed(mut self) -> anyhow::Result<Self> {
+        self.content = budget::packed(&self.content)?;
+        self.headers
+            .push(("Content-Encoding".into(), "gzip".into()));
+        Ok(self)
     }
 
     fn refusal(status: &'static str) -> Self {

@@ -63,18 +63,20 @@ pub fn programs(target: &WasmTarget) -> Result<Programs> {
 
     say::step("Fit it with its JavaScript, optimise its size");
     let wasm_opt = node::wasm_opt();
-    let program = |name: &str| -> Result<Program> {
-        let fitted = fit(&folder.join(format!("{name}.wasm")))?;
-        match &wasm_opt {
-            Some(wasm_opt) => fitted.optimised(wasm_opt),
-            None => fitted.unoptimised(),
-        }
-    };
     Ok(Programs {
-        check: program("check")?,
-        rooms: program("rooms")?,
+        check: program(&folder.join("check.wasm"), wasm_opt.as_deref())?,
+        rooms: program(&folder.join("rooms.wasm"), wasm_opt.as_deref())?,
         optimised: wasm_opt.is_some(),
     })
+}
+
+/// Fits one compiled program for the browser, and makes it small where the optimiser is there.
+pub fn program(compiled: &Path, wasm_opt: Option<&Path>) -> Result<Program> {
+    let fitted = fit(compiled)?;
+    match wasm_opt {
+        Some(wasm_opt) => fitted.optimised(wasm_opt),
+        None => fitted.unoptimised(),
+    }
 }
 
 /// A program before its size is optimised.
