@@ -19,5 +19,5 @@ pub use keeping::{Wish, forbid_keeping, is_kept, may_offer_to_keep, one_file};
 pub use leaving::{forget_when_hidden, forget_when_left, leave_now};
 pub use requests::{Requests, mark_ready, requests};
 pub use rooms::{Host, open_rooms, room_element, stand_in, take_out};
-pub use screen::{on_resize, room_in, slider_value};
+pub use screen::{on_resize, place_in_list, room_in, slider_value};
 pub use sharing::{copy_text, print};
