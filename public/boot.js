@@ -6,7 +6,7 @@
 "use strict";
 
 (() => {
-  const { script, wasm, roomsScript, roomsWasm, worker } = document.currentScript.dataset;
+  const { script, wasm, roomsScript, roomsWasm, roomsStyle, worker } = document.currentScript.dataset;
   const inside = globalThis.selfCheckInside; // both programs, where the page has everything inside
   const root = document.documentElement;
   const title = document.title;
@@ -66,7 +66,8 @@
     try {
       // A browser may remember that a script could not be fetched, and by which address. The fragment makes it another.
       const again = attempts > 1 ? `#${attempts}` : "";
-      const program = inside ? inside.rooms : await import(addressOf(roomsScript + again));
+      const styled = inside ? null : loadStyle(addressOf(roomsStyle));
+      const [program] = await Promise.all([inside ? inside.rooms : import(addressOf(roomsScript + again)), styled]);
       await program.default({ module_or_path: inside ? inside.bytes("rooms") : addressOf(roomsWasm) });
       root.dataset.rooms = "ready";
       return program;
@@ -74,6 +75,22 @@
       root.dataset.rooms = "failed";
       throw fault;
     }
+  }
+
+  // Before the first style sheet, so that what that one says of narrow windows and paper holds.
+  function loadStyle(address) {
+    return new Promise((resolve, reject) => {
+      if (document.querySelector(`link[href="${address}"]`)) return resolve();
+      const link = document.createElement("link");
+      link.rel = "stylesheet";
+      link.href = address;
+      link.addEventListener("load", resolve);
+      link.addEventListener("error", () => {
+        link.remove();
+        reject(new Error("a style sheet is missing"));
+      });
+      document.querySelector("link[rel=stylesheet]").before(link);
+    });
   }
 
   // The worker answers for the page where there is no network. It is there from when the person asks for it until the

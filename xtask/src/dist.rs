@@ -9,8 +9,11 @@ use sha2::{Digest, Sha256};
 use crate::toolchain::WasmTarget;
 use crate::{budget, hosting, offline, one_file, page, policy, project, say, wasm};
 
-/// Style sheets in the order they build on each other.
+/// Style sheets of what comes first, in the order they build on each other.
 const STYLES: [&str; 5] = ["tokens", "base", "components", "paper", "print"];
+
+/// Style sheets of what only the second program shows. They stand before the others.
+const ROOMS_STYLES: [&str; 1] = ["rooms"];
 
 /// Starts the program, or shows the list when it cannot; lives in `public/` and is named by content like the rest.
 const BOOT: &str = "boot.js";
@@ -49,8 +52,10 @@ fn lay_out(programs: wasm::Programs) -> Result<Files> {
     let worker = take_script(&mut files, WORKER)?;
     let template = std::fs::read_to_string(project::root().join("index.html"))
         .context("cannot read index.html")?;
-    let style = style_sheet()?;
-    let whole = one_file::page(&template, &style, &boot, &programs)?;
+    let style = style_sheet(&STYLES)?;
+    let rooms_style = style_sheet(&ROOMS_STYLES)?;
+    let both = format!("{rooms_style}{style}");
+    let whole = one_file::page(&template, &both, &boot, &programs)?;
 
     let mut add = |stem: &str, ending: &str, content: Vec<u8>| {
         let sum = Sha256::digest(&content);
@@ -63,6 +68,7 @@ fn lay_out(programs: wasm::Programs) -> Result<Files> {
         asset
     };
     let style = add("style", "css", style.into_bytes());
+    let rooms_style = add(ROOMS, "css", rooms_style.into_bytes());
     let boot = add("boot", "js", boot.into_bytes());
     let mut program = |stem: &str, program: wasm::Program| ProgramFiles {
         script: add(stem, "js", program.script.into_bytes()),
@@ -80,7 +86,7 @@ fn lay_out(programs: wasm::Programs) -> Result<Files> {
                 style.name, style.integrity
             ),
         ),
-        ("program", program_tags(&boot, &check, &rooms)),
+        ("program", program_tags(&boot, &check, &rooms, &rooms_style)),
     ];
     files.insert(PAGE.into(), page::fill(&template, &pieces)?.into_bytes());
     // The worker keeps all that stands here up to now.
@@ -119,28 +125,34 @@ struct ProgramFiles {
 /// The first program is asked for at once, beside the script that starts it. The second, the worker and the edition in
 /// one file are only named: the browser fetches the second when one of its pages is first opened, and the others when a
 /// person asks for them.
-fn program_tags(boot: &Asset, check: &ProgramFiles, rooms: &ProgramFiles) -> String {
+fn program_tags(
+    boot: &Asset,
+    check: &ProgramFiles,
+    rooms: &ProgramFiles,
+    rooms_style: &Asset,
+) -> String {
     format!(
         "<link rel=\"modulepreload\" href=\"{script}\" integrity=\"{script_sum}\">\n\
          <link rel=\"preload\" href=\"{wasm}\" as=\"fetch\" type=\"application/wasm\" crossorigin>\n\
          <script src=\"{boot}\" integrity=\"{boot_sum}\" data-script=\"{script}\" data-wasm=\"{wasm}\" \
-         data-rooms-script=\"{rooms_script}\" data-rooms-wasm=\"{rooms_wasm}\" \
+         data-rooms-script=\"{rooms_script}\" data-rooms-wasm=\"{rooms_wasm}\" data-rooms-style=\"{rooms_style}\" \
          data-worker=\"{WORKER}\" data-one-file=\"{one_file}\"></script>",
         script = check.script.name,
         script_sum = check.script.integrity,
         wasm = check.wasm.name,
         rooms_script = rooms.script.name,
         rooms_wasm = rooms.wasm.name,
+        rooms_style = rooms_style.name,
         boot = boot.name,
         boot_sum = boot.integrity,
         one_file = one_file::name(),
     )
 }
 
-fn style_sheet() -> Result<String> {
+fn style_sheet(names: &[&str]) -> Result<String> {
     let folder = project::root().join("app/styles");
     let mut sheet = String::new();
-    for name in STYLES {
+    for name in names {
         let path = folder.join(format!("{name}.css"));
         let css = std::fs::read_to_string(&path)
             .with_context(|| format!("cannot read {}", path.display()))?;
@@ -287,18 +299,23 @@ mod tests {
             script: asset(&format!("{name}-2.js")),
             wasm: asset(&format!("{name}-3.wasm")),
         };
-        let tags = program_tags(&asset("boot-1.js"), &program("check"), &program(ROOMS));
+        let tags = program_tags(
+            &asset("boot-1.js"),
+            &program("check"),
+            &program(ROOMS),
+            &asset("rooms-4.css"),
+        );
         assert!(
             tags.contains("data-script=\"check-2.js\" data-wasm=\"check-3.wasm\""),
             "{tags}"
         );
         assert!(
-            tags.contains("data-rooms-script=\"rooms-2.js\" data-rooms-wasm=\"rooms-3.wasm\""),
+            tags.contains("data-rooms-script=\"rooms-2.js\" data-rooms-wasm=\"rooms-3.wasm\" data-rooms-style=\"rooms-4.css\""),
             "{tags}"
         );
         assert_eq!(
             tags.matches("rooms-").count() - tags.matches("data-rooms-").count(),
-            2,
+            3,
             "the second program is named and not asked for: {tags}"
         );
         assert!(

@@ -108,3 +108,22 @@ fn pages_turn_for_a_script_that_runs_from_the_right() -> Result<()> {
         arrive(page, &heading(page).await?).await
     })
 }
+
+/// The least that a reader may set without losing anything (WCAG 2.2, criterion 1.4.12).
+const SPACED: &str = "
+    const sheet = new CSSStyleSheet();
+    sheet.replaceSync('* { line-height: 1.5 !important; letter-spacing: 0.12em !important; word-spacing: 0.16em !important; } p { margin-block-end: 2em !important; }');
+    document.adoptedStyleSheets = [sheet];";
+
+#[test]
+fn text_with_more_space_fits() -> Result<()> {
+    journey(Look::PHONE, async |page| {
+        on_each_kind_of_page(page, async |page| {
+            open_all(page).await?;
+            page.run(SPACED).await?;
+            assert!(page.fits_its_width().await?, "“{}”", heading(page).await?);
+            Ok(())
+        })
+        .await
+    })
+}
