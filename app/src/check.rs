@@ -4,7 +4,7 @@
 use yew::prelude::*;
 
 use crate::browser;
-use crate::pages::{Room, Ruler, check, not_found, start as start_page};
+use crate::pages::{Room, Ruler, check, is_beyond, lead_back, not_found, start as start_page};
 use crate::route::Route;
 use crate::session::{Session, SessionHandle};
 use crate::ui::{Visit, frame, use_address, use_session};
@@ -46,6 +46,14 @@ fn Pages() -> Html {
         count: 0,
         is_example: session.is_example,
     };
+    {
+        let session = session.clone();
+        use_effect_with(is_beyond(&session, visit.route), move |&is_beyond| {
+            if is_beyond {
+                lead_back(&session);
+            }
+        });
+    }
     html! {
         <ContextProvider<Visit> context={visit}>
             { frame(&session, visit.route, page(&session, visit.route)) }

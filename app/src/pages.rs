@@ -15,7 +15,7 @@ mod safety;
 mod start;
 
 pub use about::About;
-pub use check::check;
+pub use check::{check, is_beyond, lead_back};
 pub use distance::Distance;
 pub use learn::{Learn, Read};
 pub use not_found::not_found;

@@ -12,7 +12,7 @@ mod source;
 mod visit;
 
 pub use copy_text::CopyText;
-pub use error_summary::ErrorSummary;
+pub use error_summary::{error_summary, go_to_error_summary};
 pub use forget::Forget;
 pub use frame::frame;
 pub use page::{Titled, use_page, use_session};

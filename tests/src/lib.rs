@@ -23,6 +23,7 @@
 mod accessibility;
 mod acting;
 mod driver;
+pub mod engine;
 mod host;
 mod journey;
 mod look;

@@ -9,6 +9,7 @@ use anyhow::{Result, anyhow, bail};
 
 use crate::browser::Browser;
 use crate::dist::{self, Files};
+use crate::engines::ENGINES;
 use crate::report::{self, Counts, Outcome};
 use crate::toolchain::WasmTarget;
 use crate::{browser, deny, node, project, rivals, run, say, scipy, serve, wasm_runner};
@@ -16,55 +17,72 @@ use crate::{browser, deny, node, project, rivals, run, say, scipy, serve, wasm_r
 /// A check by name.
 struct Step {
     name: &'static str,
+    /// Whether it is run when no step is named.
+    is_usual: bool,
     about: &'static str,
     run: fn(&Kit) -> Result<Counts>,
 }
 
-const STEPS: [Step; 9] = [
+const STEPS: [Step; 10] = [
     Step {
         name: "format",
+        is_usual: true,
         about: "Layout of the code (cargo fmt --check)",
         run: format,
     },
     Step {
         name: "lint",
+        is_usual: true,
         about: "Lints, natively (cargo clippy)",
         run: lint,
     },
     Step {
         name: "lint-page",
+        is_usual: true,
         about: "Lints, for the browser (cargo clippy)",
         run: lint_page,
     },
     Step {
         name: "deny",
+        is_usual: true,
         about: "Licences, versions and sources of what is depended on (cargo deny)",
         run: |_| deny::check(),
     },
     Step {
         name: "native",
+        is_usual: true,
         about: "Native tests and documentation examples (cargo test)",
         run: native,
     },
     Step {
         name: "wasm",
+        is_usual: true,
         about: "WebAssembly tests in Chromium",
         run: wasm,
     },
     Step {
         name: "build",
+        is_usual: true,
         about: "The finished site",
         run: build,
     },
     Step {
         name: "twice",
+        is_usual: true,
         about: "The same site from another folder, byte for byte",
         run: twice,
     },
     Step {
         name: "journeys",
+        is_usual: true,
         about: "Journeys through the finished site in Chromium",
         run: journeys,
+    },
+    Step {
+        name: "engines",
+        is_usual: false,
+        about: "The main walks in Firefox and WebKit",
+        run: engines,
     },
 ];
 
@@ -88,9 +106,10 @@ pub fn test(options: &[&str]) -> Result<ExitCode> {
         filter: filter.iter().map(|word| (*word).to_owned()).collect(),
         ..Kit::default()
     };
-    let chosen = STEPS
-        .iter()
-        .filter(|step| names.is_empty() || names.contains(&step.name));
+    let chosen = STEPS.iter().filter(|step| match names {
+        [] => step.is_usual,
+        names => names.contains(&step.name),
+    });
     let outcomes: Vec<Outcome> = chosen.map(|step| one(step, &kit)).collect();
     Ok(if report::close(&outcomes) {
         ExitCode::SUCCESS
@@ -281,6 +300,35 @@ fn journeys(kit: &Kit) -> Result<Counts> {
     kit.walk_in(&mut cargo)?;
     browser::find_or_install_pdf_reader()?;
     tests(&mut cargo)
+}
+
+/// A make that cannot be had here is told and counts as a failure: whoever names this step asks for it.
+fn engines(kit: &Kit) -> Result<Counts> {
+    let address = serve::in_background(kit.site()?.clone())?;
+    let mut sum = Counts::default();
+    for engine in &ENGINES {
+        let mut cargo = project::cargo();
+        cargo
+            .args([
+                "test",
+                "--package",
+                "self-check-tests",
+                "--test",
+                "engines",
+                "--",
+            ])
+            .args(["--test-threads=2", &format!("{}::", engine.name)])
+            .env("SELF_CHECK_ADDRESS", &address)
+            .env("SELF_CHECK_DIST", project::root().join("dist"));
+        match (engine.name_to)(&mut cargo) {
+            Ok(()) => sum.add(tests(&mut cargo)?),
+            Err(error) => {
+                say::trouble(&error);
+                sum.failed += 1;
+            }
+        }
+    }
+    Ok(sum)
 }
 
 impl Kit {

@@ -10,13 +10,13 @@ use super::result::ResultPage;
 use super::safety::safety;
 use crate::route::Route;
 use crate::session::{Act, SessionHandle};
-use crate::ui::{Length, use_session};
+use crate::ui::Length;
 
-/// The page of the check with this number, or, where the answers do not lead so far, the way to the
-/// furthest one they do lead to.
+/// The page of the check with this number; nothing where the answers do not lead so far, since
+/// [`lead_back`] is called then.
 pub fn check(session: &SessionHandle, n: usize) -> Html {
-    if n > session.furthest() {
-        return html! { <Elsewhere /> };
+    if is_beyond(session, Route::Check { n }) {
+        return html! {};
     }
     let path = session.path();
     let length = Length {
@@ -32,21 +32,21 @@ pub fn check(session: &SessionHandle, n: usize) -> Html {
     }
 }
 
-/// Leads from an address that the answers do not reach: to the first question without an answer, or
-/// to the start when there is no answer at all, as after loading the page anew.
-#[component]
-fn Elsewhere() -> Html {
-    let session = use_session();
-    use_effect_with((), move |()| {
-        let furthest = session.furthest();
-        if furthest == 0 {
-            session.dispatch(Act::MissAnswers);
-        }
-        let route = match furthest {
-            0 => Route::Start,
-            n => Route::Check { n },
-        };
-        route.go_instead();
-    });
-    html! {}
+/// Whether an address is one of the check that the answers do not reach.
+pub fn is_beyond(session: &SessionHandle, route: Route) -> bool {
+    matches!(route, Route::Check { n } if n > session.furthest())
+}
+
+/// Leads from such an address to the first question without an answer, or to the start when there is
+/// no answer at all, as after loading the page anew.
+pub fn lead_back(session: &SessionHandle) {
+    let furthest = session.furthest();
+    if furthest == 0 {
+        session.dispatch(Act::MissAnswers);
+    }
+    let route = match furthest {
+        0 => Route::Start,
+        n => Route::Check { n },
+    };
+    route.go_instead();
 }

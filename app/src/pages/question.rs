@@ -7,7 +7,9 @@ use crate::copy::{self, site};
 use crate::drawing::{choice_drawing, is_drawn_by_choices, question_drawing};
 use crate::route::Route;
 use crate::session::{Act, SessionHandle};
-use crate::ui::{ErrorSummary, Length, page_links, progress, use_page, use_session};
+use crate::ui::{
+    Length, error_summary, go_to_error_summary, page_links, progress, use_page, use_session,
+};
 
 /// Which question, and where it stands.
 #[derive(Properties, PartialEq)]
@@ -32,12 +34,17 @@ pub fn QuestionPage(props: &QuestionPageProps) -> Html {
     let tries = use_state(|| 0_usize);
     let has_error = *tries > 0 && !session.ticks.is_answered(question);
     use_page(page_title(n, has_error));
+    use_effect_with(*tries, |&tries| {
+        if tries > 0 {
+            go_to_error_summary();
+        }
+    });
     let words = copy::question_on(question, &session.relevant());
     let onsubmit = on_continue(session.clone(), tries.clone(), n, question);
     html! {
         <div class="narrow">
             if has_error {
-                <ErrorSummary message={site::nothing_chosen(question)} field={choice_id(0)} tries={*tries} />
+                { error_summary(site::nothing_chosen(question), choice_id(0).into()) }
             }
             { progress(n, length) }
             <form {onsubmit} novalidate=true autocomplete="off">

@@ -43,7 +43,7 @@ fn keeping_that_fails_is_told() -> Result<()> {
     journey(Look::DESKTOP, async |page| {
         before_the_page(
             page,
-            "ServiceWorkerContainer.prototype.register = () => Promise.reject(new TypeError('forbidden'));",
+            "if (globalThis.ServiceWorkerContainer) ServiceWorkerContainer.prototype.register = () => Promise.reject(new TypeError('forbidden'));",
         )
         .await?;
         page.open_at("#/about").await?;
@@ -106,65 +106,79 @@ async fn left(page: &Page) -> Result<()> {
     .await
 }
 
-/// How many moves the walk at random makes, and how many at a time. A move is a press on anything that can be pressed.
-const MOVES: u64 = 10_000;
-const AT_A_TIME: u64 = 250;
+/// How many walks are made, each from the start page, and how many at a time; how many moves each has. A move is a press
+/// on anything that can be pressed. What was answered stays, so that the walks come by every page.
+const WALKS: u64 = 10_000;
+const AT_A_TIME: u64 = 200;
+const MOVES: u64 = 6;
 
-/// The walk takes no longer than this; a slow machine makes fewer moves, which is told.
-const LONGEST_WALK: std::time::Duration = std::time::Duration::from_secs(75);
-const FEWEST_MOVES: u64 = 1_000;
+/// All walks together take no longer than this; a slow machine makes fewer, which is told.
+const LONGEST: std::time::Duration = std::time::Duration::from_secs(75);
+const FEWEST_WALKS: u64 = 1_000;
 
-/// A walk at random, always the same: the seed is fixed, and the generator is that of Numerical Recipes. It stops at the
+/// Pages by their headings that the walks come by at least: all of the start, the ways to read and most questions.
+const FEWEST_PAGES: u64 = 25;
+
+/// Walks at random, always the same: the seed is fixed, and the generator is that of Numerical Recipes. It stops at the
 /// first thing that is wrong and says what. It presses neither what leaves the page nor what stores or fetches anything.
 const WALK: &str = r"
-    globalThis.walk ??= { seed: 20260101, moves: 0 };
+    globalThis.walk ??= { seed: 20260101, moves: 0, pages: new Set() };
     window.print = () => {};
     const next = below => { walk.seed = (Math.imul(walk.seed, 1664525) + 1013904223) >>> 0; return Math.floor(walk.seed / 2 ** 32 * below); };
-    const never = /^(Leave now|Keep this page|Download|Copy as text)/;
-    const addresses = /^#\/(|check\/\d+|learn|learn\/\d+|distance|ruler|about|not-found)$/;
+    const turn = () => new Promise(done => { const { port1, port2 } = new MessageChannel(); port1.onmessage = done; port2.postMessage(0); });
+    const never = /^(Leave now|Keep this page|Keep it no longer|Download|Copy)/;
+    const addresses = /^#\/(|check\/\d+|learn|learn\/\d+|distance|ruler|about|keys|keys\/.*|not-found)$/;
     for (let i = 0; i < COUNT; i++) {
-        const all = [...document.querySelectorAll('a[href], button, input, summary')].filter(one => !never.test(one.textContent.trim()));
-        const one = all[next(all.length)];
-        if (one.type === 'range') {
-            one.value = next(1000) / 1000 * (one.max - one.min) + Number(one.min);
-            one.dispatchEvent(new InputEvent('input', { bubbles: true }));
-        } else one.click();
-        walk.moves += 1;
-        await new Promise(done => { const { port1, port2 } = new MessageChannel(); port1.onmessage = done; port2.postMessage(0); });
-        const ticked = [...document.querySelectorAll('.opt:has(:checked) b')].map(b => b.textContent);
-        const said = document.title + decodeURIComponent(location.href) + JSON.stringify(history.state);
-        const wrong = document.documentElement.dataset.check !== 'ready' ? 'it has stopped'
-            : !addresses.test(location.hash) ? 'an address that is none'
-            : ticked.some(answer => answer.length > 6 && said.includes(answer)) ? 'an answer in title or address'
-            : document.querySelectorAll('main').length !== 1 ? 'not one page' : '';
-        if (wrong) return `${wrong} after ${walk.moves} moves, the last on ${one.outerHTML.slice(0, 120)} at ${location.hash}`;
+        location.hash = '#/';
+        await turn();
+        for (let move = 0; move < MOVES; move++) {
+            const all = [...document.querySelectorAll('a[href], button, input, summary, option')].filter(one => !never.test(one.textContent.trim()));
+            const one = all[next(all.length)];
+            if (one.type === 'range') {
+                one.value = next(1000) / 1000 * (one.max - one.min) + Number(one.min);
+                one.dispatchEvent(new InputEvent('input', { bubbles: true }));
+            } else if (one.matches('option')) {
+                one.selected = true;
+                one.closest('select').dispatchEvent(new Event('change', { bubbles: true }));
+            } else one.click();
+            walk.moves += 1;
+            await turn();
+            walk.pages.add(document.querySelector('main h1')?.textContent);
+            const ticked = [...document.querySelectorAll('.opt:has(:checked) b')].map(b => b.textContent);
+            const said = document.title + decodeURIComponent(location.href) + JSON.stringify(history.state);
+            const wrong = document.documentElement.dataset.check !== 'ready' ? 'it has stopped'
+                : !addresses.test(location.hash) ? 'an address that is none'
+                : ticked.some(answer => answer.length > 6 && said.includes(answer)) ? 'an answer in title or address'
+                : document.querySelectorAll('main').length !== 1 ? 'not one page' : '';
+            if (wrong) return `${wrong} after ${walk.moves} moves, the last on ${one.outerHTML.slice(0, 120)} at ${location.hash}`;
+        }
     }
-    return '';";
+    return walk.pages.size;";
 
 #[test]
-fn walk_at_random_meets_no_fault_and_leaves_no_trace() -> Result<()> {
+fn walks_at_random_meet_no_fault_and_leave_no_trace() -> Result<()> {
     journey(Look::PHONE, async |page| {
         // The second program is there from the start, so that no move asks for anything.
         page.open_at("#/learn").await?;
         arrive(page, "Learn").await?;
-        page.click("link", "House Key Self-Check").await?;
+        let script = WALK
+            .replace("COUNT", &AT_A_TIME.to_string())
+            .replace("MOVES", &MOVES.to_string());
         let begun = std::time::Instant::now();
-        let mut moves = 0;
-        while moves < MOVES && begun.elapsed() < LONGEST_WALK {
-            let wrong = page
-                .run(&WALK.replace("COUNT", &AT_A_TIME.to_string()))
-                .await?;
-            assert_eq!(wrong, "");
-            moves += AT_A_TIME;
+        let (mut walks, mut pages) = (0, 0);
+        while walks < WALKS && begun.elapsed() < LONGEST {
+            let outcome = page.run(&script).await?;
+            pages = outcome.as_u64().ok_or_else(|| outcome.to_string())?;
+            walks += AT_A_TIME;
         }
         println!(
-            "{moves} moves at random in {:.0} s",
+            "{walks} walks at random by {pages} pages in {:.0} s",
             begun.elapsed().as_secs_f64()
         );
-        assert!(moves >= FEWEST_MOVES, "{moves} moves");
+        assert!(walks >= FEWEST_WALKS, "{walks} walks");
+        assert!(pages >= FEWEST_PAGES, "{pages} pages");
         keeps_nothing(page).await?;
         // What was met at random still works.
-        page.click("link", "House Key Self-Check").await?;
         page.open().await?;
         page.click("link", "Check a key").await?;
         not_sure_to_the_end(page).await?;
