@@ -22,7 +22,7 @@ pub fn Room() -> Html {
     let route = use_visit().route;
     let host = use_node_ref();
     let progress = use_state_eq(|| Progress::Loading);
-    let attempt = use_state(|| 0_u32);
+    let attempt = use_state(|| 0_usize);
     {
         let (host, progress) = (host.clone(), progress.clone());
         use_effect_with((*attempt, route), move |_| {

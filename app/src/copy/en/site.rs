@@ -353,7 +353,7 @@ pub fn error_page_title(title: &str) -> String {
 
 /// The title while the example is shown.
 pub fn example_title(title: &str) -> String {
-    format!("{title} ({})", EXAMPLE_LABEL.to_lowercase())
+    format!("{title} ({})", EXAMPLE_LABEL.to_ascii_lowercase())
 }
 
 /// What is wrong when nothing was chosen, and what to do.
