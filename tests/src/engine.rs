@@ -209,11 +209,21 @@ impl Tab {
 
     /// Waits until the check is there, or the tab shows nothing of the site.
     pub async fn settle(&self) -> Result<()> {
-        let state = "return location.href === 'about:blank' ? 'gone' : document.documentElement.dataset.check ?? '';";
-        self.wait("the check is there", async || {
-            let state = self.run(state).await?;
-            Ok(state == "ready" || state == "failed" || state == "gone")
-        })
+        let settled = async || Ok(matches!(&*self.state().await?, "ready" | "failed" | "gone"));
+        let waited = self.wait("the check is there", settled).await;
+        match waited {
+            Ok(()) => Ok(()),
+            Err(error) => Err(format!("{error}; it is {:?}", self.state().await?).into()),
+        }
+    }
+
+    /// How far the check has come, and where it was opened; `gone` where nothing of the site is shown.
+    async fn state(&self) -> Result<String> {
+        self.text(
+            "const state = document.documentElement.dataset.check;
+             if (location.href === 'about:blank') return 'gone';
+             return state === 'ready' || state === 'failed' ? state : `${state} at ${location.href}, ${document.readyState}`;",
+        )
         .await
     }
 
@@ -266,7 +276,12 @@ impl Tab {
             Ok(!self.run(&find).await?.is_null())
         })
         .await?;
-        let found = self.driver.execute(waiting(&find), Vec::new()).await?;
+        let into_view = format!(
+            "const found = (() => {{ {find} }})();
+             found.scrollIntoView({{ block: 'center', behavior: 'instant' }});
+             return found;"
+        );
+        let found = self.driver.execute(waiting(&into_view), Vec::new()).await?;
         Ok(found.element()?.click().await?)
     }
 

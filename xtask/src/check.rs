@@ -160,6 +160,17 @@ impl Kit {
         once(&self.browser, Browser::find_or_install)
     }
 
+    /// What narrows the tests of one module.
+    fn filter_within(&self, module: &str) -> Vec<String> {
+        match self.filter.as_slice() {
+            [] => vec![format!("{module}::")],
+            words => words
+                .iter()
+                .map(|word| format!("{module}::{word}"))
+                .collect(),
+        }
+    }
+
     fn site(&self) -> Result<&Files> {
         once(&self.site, || dist::build(self.target()?))
     }
@@ -317,7 +328,8 @@ fn engines(kit: &Kit) -> Result<Counts> {
                 "engines",
                 "--",
             ])
-            .args(["--test-threads=2", &format!("{}::", engine.name)])
+            .arg("--test-threads=2")
+            .args(kit.filter_within(engine.name))
             .env("SELF_CHECK_ADDRESS", &address)
             .env("SELF_CHECK_DIST", project::root().join("dist"));
         match (engine.name_to)(&mut cargo) {

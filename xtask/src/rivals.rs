@@ -36,7 +36,8 @@ pub fn hello(target: &WasmTarget) -> Result<Files> {
     ]))
 }
 
-/// Three questions, one a page, with what the library gives by itself.
+/// Three questions, one a page, with what the library gives by itself; but its style without the fonts, which it would
+/// fetch from elsewhere.
 pub fn survey() -> Result<Files> {
     let [core, view] = node::survey()?;
     let file = |folder: &Path, name: &str| {
@@ -46,7 +47,7 @@ pub fn survey() -> Result<Files> {
     Ok(site([
         ("index.html", SURVEY.into()),
         ("core.js", file(&core, "survey.core.min.js")?),
-        ("core.css", file(&core, "survey-core.min.css")?),
+        ("core.css", file(&core, "survey-core.fontless.min.css")?),
         ("view.js", file(&view, "survey-js-ui.min.js")?),
     ]))
 }
