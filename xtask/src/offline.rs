@@ -68,4 +68,23 @@ mod tests {
     fn worker_without_its_places_is_refused() {
         assert!(worker("const FILES = {};", &site("abc")).is_err());
     }
+
+    #[test]
+    fn manifest_names_icons_that_are_there_and_stays_within_the_site() {
+        let public = crate::project::root().join("public");
+        let manifest = std::fs::read(public.join("manifest.webmanifest")).unwrap();
+        let manifest: serde_json::Value = serde_json::from_slice(&manifest).unwrap();
+        for place in ["id", "start_url", "scope"] {
+            assert_eq!(
+                manifest[place], "./",
+                "{place}: the site may stand under any path"
+            );
+        }
+        let icons = manifest["icons"].as_array().unwrap();
+        assert_eq!(icons.len(), 2);
+        for icon in icons {
+            let name = icon["src"].as_str().unwrap();
+            assert!(public.join(name).is_file(), "{name}");
+        }
+    }
 }
