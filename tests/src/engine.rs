@@ -221,7 +221,7 @@ impl Tab {
     async fn state(&self) -> Result<String> {
         self.text(
             "const state = document.documentElement.dataset.check;
-             if (location.href === 'about:blank') return 'gone';
+             if (document.querySelector('#app, #list') === null) return 'gone';
              return state === 'ready' || state === 'failed' ? state : `${state} at ${location.href}, ${document.readyState}`;",
         )
         .await
