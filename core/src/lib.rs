@@ -14,6 +14,7 @@ pub mod grades;
 pub mod hand;
 pub mod household;
 pub mod key;
+pub mod order;
 pub mod path;
 pub mod questions;
 pub mod reading;

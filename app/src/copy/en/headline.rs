@@ -180,7 +180,11 @@ fn capitalised(text: &str) -> String {
     let mut letters = text.chars();
     letters
         .next()
-        .map(|first| first.to_uppercase().chain(letters).collect())
+        .map(|first| {
+            // All letters are English: those of every script would weigh many kilobytes.
+            let first = first.to_ascii_uppercase();
+            [first].into_iter().chain(letters).collect()
+        })
         .unwrap_or_default()
 }
 

@@ -4,7 +4,7 @@ use self_check_core::assess::{Assessment, Level};
 use yew::prelude::*;
 
 use crate::copy;
-use crate::drawing::Pouch;
+use crate::drawing::pouch;
 
 /// The headline and, where it is shown, the level with its pouch.
 pub fn verdict(assessment: &Assessment, shows_level: bool) -> Html {
@@ -15,7 +15,7 @@ pub fn verdict(assessment: &Assessment, shows_level: bool) -> Html {
     let level = copy::level(assessment.level);
     html! {
         <div class="verdict">
-            <Pouch level={assessment.level} />
+            { pouch(assessment.level) }
             <div>
                 { level_line(assessment.level) }
                 <h1 tabindex="-1">{ headline }</h1>
