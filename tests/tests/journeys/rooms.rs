@@ -46,7 +46,6 @@ fn second_part_is_fetched_once_and_only_for_its_own_pages() -> Result<()> {
     })
 }
 
-/// By keys, as in any list of the browser.
 async fn files_of_second_part(page: &Page) -> Result<Vec<String>> {
     let record = page.record().await?;
     let requests = record.for_second_part(&page.site).into_iter();
