@@ -15,7 +15,7 @@
 //! | [`BrassRule`] | `title` `desc` `now: (fewest, most)` `now_word` `before: Option<(keys, word)>` `numbers` `marks: Vec<RuleMark>` |
 //! | [`ProgressRule`] | `done` `total`: silent |
 //! | [`UrgencyMark`] | `urgency`: silent, goes into `.when` before the word |
-//! | [`DistanceChart`] | `title` `desc` `distance`, `keys: LogAxis` `distances`, `numbers`, `levels: Vec<Tick>` `lines: Vec<ChartLine>` `you: Option<Tick>` |
+//! | [`DistanceChart`] | `title` `desc` `plot: Rc<Plot>` `you: Tick` |
 
 mod bars;
 mod blade;
@@ -41,7 +41,7 @@ mod urgency;
 mod view;
 
 pub use bars::{Bar, Bars};
-pub use chart::{ChartLine, DistanceChart, LogAxis, Tick};
+pub use chart::{ChartLine, DistanceChart, LogAxis, Plot, Tick};
 pub use choice::ChoiceDrawing;
 pub use key::{KeyDrawing, Stamp};
 pub use parts::{KeyParts, NumberedCuts, Part};

@@ -34,8 +34,9 @@ cargo xtask test [STEP ...]    run every check, or only the named steps; sets up
 cargo xtask test journeys -- NAME
                                run the browser journeys whose name contains NAME
 cargo xtask screenshots        take the pictures in docs/pictures/ from the real page
-cargo xtask bench              measure the core, and hold it to what it promises of its speed
-cargo xtask tables             print the tables of computed values
+cargo xtask bench              measure the core and the frames of the distance page, and hold the core to what it
+                               promises of its speed
+cargo xtask tables             compute the tables of readings anew and write them to core/src/reading/tables.rs
 cargo xtask help               this text
 
 Steps of test: format, lint, lint-page, native, wasm, build, journeys.";
