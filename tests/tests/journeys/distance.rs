@@ -71,7 +71,7 @@ fn every_figure_behind_the_numbers_can_be_seen_with_its_source() -> Result<()> {
     journey(Look::DESKTOP, async |page| {
         page.open_at("#/distance").await?;
         arrive(page, DISTANCE).await?;
-        choose_scene(page, "Camera in").await?;
+        choose_scene(page, "Camera").await?;
         page.wait_for_text("a dot is 4 mm wide").await?;
         let caption = page
             .run("return document.querySelector('.chart-figure figcaption').textContent;")

@@ -51,12 +51,13 @@ pub fn plot(curves: &[Curve]) -> Plot {
     let distances = [0.3, 1.0, 3.0, 10.0, 30.0, 100.0, 300.0, 1_000.0];
     let numbers = [1.0, 10.0, 100.0, 1_000.0, 10_000.0]
         .map(|keys| tick(keys, numbers::about_keys(keys).replace("about ", "")));
-    let levels = GRADES
+    let levels: Vec<Tick> = GRADES
         .chunk_by(|one, next| one.minimum_differs == next.minimum_differs)
         .map(|alike| {
             let numbers: Vec<u8> = alike.iter().map(|grade| grade.number).collect();
             tick(least(alike), site::grades(&numbers))
-        });
+        })
+        .collect();
     let lines = curves.iter().map(|curve| ChartLine {
         name: copy::scene(curve.scene).into(),
         points: curve.points.clone(),
@@ -73,7 +74,7 @@ pub fn plot(curves: &[Curve]) -> Plot {
         distances: distances.map(at_distance).to_vec(),
         numbers: numbers.to_vec(),
         lines: lines.collect(),
-        levels: levels.collect(),
+        levels,
     }
 }
 
