@@ -225,9 +225,9 @@ fn codes_without_a_contrast_are_not_legible() {
     assert_eq!(never.legibility(), none);
 }
 
-/// The distance at which a person needs a hundred tries for an even chance, with the blur of the lens
-/// and the floor of the person multiplied.
-fn distance_of_a_hundred_tries(scene: Scene, lens: f64, floor: f64) -> f64 {
+/// The distance at which an observer needs a hundred tries for an even chance, with the blur of the
+/// lens and the observer's floor multiplied.
+fn distance_of_a_hundred_tries(scene: Scene, by: Observer, lens: f64, floor: f64) -> f64 {
     let family = Family::TenDepthFiveCuts;
     let tries = |distance: f64| {
         let view = scene.camera().view(metres(distance));
@@ -238,7 +238,7 @@ fn distance_of_a_hundred_tries(scene: Scene, lens: f64, floor: f64) -> f64 {
             ..view
         };
         let precision = DepthInformation::of_family(family, &view).precision();
-        let floor = floor * Observer::Person.floor_pixels() * pixel;
+        let floor = floor * by.floor_pixels() * pixel;
         let pose = Assumption::PoseAndScale.value();
         let sigma = (1.0 / precision + floor * floor + pose * pose).sqrt();
         Reading::at(family, Millimetres::new(sigma).unwrap()).tries_even_chance
@@ -258,16 +258,19 @@ fn distance_of_a_hundred_tries(scene: Scene, lens: f64, floor: f64) -> f64 {
 /// What the documentation of [`Assumption`] says of doubling figures.
 #[test]
 fn doubled_figures_change_what_their_documentation_says() {
-    let lost = |lens, floor| {
+    let lost = |by: Observer, lens: f64, floor: f64| {
         let shares = Scene::ALL.map(|scene| {
-            let now = distance_of_a_hundred_tries(scene, 1.0, 1.0);
-            100.0 * (1.0 - distance_of_a_hundred_tries(scene, lens, floor) / now)
+            let now = distance_of_a_hundred_tries(scene, by, 1.0, 1.0);
+            100.0 * (1.0 - distance_of_a_hundred_tries(scene, by, lens, floor) / now)
         });
         let least = shares.into_iter().fold(f64::INFINITY, f64::min).round();
         (least, shares.into_iter().fold(0.0, f64::max).round())
     };
-    assert_eq!(lost(2.0, 1.0), (4.0, 26.0), "blur of the lens");
-    assert_eq!(lost(1.0, 2.0), (33.0, 49.0), "floor of a person");
+    let by = |by| (lost(by, 2.0, 1.0), lost(by, 1.0, 2.0));
+    let (person, software) = (by(Observer::Person), by(Observer::Software));
+    assert_eq!(person.0, (4.0, 19.0), "{person:?} {software:?}");
+    assert_eq!(software.0, (8.0, 26.0), "{person:?} {software:?}");
+    assert_eq!(person.1, (33.0, 49.0), "{person:?} {software:?}");
     // Twice the pixels that could be read are those that are easily read.
     let digits = Scene::ALL.map(Scene::legibility);
     let left = |found: &Legibility| found.easily_read.get() / found.could_be_read.get();

@@ -20,7 +20,7 @@ fn deep() -> Geometry {
     }
 }
 
-/// Pixel, blur and contrast with which more than a third and less than two thirds of the secret
+/// Pixel, blur and contrast with which more than a third and less than three quarters of the secret
 /// leaks, so that a wrong precision shows.
 #[derive(Clone, Copy, Debug)]
 struct Picture {
@@ -73,7 +73,7 @@ fn leaked(geometry: &Geometry, flanks: Flanks, at: Picture) -> f64 {
     }
     let secrecy = (keys.len() as f64).log2();
     let leaked = secrecy - left;
-    assert!(leaked > secrecy / 3.0 && leaked < secrecy * 2.0 / 3.0);
+    assert!(leaked > secrecy / 3.0 && leaked < secrecy * 0.75);
     leaked
 }
 

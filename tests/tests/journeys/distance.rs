@@ -81,7 +81,7 @@ fn every_figure_behind_the_numbers_can_be_seen_with_its_source() -> Result<()> {
         open_all(page).await?;
         for text in [
             "equally likely",
-            "Depths that a cut can have",
+            "Depths (how deep it is)",
             "0.381 mm",
             "3.967 mm",
             "0.79 mm",

@@ -43,7 +43,7 @@ pub fn property(property: Property) -> &'static str {
 pub fn dimension(dimension: Dimension) -> &'static str {
     match dimension {
         Dimension::Cuts => "Cuts along the key",
-        Dimension::Depths => "Depths that a cut can have",
+        Dimension::Depths => "Depths (how deep it is) that a cut can have",
         Dimension::Step => "From one depth to the next",
         Dimension::Pitch => "From one cut to the next",
         Dimension::Flat => "Width of the flat at the bottom of a cut",
@@ -128,15 +128,15 @@ pub fn number_legible(found: &Legibility) -> String {
         return "In this scene a number stamped on the key could not be read at all.".to_owned();
     }
     let easily = match easily > 0.0 {
-        true => format!("and easily up to {}", distance(easily)),
-        false => "but never easily".to_owned(),
+        true => format!("easily read up to {}", distance(easily)),
+        false => "never easily read".to_owned(),
     };
     let published = match published > 0.0 {
         true => format!("up to {}", distance(published)),
         false => "from nowhere".to_owned(),
     };
     format!(
-        "A number stamped on the key could be read up to {} away, {easily}. By a published rule for telling shapes apart it would be {published}. Whoever reads the number needs to see no cut.",
+        "A number stamped on the key could be read up to {} away. It is {easily}. By a published rule for telling shapes apart it would be {published}. Whoever reads the number needs to see no cut.",
         distance(could)
     )
 }

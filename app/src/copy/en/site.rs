@@ -219,7 +219,7 @@ texts! {
     /// Names the chart.
     DISTANCE_CHART = "Keys left to try, by distance";
     /// Describes it.
-    DISTANCE_CHART_DESC = "For each scene a line that rises with distance, from a few keys to half of all. The same numbers are in the table below.";
+    DISTANCE_CHART_DESC = "For each scene a line that rises with distance, from a few keys towards half of all. The same numbers are in the table below.";
     /// Under the chart.
     DISTANCE_CAPTION = "Keys left to try for an even chance, of one common kind with five cuts (dips along the edge). Both scales are in steps of ten. The marks at the side are the European standard’s minimum for new locks, not a grade of yours. They count all keys that a lock can have. A key that nobody has seen stands at half of its own: half of them make an even chance.";
     /// Names the table.

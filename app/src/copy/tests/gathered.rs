@@ -255,13 +255,11 @@ fn findings() -> Vec<String> {
 
 /// The sentences of the distance page that are made of numbers, and the names in its lists.
 fn distance() -> Vec<String> {
-    let mut texts: Vec<String> = Scene::ALL
-        .into_iter()
-        .flat_map(|scene| {
-            let seen = copy::seen_from(copy::scene(scene), 12.0, "about 300", 80_000.0);
-            [seen, copy::number_legible(&scene.legibility())]
-        })
-        .collect();
+    let mut texts = vec![
+        site::DISTANCE_CAPTION.to_owned(),
+        copy::seen_from("Phone across a room", 12.0, "about 300", 80_000.0),
+    ];
+    texts.extend(Scene::ALL.map(|scene| copy::number_legible(&scene.legibility())));
     texts.push(copy::planned_to_identify(5.7, "about 10,000"));
     let dimensions = [
         Dimension::Cuts,
