@@ -34,7 +34,7 @@ pub enum Unit {
 pub enum Assumption {
     /// Blur of lens, focus and sensor together, as a standard deviation in pixels: sharper than most
     /// pictures. Doubling it takes 4 to 26 in a hundred off the distance at which a hundred tries
-    /// give a person an even chance, by scene.
+    /// give an even chance, by scene and observer.
     LensBlur,
     /// Wavelength of the light. Doubling it doubles the diffraction blur.
     Wavelength,

@@ -269,7 +269,7 @@ fn doubled_figures_change_what_their_documentation_says() {
     let by = |by| (lost(by, 2.0, 1.0), lost(by, 1.0, 2.0));
     let (person, software) = (by(Observer::Person), by(Observer::Software));
     assert_eq!(person.0, (4.0, 19.0), "{person:?} {software:?}");
-    assert_eq!(software.0, (8.0, 26.0), "{person:?} {software:?}");
+    assert_eq!(software.0, (13.0, 26.0), "{person:?} {software:?}");
     assert_eq!(person.1, (33.0, 49.0), "{person:?} {software:?}");
     // Twice the pixels that could be read are those that are easily read.
     let digits = Scene::ALL.map(Scene::legibility);
