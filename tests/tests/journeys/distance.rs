@@ -6,14 +6,10 @@ use crate::walking::{arrive, choose_scene, open_all};
 
 const DISTANCE: &str = "Who could read it from where";
 
-/// The picture in the canvas as a list of shades, after its size.
+/// The picture in the canvas, as an address that holds all of it.
 async fn picture(page: &Page) -> Result<String> {
     let shades = page
-        .run(
-            "const canvas = document.querySelector('.recorded canvas');
-             const { data } = canvas.getContext('2d').getImageData(0, 0, canvas.width, canvas.height);
-             return [canvas.width, canvas.height, ...data.filter((_, place) => place % 4 === 0)].join();",
-        )
+        .run("return document.querySelector('.recorded canvas').toDataURL();")
         .await?;
     Ok(shades.as_str().unwrap_or_default().to_owned())
 }
@@ -39,10 +35,6 @@ fn picture_mark_and_words_follow_the_slider_and_the_lines_stay() -> Result<()> {
         )
         .await?;
         let mut seen = vec![(picture(page).await?, you(page).await?)];
-        assert!(
-            seen[0].0.split(',').any(|shade| shade != "0"),
-            "it is painted"
-        );
         for key in ["ArrowRight", "ArrowRight", "End", "Home"] {
             page.press(key).await?;
             page.wait_until("the picture has followed", async || {
