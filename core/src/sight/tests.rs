@@ -279,7 +279,7 @@ fn doubled_figures_change_what_their_documentation_says() {
         2.0 * Assumption::CouldBeRead.value()
     );
     assert!(digits.iter().all(|found| left(found) <= 0.5));
-    assert!(left(&Scene::LongLens.legibility()) > 0.49);
+    assert!(left(&Scene::SharedPicture.legibility()) > 0.49);
     assert!(left(&Scene::TelevisionCamera.legibility()) < 0.32);
     assert_eq!(left(&Scene::DoorbellCamera.legibility()), 0.0);
     for scene in Scene::ALL {
