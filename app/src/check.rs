@@ -6,7 +6,7 @@ use yew::prelude::*;
 use crate::browser;
 use crate::pages::{About, Check, NotFound, Room, Ruler, Start};
 use crate::route::Route;
-use crate::session::{Session, SessionHandle};
+use crate::session::{Act, Session, SessionHandle};
 use crate::ui::{Frame, Visit, use_address, use_session};
 
 /// Starts the program.
@@ -26,6 +26,13 @@ pub fn start() {
 fn App() -> Html {
     // The session stands outside the address: a click that changes both is shown in this order.
     let session = use_reducer(Session::default);
+    {
+        let session = session.dispatcher();
+        use_effect_with((), move |()| {
+            let listener = browser::on_begin_anew(move || session.dispatch(Act::Forget));
+            move || drop(listener)
+        });
+    }
     html! {
         <ContextProvider<SessionHandle> context={session}>
             <Pages />
@@ -54,7 +61,11 @@ fn page(route: Route) -> Html {
         Route::Check { n } => html! { <Check {n} /> },
         Route::Ruler => html! { <Ruler /> },
         Route::About => html! { <About /> },
-        Route::Learn | Route::LearnPage { .. } | Route::Distance => html! { <Room /> },
+        Route::Learn
+        | Route::LearnPage { .. }
+        | Route::Distance
+        | Route::Keys
+        | Route::KeysPage { .. } => html! { <Room /> },
         Route::NotFound => html! { <NotFound /> },
     }
 }

@@ -15,10 +15,13 @@
 //! | [`BrassRule`] | `title` `desc` `now: (fewest, most)` `now_word` `before: Option<(keys, word)>` `numbers` `marks: Vec<RuleMark>` |
 //! | [`ProgressRule`] | `done` `total`: silent |
 //! | [`UrgencyMark`] | `urgency`: silent, goes into `.when` before the word |
+//! | [`HungKey`] | `is_marked`: silent |
+//! | [`DoorDrawing`] | `kind` `is_marked`: silent |
 //! | [`DistanceChart`] | `title` `desc` `distance`, `keys: LogAxis` `distances`, `numbers`, `levels: Vec<Tick>` `lines: Vec<ChartLine>` `you: Option<Tick>` |
 
 mod bars;
 mod blade;
+mod board;
 mod chart;
 mod choice;
 #[cfg(test)]
@@ -41,6 +44,7 @@ mod urgency;
 mod view;
 
 pub use bars::{Bar, Bars};
+pub use board::{DoorDrawing, HungKey};
 pub use chart::{ChartLine, DistanceChart, LogAxis, Tick};
 pub use choice::ChoiceDrawing;
 pub use key::{KeyDrawing, Stamp};

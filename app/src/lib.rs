@@ -6,10 +6,12 @@
 pub mod check;
 pub mod rooms;
 
+mod brought;
 mod browser;
 mod copy;
 mod drawing;
 mod example;
+mod household;
 mod pages;
 mod route;
 mod session;

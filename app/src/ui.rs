@@ -1,7 +1,9 @@
 //! Parts that pages share.
 
 mod error_summary;
+mod fields;
 mod frame;
+mod household;
 mod page;
 mod page_links;
 mod progress;
@@ -10,7 +12,9 @@ mod source;
 mod visit;
 
 pub use error_summary::ErrorSummary;
+pub use fields::{Field, choose, choose_among, choose_if_known, count_field, text_field, tick};
 pub use frame::Frame;
+pub use household::use_household;
 pub use page::{use_page, use_session};
 pub use page_links::PageLinks;
 pub use progress::{Length, Progress};

@@ -197,6 +197,12 @@ impl Page {
         Ok(done.json().clone())
     }
 
+    /// Runs a script that calls its last argument with the answer once it has one.
+    pub async fn run_waiting(&self, script: &str, arguments: Vec<Value>) -> Result<Value> {
+        let done = self.driver.execute_async(script, arguments).await?;
+        Ok(done.json().clone())
+    }
+
     pub(crate) async fn text_of(&self, expression: &str) -> Result<String> {
         let value = self.run(&format!("return {expression};")).await?;
         Ok(value.as_str().unwrap_or_default().to_owned())

@@ -9,8 +9,12 @@ mod accessible;
 mod around;
 #[path = "journeys/check.rs"]
 mod check;
+#[path = "journeys/estate.rs"]
+mod estate;
 #[path = "journeys/forgetting.rs"]
 mod forgetting;
+#[path = "journeys/keys.rs"]
+mod keys;
 #[path = "journeys/larger.rs"]
 mod larger;
 #[path = "journeys/list.rs"]

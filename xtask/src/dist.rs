@@ -10,7 +10,7 @@ use crate::toolchain::WasmTarget;
 use crate::{budget, page, policy, project, say, wasm};
 
 /// Style sheets in the order they build on each other.
-const STYLES: [&str; 5] = ["tokens", "base", "components", "paper", "print"];
+const STYLES: [&str; 6] = ["tokens", "base", "components", "keys", "paper", "print"];
 
 /// Starts the program, or shows the list when it cannot; lives in `public/` and is named by content like the rest.
 const BOOT: &str = "boot.js";

@@ -5,6 +5,7 @@ mod find_out;
 mod letter;
 mod rule;
 mod take_along;
+mod take_over;
 mod text;
 mod to_do;
 mod verdict;
@@ -13,6 +14,7 @@ mod why;
 
 use self_check_core::advice::Action;
 use self_check_core::assess::{Count, assess};
+use self_check_core::household::Finding;
 use self_check_core::path::Stop;
 use yew::prelude::*;
 
@@ -26,6 +28,7 @@ use find_out::find_out;
 use letter::letter;
 use rule::rule;
 use take_along::TakeAlong;
+use take_over::TakeOver;
 use to_do::to_do;
 use verdict::verdict;
 use what_if::WhatIf;
@@ -89,6 +92,7 @@ pub fn ResultPage(props: &ResultPageProps) -> Html {
             if shows_level {
                 { why(&assessment.advised.considered) }
             }
+            <TakeOver finding={Finding::of(&assessment)} />
             if !assessment.safety_first {
                 <TakeAlong {assessment} is_example={session.is_example} />
             }

@@ -28,6 +28,7 @@ pub fn Frame(props: &FrameProps) -> Html {
         route,
         Route::Learn | Route::LearnPage { .. } | Route::Distance
     );
+    let at_keys = matches!(route, Route::Keys | Route::KeysPage { .. });
     let leave = Callback::from(|_: MouseEvent| browser::leave_now());
     html! {
         <div class="page">
@@ -40,6 +41,7 @@ pub fn Frame(props: &FrameProps) -> Html {
                     <button type="button" class="leave" onclick={leave}>{ site::LEAVE_NOW }</button>
                 </p>
                 <nav aria-label={site::NAV_LABEL}>
+                    { place(Route::Keys, site::KEYS, at_keys) }
                     { place(Route::Learn, site::LEARN, at_learn) }
                     { place(Route::About, site::ABOUT, route == Route::About) }
                 </nav>

@@ -98,7 +98,7 @@ static ABOUT: &[Block] = &[
         "A browser lists all that a page fetches. On a computer, open its developer tools from the menu and choose Network. While you answer, no line should be added. The number on the start page comes from a list of the same kind, but a false page could show any number. So look for yourself.",
     ),
     Paragraph(
-        "This site has a second part: the pages under Learn. Your browser fetches it from this same address when you first open one of them, and that adds two lines to the list. They carry nothing from you.",
+        "This site has a second part: Keys and doors, and the pages under Learn. Your browser fetches it from this same address when you first open one of them, and that adds two lines to the list. They carry nothing from you.",
     ),
     Heading("How to tell a false copy"),
     Paragraph(

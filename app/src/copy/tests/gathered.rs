@@ -20,7 +20,11 @@ pub struct Page {
 }
 
 impl Page {
-    fn new<T: Into<String>>(name: impl Into<String>, texts: impl IntoIterator<Item = T>) -> Self {
+    /// Of these texts.
+    pub fn new<T: Into<String>>(
+        name: impl Into<String>,
+        texts: impl IntoIterator<Item = T>,
+    ) -> Self {
         Self {
             name: name.into(),
             texts: texts.into_iter().map(Into::into).collect(),
@@ -63,6 +67,7 @@ pub fn all() -> Vec<Page> {
         let words = copy::learn(id);
         page(words.title, words)
     }));
+    pages.extend(super::keys::all());
     pages.push(Page::new("regions", regions()));
     pages.push(Page::new(
         "terms",
