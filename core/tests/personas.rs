@@ -3,7 +3,7 @@
 mod common;
 
 use common::{assessed, highest, urgency};
-use self_check_core::advice::{Action, Urgency};
+use self_check_core::advice::{Action, RuleId, Urgency};
 use self_check_core::answers::Answers;
 use self_check_core::assess::{Headline, Level, assess};
 use self_check_core::exposure::Event;
@@ -334,4 +334,32 @@ fn doorbell_camera_and_key_by_the_window_are_habits_that_leave_a_doubt() {
         assert_eq!(highest(&result), Some(Urgency::Habit));
         assert_eq!(result.level, Level::InDoubt);
     }
+}
+
+/// That path asks about a change since the person had a key, and nothing about who lived there before.
+#[test]
+fn worried_person_is_told_of_no_former_occupants() {
+    let result = assessed(&[WorriedAboutAPerson, UneasyPerson, NotChanged]);
+    let events: Vec<Event> = result.exposures.iter().map(|found| found.event).collect();
+    assert!(events.contains(&Event::UneasyPerson) && !events.contains(&Event::FormerOccupants));
+}
+
+#[test]
+fn former_cleaner_with_the_number_counts_as_someone_who_had_it() {
+    let result = assessed(&[
+        SomeoneHadIt,
+        NoLongerShould,
+        NotChanged,
+        FourOrMoreDigits,
+        OnlyThisLock,
+    ]);
+    let rekey = result.advised.actions.iter();
+    let reasons = rekey
+        .filter(|advice| advice.action == Action::RekeyCylinder)
+        .flat_map(|advice| &advice.because);
+    assert!(
+        reasons
+            .into_iter()
+            .any(|&id| id == RuleId::CodeWasWithOutsiders)
+    );
 }

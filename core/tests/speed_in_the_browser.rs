@@ -7,7 +7,6 @@ mod common;
 use std::hint::black_box;
 
 use self_check_core::assess::assess;
-use self_check_core::questions::Choice::*;
 use wasm_bindgen_test::{console_log, wasm_bindgen_test};
 
 /// What one assessment may take, in milliseconds.
@@ -19,18 +18,7 @@ const RUNS: u32 = 2000;
 #[wasm_bindgen_test]
 #[ignore = "a measurement: cargo xtask bench"]
 fn an_assessment_is_quick_in_the_browser() {
-    let answers = common::but(&[
-        KeyMissing,
-        StolenOrTaken,
-        NotChanged,
-        NeverCounted,
-        HelperNow,
-        FourOrMoreDigits,
-        OnlyThisLock,
-        CarriedInView,
-        PicturePublic,
-        AddressOnRingOrKey,
-    ]);
+    let answers = common::much_at_once();
     let begun = js_sys::Date::now();
     for _ in 0..RUNS {
         black_box(assess(black_box(&answers), None));

@@ -16,14 +16,15 @@ impl Level {
 
 fn one(exposure: &Exposure) -> Level {
     match exposure.standing {
-        Standing::EndedByChange | Standing::ByChoice => Level::Kept,
+        Standing::EndedByChange => Level::Kept,
         Standing::Unknown(_) => Level::CannotBeToldYet,
-        Standing::Counts => certain(exposure),
+        Standing::Counts | Standing::ByChoice => certain(exposure),
     }
 }
 
 /// Given away: somebody has the key now who should not, or everybody may see it with its door. In
-/// doubt: somebody could have. Our assumption throughout, see [`Level::SOURCES`].
+/// doubt: somebody could have. Kept: whoever has it was given it by choice. Our assumption throughout,
+/// see [`Level::SOURCES`].
 fn certain(exposure: &Exposure) -> Level {
     match exposure.event {
         event if somebody_has_it(event) => Level::GivenAway,

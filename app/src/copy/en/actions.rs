@@ -165,7 +165,7 @@ pub fn action(action: Action) -> ActionWords {
             how: "A friendly request is enough. A returned key proves nothing; rekeying (having the lock set to a new key) does.",
             who: YOU,
             may_hurt: Some(
-                "Ask only a person you feel safe with. If someone makes you uneasy, read the page about your safety first.",
+                "Ask only a person you feel safe with. If someone makes you uneasy, choose “Worried about a person?” on the start page first.",
             ),
             cost: FREE,
         },

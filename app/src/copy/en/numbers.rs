@@ -65,7 +65,7 @@ fn half_decade(keys: f64) -> u32 {
     step
 }
 
-fn grouped(number: u64) -> String {
+pub(super) fn grouped(number: u64) -> String {
     if number >= 1_000_000 {
         return format!("{} million", grouped(number / 1_000_000));
     }

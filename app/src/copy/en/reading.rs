@@ -110,13 +110,12 @@ static ABOUT: &[Block] = &[
     ),
     Heading("What “Leave now” does"),
     Paragraph(
-        "It empties this page, removes what the site stored so as to work without a network, and opens an empty page. Back then finds no answers. It cannot remove:",
+        "It empties this page and opens an empty one. Back then finds no answers. It cannot remove:",
     ),
     List(&[
         "the browser’s history, which shows that you were here",
         "files you downloaded and pages you printed",
         "text you copied, which other programs may keep",
-        "an app icon on the home screen",
         "what a person, or a program on this device, saw while you read",
     ]),
     Heading("What this check cannot know"),

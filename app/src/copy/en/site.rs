@@ -77,7 +77,7 @@ texts! {
     /// Unfolds the reason for a question.
     WHY_WE_ASK = "Why this is asked";
     /// Beside "not sure".
-    NOT_SURE_HINT = "that is fine: we will tell you how to find out";
+    NOT_SURE_HINT = "that is fine: the check goes on without it";
     /// Beside "I have no copy here", where a key is missing.
     NO_COPY_HINT = "that is fine: only the number of keys is left out";
     /// Heading of an error.
@@ -106,6 +106,10 @@ texts! {
     TO_DO = "Do this, in this order";
     /// Above the list where somebody may be feared.
     ONLY_IN_A_PLAN = "Do the rest of this list only as part of a plan made with the service. The person may see a locksmith come, or find that a key no longer works.";
+    /// In place of a time, where somebody may be feared.
+    WITH_THE_SERVICE = "With the service";
+    /// Before something that may have happened.
+    NOT_KNOWN = "Not known:";
     /// Where no number of keys is told, because a key was held.
     NO_GUESSING = "No guessing needed";
     /// Who carries an action out.
@@ -121,7 +125,7 @@ texts! {
     /// Heading of the what-ifs.
     WHAT_IF = "What if, from today…";
     /// Below it.
-    WHAT_IF_NOTE = "None of these undoes what has already happened.";
+    WHAT_IF_NOTE = "What somebody saw or copied stays so. Once the lock takes a new key, the old one is no use to them.";
     /// Heading of what is left after the what-ifs.
     WHAT_IF_LEFT = "What would then be left";
     /// Before what is still advised after the what-ifs.
@@ -139,11 +143,11 @@ texts! {
     /// Unfolds all rules.
     WHY_AND_WHY_NOT = "Why, and why not: every rule";
     /// Rules that hold.
-    RULES_APPLY = "These hold for you";
+    RULES_APPLY = "These shaped your list";
     /// Rules that wait for an answer.
     RULES_UNKNOWN = "These wait for an answer";
     /// Rules that do not hold.
-    RULES_DO_NOT = "Not part of your answers";
+    RULES_DO_NOT = "These added nothing to your list";
     /// Heading of print and copy.
     TAKE_ALONG = "Take it along";
     /// What a copied or printed result may tell.
@@ -323,9 +327,9 @@ pub fn nothing_chosen(question: Question) -> &'static str {
 pub fn direct_start(reason: Choice) -> StartWords {
     let line = match reason {
         Choice::KeyMissing => "what to do in the next hour",
-        Choice::SharedAPicture => "can the key in it be read?",
+        Choice::SharedAPicture => "what to do about it",
         Choice::JustMovedIn => "who else may have a key",
-        Choice::SomeoneHadIt => "a sitter, a repair, a car park, a flatmate",
+        Choice::SomeoneHadIt => "a cleaner, a repair, a car park, a flatmate",
         Choice::NumberOnIt => "is that bad?",
         _ => "",
     };

@@ -198,7 +198,7 @@ fn findings() -> Vec<String> {
         Level::GivenAway,
     ] {
         let words = copy::level(level);
-        texts.extend([words.name, words.meaning, words.drawing_desc].map(str::to_owned));
+        texts.extend([words.name, words.meaning].map(str::to_owned));
     }
     for urgency in [
         Urgency::Today,
@@ -237,8 +237,8 @@ fn findings() -> Vec<String> {
         Verdict::Unknown(Question::Link),
     ] {
         texts.push(copy::knows_the_door(verdict).to_owned());
-        texts.push(copy::verdict(verdict));
     }
+    texts.push(copy::waits_for(Question::Link));
     for standing in [
         Standing::Counts,
         Standing::EndedByChange,
@@ -262,6 +262,7 @@ fn regions() -> Vec<String> {
     }
     for rule in [
         TenancyRule::RekeyedBetweenTenants,
+        TenancyRule::RekeyedWheneverTenantAsks,
         TenancyRule::ChangedOnRequestForSafety,
         TenancyRule::KeysAreLogged,
     ] {
@@ -269,6 +270,8 @@ fn regions() -> Vec<String> {
     }
     let mut texts: Vec<String> = texts.into_iter().map(str::to_owned).collect();
     texts.extend((1..=12).map(|month| copy::regions_compared((2026, month))));
+    let rules = REGIONS.iter().flat_map(|row| row.tenancy);
+    texts.extend(rules.filter_map(|rule| copy::tenancy_scope(rule.scope)));
     texts
 }
 

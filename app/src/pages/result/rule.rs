@@ -28,7 +28,7 @@ pub fn rule(count: &Count) -> Html {
 fn counted(of: &KeyRange, left: &KeysLeft) -> Html {
     let caption = site::rule_caption(of, left);
     let before = of.untouched();
-    let is_less = left.fewest < before.fewest || left.most < before.most;
+    let is_less = left.most < before.most;
     let marks: Vec<RuleMark> = MARKED
         .into_iter()
         .map(|(grade, word)| RuleMark {

@@ -50,8 +50,8 @@ fn row(id: RuleId, verdict: Verdict) -> Html {
     html! {
         <li>
             <span>{ copy::rule(id) }</span>
-            if let Verdict::Unknown(_) = verdict {
-                <span class="reason-state">{ copy::verdict(verdict) }</span>
+            if let Verdict::Unknown(question) = verdict {
+                <span class="reason-state">{ copy::waits_for(question) }</span>
             }
         </li>
     }

@@ -24,7 +24,10 @@ pub(super) static ROWS: &[Rule] = &[
         RuleId::CodeWasWithOutsiders,
         &[Marking, NumberIs, Reason, ChangedSince, Holders],
         |answers| {
-            carries_a_code(answers).and(held_by(answers, &[HelperNow, HadItAlone, ShortLetGuests]))
+            carries_a_code(answers).and(held_by(
+                answers,
+                &[HelperNow, HadItAlone, ShortLetGuests, NoLongerShould],
+            ))
         },
         call(Action::CutPlainCopies),
         Urgency::Soon,
@@ -115,8 +118,6 @@ pub(super) static ROWS: &[Rule] = &[
     ),
 ];
 
-/// Only an own, plain, unregistered key whose number no one untrusted saw: anything not known for
-/// certain speaks against taking metal off a key.
 /// Grinding cannot be undone, so every condition has to be certain: a plain key, to locks that are
 /// the person's own, with every copy of it at hand, and a code that stands nowhere else and that
 /// nobody saw whom they do not trust.
