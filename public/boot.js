@@ -13,6 +13,8 @@
   const PATIENCE_MS = 3000; // then the list is shown while the check still loads
   const LONGEST_START_MS = 20000; // from the program's start until it shows something
 
+  const LEAVING_MS = 1000; // for what is kept to go; as long as the program waits for it
+
   let list = null; // the list, while it is out of the page
   let over = false;
 
@@ -73,6 +75,19 @@
     }
   }
 
+  // The first program calls this when the reader leaves, and the list below does. It takes away what keys and doors may
+  // have kept on this device and tells the other tabs; no program has to be there for it.
+  globalThis.selfCheckForget = async () => {
+    await new Promise((done) => {
+      const request = indexedDB.deleteDatabase("self-check");
+      request.onsuccess = done;
+      request.onerror = done;
+    });
+    const others = new BroadcastChannel("self-check");
+    others.postMessage(null);
+    others.close();
+  };
+
   function somethingShown(app) {
     return new Promise((resolve, reject) => {
       const look = () => {
@@ -125,7 +140,10 @@
   parsed.then(() => {
     document.querySelector("#list .leave").addEventListener("click", (event) => {
       event.preventDefault();
-      location.replace("about:blank");
+      document.body.replaceChildren();
+      const go = () => location.replace("about:blank");
+      setTimeout(go, LEAVING_MS);
+      selfCheckForget().then(go, go);
     });
   });
 

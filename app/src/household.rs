@@ -57,8 +57,19 @@ pub enum Told {
     Emptied,
     /// A check's finding was taken over.
     TakenOver,
+    /// What was kept is on the board.
+    Loaded(LoadedFrom),
     /// The change was refused; everything is as it was.
     Refused(Refusal),
+}
+
+/// Where a household was kept.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum LoadedFrom {
+    /// In a file.
+    File,
+    /// On this device.
+    Device,
 }
 
 /// What can happen to keys and doors.
@@ -72,12 +83,9 @@ pub enum HouseholdAct {
     Refuse(Refusal),
     /// The invented household is filled in.
     TryExample,
-    /// A kept or imported household takes the present one's place, in one step.
-    #[allow(
-        dead_code,
-        reason = "for what is kept or imported; see `pages/keys/keep.rs`"
-    )]
-    Load(Household),
+    /// A kept household takes the present one's place, in one step. Where there was nothing yet, or
+    /// the example, there is nothing to go back to.
+    Load(Household, LoadedFrom),
     /// One step back.
     Undo,
     /// One undone step forward.
@@ -168,11 +176,12 @@ impl HouseholdState {
                 is_example: true,
                 ..self.unmarked()
             },
-            HouseholdAct::Load(household) if self.is_example => Self {
+            HouseholdAct::Load(household, from) if self.is_example || self.is_untouched() => Self {
                 history: History::of(household),
-                ..self.unmarked().telling(Told::Changed)
+                waiting: self.waiting,
+                ..self.unmarked().telling(Told::Loaded(from))
             },
-            HouseholdAct::Load(household) => self.stepped(household, Told::Changed),
+            HouseholdAct::Load(household, from) => self.stepped(household, Told::Loaded(from)),
             HouseholdAct::Undo => self.turned(self.history.undone(), Told::Undone),
             HouseholdAct::Redo => self.turned(self.history.redone(), Told::Redone),
             HouseholdAct::Empty => Self {
@@ -207,6 +216,11 @@ impl HouseholdState {
                 ..self.clone()
             },
         }
+    }
+
+    /// Whether nothing has ever been put on the board.
+    fn is_untouched(&self) -> bool {
+        self.household().is_empty() && !self.can_undo() && !self.can_redo()
     }
 
     /// Without what is left of an earlier household.

@@ -12,8 +12,10 @@ mod copy;
 mod drawing;
 mod example;
 mod household;
+mod keeping;
 mod pages;
 mod route;
+mod sealed;
 mod session;
 mod ui;
 

@@ -11,6 +11,7 @@ use yew::prelude::*;
 use crate::brought::Brought;
 use crate::browser::{self, Host};
 use crate::household::{HouseholdAct, HouseholdHandle, HouseholdState};
+use crate::keeping::{KeepHandle, use_keeping};
 use crate::pages::{Distance, Keys, KeysPage, Learn, Read};
 use crate::route::Route;
 use crate::ui::{Visit, use_address};
@@ -119,6 +120,7 @@ fn Rooms(props: &RoomsProps) -> Html {
             }
         });
     }
+    let keeping = use_keeping(&household);
     let visit = Visit {
         route: use_address(Route::is_room),
         count: visits,
@@ -126,7 +128,9 @@ fn Rooms(props: &RoomsProps) -> Html {
     };
     html! {
         <ContextProvider<HouseholdHandle> context={household}>
-            <ContextProvider<Visit> context={visit}>{ page(visit.route) }</ContextProvider<Visit>>
+            <ContextProvider<KeepHandle> context={keeping}>
+                <ContextProvider<Visit> context={visit}>{ page(visit.route) }</ContextProvider<Visit>>
+            </ContextProvider<KeepHandle>>
         </ContextProvider<HouseholdHandle>>
     }
 }

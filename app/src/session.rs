@@ -169,6 +169,7 @@ impl Session {
             Act::CountPositions(positions) => Self { positions, ..*self },
             Act::MissAnswers => Self {
                 answers_gone: true,
+                carried: self.carried,
                 ..self.forgotten()
             },
             Act::CarryOver(finding) if finding.safety_first => Self {
@@ -201,6 +202,8 @@ impl Session {
         Self {
             answers,
             ticks: answers,
+            // What an earlier check found may still be on its way.
+            carried: self.carried,
             ..self.forgotten()
         }
     }

@@ -13,6 +13,8 @@ mod check;
 mod estate;
 #[path = "journeys/forgetting.rs"]
 mod forgetting;
+#[path = "journeys/keeping.rs"]
+mod keeping;
 #[path = "journeys/keys.rs"]
 mod keys;
 #[path = "journeys/larger.rs"]

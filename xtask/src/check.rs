@@ -284,7 +284,8 @@ impl Kit {
         self.browser()?.name_to(command);
         command
             .env("SELF_CHECK_ADDRESS", address)
-            .env("SELF_CHECK_AXE", node::axe()?);
+            .env("SELF_CHECK_AXE", node::axe()?)
+            .env("SELF_CHECK_AGE", node::age()?);
         Ok(())
     }
 }
@@ -331,7 +332,7 @@ pub fn take_pictures() -> Result<()> {
     run::shown("Taking the pictures", &mut cargo)
 }
 
-/// Measures the core, natively and in the browser.
+/// Measures the core, natively and in the browser, and the finished page with a small estate on its board.
 pub fn bench() -> Result<()> {
     needs("core/benches", "The core has no benchmarks.")?;
     let mut cargo = project::cargo();
@@ -348,10 +349,18 @@ pub fn bench() -> Result<()> {
         .args(["--include-ignored", "--nocapture"]);
     kit.run_in_browser(&mut cargo)?;
     say::step("Measure the core in Chromium, compiled as the page is");
-    tests(&mut cargo).and_then(|counts| match counts.failed {
+    let mut failed = tests(&mut cargo)?.failed;
+    let mut cargo = project::cargo();
+    cargo
+        .args(["test", "--package", "self-check-tests", "--test", "journeys"])
+        .args(["--", "--ignored", "--nocapture", "--test-threads=1"]);
+    kit.walk_in(&mut cargo)?;
+    say::step("Measure the finished page in Chromium");
+    failed += tests(&mut cargo)?.failed;
+    match failed {
         0 => Ok(()),
         _ => bail!("A promise of speed was broken in the browser."),
-    })
+    }
 }
 
 /// Prints the tables of computed values.

@@ -21,6 +21,14 @@ const AXE: Package = Package {
     file: "axe.min.js",
 };
 
+/// age-encryption: another program of the standard that locked files follow, written by the standard's author. The journeys
+/// have it open the page's files, and the page its.
+const AGE: Package = Package {
+    name: "age-encryption",
+    version: "0.3.1",
+    file: "dist/index.js",
+};
+
 struct Package {
     name: &'static str,
     version: &'static str,
@@ -44,6 +52,12 @@ pub fn wasm_opt() -> Option<PathBuf> {
 pub fn axe() -> Result<PathBuf> {
     find_or_install()?;
     AXE.fetched()
+}
+
+/// The module of the other program for locked files, which the journeys need.
+pub fn age() -> Result<PathBuf> {
+    find_or_install()?;
+    AGE.fetched()
 }
 
 /// Installs Node.js if it is missing.

@@ -6,15 +6,25 @@ use gloo::events::EventListener;
 use gloo::timers::callback::Timeout;
 use gloo::utils::{document, window};
 use js_sys::{Array, Promise, Reflect};
+use wasm_bindgen::prelude::wasm_bindgen;
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::{JsFuture, spawn_local};
 use web_sys::{Event, PageTransitionEvent, ServiceWorkerRegistration};
 
 use super::failure::app_root;
 
-/// How long leaving may wait for caches and worker to go, in milliseconds. Our assumption: the
-/// page is blank from the first moment; a quarter of a second is enough for both on a slow phone.
-const PATIENCE_MS: u32 = 250;
+/// How long leaving may wait for what is kept, caches and worker to go, in milliseconds. Our
+/// assumption: the page is blank from the first moment, and what is kept must be gone, so a slow
+/// phone gets a whole second. Where all goes quickly, nothing is waited for.
+const PATIENCE_MS: u32 = 1000;
+
+#[wasm_bindgen]
+extern "C" {
+    /// The start script's: takes away what keys and doors may have kept on this device, whether or
+    /// not the second program was ever fetched, and tells the other tabs.
+    #[wasm_bindgen(js_name = selfCheckForget, catch)]
+    fn forget_kept() -> Result<Promise, JsValue>;
+}
 
 thread_local! {
     static FORGET: RefCell<Option<Box<dyn FnOnce()>>> = const { RefCell::new(None) };
@@ -54,7 +64,10 @@ pub fn leave_now() {
     document().set_title("");
     Timeout::new(PATIENCE_MS, go).forget();
     spawn_local(async {
-        // Either may be missing, as in a page opened from a file; then there is nothing to remove.
+        // Each may be missing, as in a page opened from a file; then there is nothing to remove.
+        if let Ok(forgotten) = forget_kept() {
+            let _ = JsFuture::from(forgotten).await;
+        }
         let _ = remove_caches().await;
         let _ = remove_worker().await;
         go();

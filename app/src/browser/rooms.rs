@@ -25,19 +25,31 @@ extern "C" {
     fn rooms() -> Result<Promise, JsValue>;
 }
 
-/// Shows the second program in `host`, fetched before if need be; false where it cannot be had. By
-/// then the reader may have gone on: then nothing is shown. `brought` is what goes over from the first program, as a
-/// number.
-pub async fn open_rooms(host: Host, is_first_page: bool, brought: u32) -> bool {
-    try_to_open(&host, is_first_page, brought).await.is_ok()
+/// What came of opening the second program.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Opened {
+    /// It is shown, and has what was brought.
+    Entered,
+    /// By the time it was there the reader had gone on: nothing is shown, and nothing was brought.
+    TooLate,
+    /// It cannot be had.
+    Missing,
 }
 
-async fn try_to_open(host: &Host, is_first_page: bool, brought: u32) -> Result<(), JsValue> {
+/// Shows the second program in `host`, fetched before if need be. `brought` is what goes over from
+/// the first program, as a number.
+pub async fn open_rooms(host: Host, is_first_page: bool, brought: u32) -> Opened {
+    let opened = try_to_open(&host, is_first_page, brought).await;
+    opened.unwrap_or(Opened::Missing)
+}
+
+async fn try_to_open(host: &Host, is_first_page: bool, brought: u32) -> Result<Opened, JsValue> {
     let rooms: Rooms = JsFuture::from(rooms()?).await?.unchecked_into();
-    if host.is_connected() {
-        rooms.enter(host, is_first_page, brought)?;
+    if !host.is_connected() {
+        return Ok(Opened::TooLate);
     }
-    Ok(())
+    rooms.enter(host, is_first_page, brought)?;
+    Ok(Opened::Entered)
 }
 
 /// A new element for the second program to fill, not yet in the page.

@@ -5,6 +5,7 @@ pub mod choices;
 pub mod findings;
 pub mod headline;
 pub mod household;
+pub mod keep;
 pub mod learn;
 pub mod numbers;
 pub mod questions;

@@ -103,7 +103,8 @@ fn emptied_state_holds_nothing_and_cannot_bring_it_back() {
 fn loaded_household_takes_the_place_of_the_present_one_in_one_step() {
     let text = file::export(&demonstration::household()).unwrap_or_default();
     let loaded = file::import(text.as_bytes()).unwrap_or_default();
-    let state = after(&begun(), [HouseholdAct::Load(loaded.clone())]);
+    let load = HouseholdAct::Load(loaded.clone(), LoadedFrom::File);
+    let state = after(&begun(), [load]);
     assert_eq!(state.household(), &loaded);
     assert_eq!(
         after(&state, [HouseholdAct::Undo]).household(),
@@ -115,10 +116,28 @@ fn loaded_household_takes_the_place_of_the_present_one_in_one_step() {
 fn example_leaves_nothing_of_itself_behind_a_loaded_household() {
     let state = after(
         &HouseholdState::default(),
-        [HouseholdAct::TryExample, HouseholdAct::Load(two_doors())],
+        [
+            HouseholdAct::TryExample,
+            HouseholdAct::Load(two_doors(), LoadedFrom::File),
+        ],
     );
     assert!(!state.is_example && !state.can_undo());
     assert_eq!(state.household(), &two_doors());
+}
+
+#[test]
+fn household_kept_on_the_device_begins_with_nothing_to_undo_and_leaves_a_finding_waiting() {
+    let load = HouseholdAct::Load(two_doors(), LoadedFrom::Device);
+    let state = after(
+        &HouseholdState::default(),
+        [HouseholdAct::TakeOver(FOUND), load.clone()],
+    );
+    assert!(!state.can_undo());
+    assert_eq!(state.waiting, Some(FOUND));
+    assert_eq!(state.news.told, Some(Told::Loaded(LoadedFrom::Device)));
+    // A board that was emptied by undoing is not one that never held anything.
+    let undone = after(&begun(), [HouseholdAct::Undo, load]);
+    assert!(undone.can_undo());
 }
 
 #[test]

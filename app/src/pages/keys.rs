@@ -17,8 +17,9 @@ use yew::prelude::*;
 
 use crate::browser;
 use crate::copy::en::household::board as words;
-use crate::copy::site;
+use crate::copy::{keep as keep_words, site};
 use crate::household::{HouseholdAct, HouseholdHandle, Overview};
+use crate::keeping::{Keeping, use_kept};
 use crate::pages::NotFound;
 use crate::route::Route;
 use crate::ui::{use_household, use_page};
@@ -82,8 +83,15 @@ pub struct KeysPageProps {
 pub fn KeysPage(props: &KeysPageProps) -> Html {
     let state = use_household();
     let overview = use_memo(state.household().clone(), Overview::of);
+    let kept = use_kept();
     if overview.household.is_empty() && (PLAN..=BRIEF).contains(&props.n) {
-        return html! { <ToTheBoard /> };
+        let is_read = kept.is_none_or(|kept| *kept.state() != Keeping::Looking);
+        return if is_read || state.puts_safety_first() {
+            html! { <ToTheBoard /> }
+        } else {
+            // What is kept on this device may have its page here.
+            html! { <p class="narrow loading" role="status">{ keep_words::LOOKING }</p> }
+        };
     }
     match props.n {
         PLAN => html! { <PlanPage {overview} /> },

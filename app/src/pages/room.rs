@@ -3,7 +3,7 @@
 
 use yew::prelude::*;
 
-use crate::browser::{self, Host};
+use crate::browser::{self, Host, Opened};
 use crate::copy::site;
 use crate::route::Route;
 use crate::session::{Act, SessionHandle};
@@ -51,15 +51,15 @@ fn open(host: NodeRef, progress: UseStateHandle<Progress>, session: SessionHandl
     let is_first_page = browser::comes_first();
     let brought = session.brought().number();
     yew::platform::spawn_local(async move {
-        let is_here = browser::open_rooms(host, is_first_page, brought).await;
-        if is_here {
-            session.dispatch(Act::HandedOver);
+        match browser::open_rooms(host, is_first_page, brought).await {
+            Opened::Entered => {
+                session.dispatch(Act::HandedOver);
+                progress.set(Progress::Here);
+            }
+            // This place is gone; what was to go over waits for the next.
+            Opened::TooLate => {}
+            Opened::Missing => progress.set(Progress::Missing),
         }
-        progress.set(if is_here {
-            Progress::Here
-        } else {
-            Progress::Missing
-        });
     });
 }
 

@@ -108,9 +108,12 @@ static ABOUT: &[Block] = &[
     Paragraph(
         "Your answers stay in the memory of this one page. They are not in its address, in its title or in the browser’s store. When you close or reload the page, they are gone.",
     ),
+    Paragraph(
+        "Your keys and doors are kept on this device only if you turn that on, on their own page. There, “Empty everything” takes them away and shows what the browser still holds.",
+    ),
     Heading("What “Leave now” does"),
     Paragraph(
-        "It empties this page and opens an empty one. Back then finds no answers. It cannot remove:",
+        "It empties this page, takes away all that was kept on this device and opens an empty page. Back then finds no answers. It cannot remove:",
     ),
     List(&[
         "the browser’s history, which shows that you were here",

@@ -13,7 +13,7 @@ use self_check_core::household::{
 use super::gathered::Page;
 use crate::copy::en::household::{self, board, brief, plan as words};
 use crate::copy::{Listed, Names};
-use crate::household::Told;
+use crate::household::{LoadedFrom, Told};
 
 /// Every page of keys and doors.
 pub fn all() -> Vec<Page> {
@@ -83,6 +83,8 @@ fn board() -> Vec<String> {
         Told::Redone,
         Told::Emptied,
         Told::TakenOver,
+        Told::Loaded(LoadedFrom::File),
+        Told::Loaded(LoadedFrom::Device),
     ] {
         texts.push(board::told(told, &names));
     }

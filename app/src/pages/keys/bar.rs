@@ -3,6 +3,7 @@
 use yew::prelude::*;
 
 use super::OverviewProps;
+use super::keep::KeepNotice;
 use crate::copy::en::household::board as words;
 use crate::household::{HouseholdAct, Told};
 use crate::ui::use_household;
@@ -22,6 +23,8 @@ pub fn Bar(props: &OverviewProps) -> Html {
         .map(|told| words::told(told, &props.overview.names));
     let is_refused = matches!(state.news.told, Some(Told::Refused(_)));
     html! {
+        <>
+        <KeepNotice />
         <div class="undo-bar" role="group" aria-label={words::BAR}>
             <button type="button" class="plain" aria-disabled={(!state.can_undo()).to_string()} onclick={press(HouseholdAct::Undo)}>
                 { words::UNDO }
@@ -40,6 +43,7 @@ pub fn Bar(props: &OverviewProps) -> Html {
                 }
             </div>
         </div>
+        </>
     }
 }
 

@@ -13,12 +13,13 @@ use yew::prelude::*;
 
 use super::bar::Bar;
 use super::forms::{DoorForm, HolderForm, KeyForm};
-use super::keep::Keep;
+use super::keep::{Keep, proof};
 use super::waiting::Waiting;
 use super::{OverviewProps, example_note, pages, safety_note};
 use crate::browser;
 use crate::copy::en::household::board as words;
 use crate::household::{HouseholdAct, HouseholdHandle, Overview};
+use crate::keeping::use_kept;
 use crate::ui::use_household;
 pub use key::urgency;
 use search::{Search, more, search_line};
@@ -128,6 +129,7 @@ pub const FORM_TITLE: &str = "form-title";
 #[component]
 pub fn Board(props: &OverviewProps) -> Html {
     let state = use_household();
+    let kept = use_kept();
     let open = use_state(|| None::<Open>);
     let focus = use_state(Focus::default);
     let keys = use_state(Search::default);
@@ -149,6 +151,9 @@ pub fn Board(props: &OverviewProps) -> Html {
         <article class="keys">
             { example_note(&state) }
             { head(&overview, &state) }
+            if overview.household.is_empty() {
+                { proof(kept.as_ref()) }
+            }
             <Bar overview={Rc::clone(&overview)} />
             if let Some(finding) = state.waiting {
                 <Waiting {finding} overview={Rc::clone(&overview)} />
@@ -157,9 +162,8 @@ pub fn Board(props: &OverviewProps) -> Html {
             { people_section(&desk, &people) }
             { doors_section(&desk, &doors) }
             { gaps::gaps(&overview) }
-            <Keep />
             { pages(&state, None) }
-            { empty(&state) }
+            <Keep />
         </article>
     }
 }
@@ -268,17 +272,6 @@ fn doors_section(desk: &Desk, search: &UseStateHandle<Search>) -> Html {
                 <p class="row">{ desk.opener(Open::NewDoor, "add-door".into(), "press-quiet", words::ADD_DOOR, "") }</p>
             }
         </section>
-    }
-}
-
-/// Forgets everything in one press.
-fn empty(state: &HouseholdHandle) -> Html {
-    let state = state.clone();
-    let onclick = Callback::from(move |_: MouseEvent| state.dispatch(HouseholdAct::Empty));
-    html! {
-        <p class="row screen-only">
-            <button type="button" class="plain" {onclick}>{ words::EMPTY }</button>
-        </p>
     }
 }
 

@@ -5,12 +5,14 @@ use std::rc::Rc;
 use self_check_core::household::{DoorKind, Household, LockKind, Refusal, Role, quick};
 use yew::prelude::*;
 
+use super::keep::{Keep, KeepNotice, proof};
 use super::waiting::Waiting;
 use super::{bar::Bar, safety_note};
 use crate::copy::en::household::{self, board as words};
 use crate::copy::{Listed, site};
 use crate::drawing::DoorDrawing;
 use crate::household::{HouseholdAct, Overview};
+use crate::keeping::use_kept;
 use crate::ui::{ErrorSummary, Field, choose, choose_among, use_household};
 
 /// How to start by hand.
@@ -124,6 +126,7 @@ impl Draft {
 #[component]
 pub fn QuickStart(props: &QuickStartProps) -> Html {
     let state = use_household();
+    let kept = use_kept();
     let draft = use_state(Draft::new);
     let refused = use_state(|| (None::<Refusal>, 0_usize));
     let example = {
@@ -153,8 +156,11 @@ pub fn QuickStart(props: &QuickStartProps) -> Html {
             <p class="lede">{ words::LEDE }</p>
             { safety_note(&state) }
             <p class="note">{ words::PROMISE }{ " " }{ site::NEVER_TYPE_IT }</p>
+            { proof(kept.as_ref()) }
             if state.news.told.is_some() {
                 <Bar overview={Rc::clone(&props.overview)} />
+            } else {
+                <KeepNotice />
             }
             if let Some(finding) = state.waiting {
                 <Waiting {finding} overview={Rc::clone(&props.overview)} />
@@ -173,6 +179,7 @@ pub fn QuickStart(props: &QuickStartProps) -> Html {
                     <button type="submit" class="press">{ words::QUICK_MAKE }</button>
                 </p>
             </form>
+            <Keep />
         </div>
     }
 }

@@ -3,7 +3,7 @@
 use self_check_core::household::{Finding, FoundExposure};
 
 use crate::copy::en::numbers::counted;
-use crate::household::Told;
+use crate::household::{LoadedFrom, Told};
 
 use super::Names;
 
@@ -55,8 +55,6 @@ texts! {
     UNDO = "Undo";
     /// One step forward.
     REDO = "Redo";
-    /// Forgets everything.
-    EMPTY = "Forget everything here";
 
     // Ways on
     /// Names the pages of keys and doors.
@@ -433,6 +431,10 @@ pub fn told(told: Told, names: &Names) -> String {
         Told::Redone => "Done again.".to_owned(),
         Told::Emptied => "Everything here is forgotten.".to_owned(),
         Told::TakenOver => "The result of the check is taken over.".to_owned(),
+        Told::Loaded(LoadedFrom::File) => "The file is open. What it holds is on the board now.".to_owned(),
+        Told::Loaded(LoadedFrom::Device) => {
+            "What was kept on this device is on the board.".to_owned()
+        }
         Told::Refused(refusal) => super::refusal(refusal, names),
     }
 }
