@@ -14,7 +14,7 @@ use yew::Reducible;
 
 use crate::browser::{Expected, Found, KeepTrouble, Mark, Outcome, Record};
 
-pub use at_work::{Emptying, KeepHandle, use_kept, use_keeping};
+pub use at_work::{Emptying, KeepHandle, use_keeping, use_kept};
 
 /// How keeping stands in this tab.
 #[derive(Clone, Debug, Default, PartialEq)]

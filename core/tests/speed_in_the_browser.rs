@@ -57,7 +57,11 @@ fn keys_and_doors_grow_up_to_a_small_estate_in_the_browser() {
             let operation = &operations[at];
             let begun = js_sys::Date::now();
             for _ in 0..OPERATIONS {
-                assert!(black_box((operation.run)()), "{} did nothing", operation.name);
+                assert!(
+                    black_box((operation.run)()),
+                    "{} did nothing",
+                    operation.name
+                );
             }
             (js_sys::Date::now() - begun) / f64::from(OPERATIONS)
         });
@@ -67,5 +71,8 @@ fn keys_and_doors_grow_up_to_a_small_estate_in_the_browser() {
         }
     }
     assert!(all[3].len() >= 10, "operations are measured");
-    assert!(too_slow.is_empty(), "promised under {LONGEST_OPERATION} ms: {too_slow:?}");
+    assert!(
+        too_slow.is_empty(),
+        "promised under {LONGEST_OPERATION} ms: {too_slow:?}"
+    );
 }

@@ -352,7 +352,13 @@ pub fn bench() -> Result<()> {
     let mut failed = tests(&mut cargo)?.failed;
     let mut cargo = project::cargo();
     cargo
-        .args(["test", "--package", "self-check-tests", "--test", "journeys"])
+        .args([
+            "test",
+            "--package",
+            "self-check-tests",
+            "--test",
+            "journeys",
+        ])
         .args(["--", "--ignored", "--nocapture", "--test-threads=1"]);
     kit.walk_in(&mut cargo)?;
     say::step("Measure the finished page in Chromium");

@@ -83,6 +83,9 @@ mod tests {
     fn start_script_tells_on_this_channel() {
         let script = include_str!("../../../public/boot.js");
         assert!(script.contains(&format!("new BroadcastChannel(\"{CHANNEL}\")")));
-        assert!(script.contains("postMessage(null)"), "as “emptied” is written here");
+        assert!(
+            script.contains("postMessage(null)"),
+            "as “emptied” is written here"
+        );
     }
 }

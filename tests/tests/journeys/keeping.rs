@@ -41,10 +41,9 @@ async fn wait_to_hold(page: &Page, wanted: &str) -> Result<()> {
 
 /// Waits until the page holds something else than before; gives what.
 async fn wait_for_other_than(page: &Page, before: &str) -> Result<String> {
-    page.wait_until(
-        "the page holds something else",
-        async || Ok(holds(page).await? != before),
-    )
+    page.wait_until("the page holds something else", async || {
+        Ok(holds(page).await? != before)
+    })
     .await?;
     holds(page).await
 }

@@ -28,8 +28,13 @@ fn empty_everything_leaves_nothing_and_shows_what_the_browser_says() -> Result<(
         page.click("button", "Empty everything").await?;
         page.wait_for_text("Emptied.").await?;
         assert_eq!(holds(page).await?, NOTHING);
-        let top = page.run("return document.querySelector('.keep-proof').getBoundingClientRect().top;").await?;
-        assert!(top.as_f64().is_some_and(|top| (0.0..800.0).contains(&top)), "the proof is seen at once: {top}");
+        let top = page
+            .run("return document.querySelector('.keep-proof').getBoundingClientRect().top;")
+            .await?;
+        assert!(
+            top.as_f64().is_some_and(|top| (0.0..800.0).contains(&top)),
+            "the proof is seen at once: {top}"
+        );
         assert_eq!(rows(page).await?, NOTHING_LEFT);
         keeps_nothing(page).await?;
         page.reload().await?;

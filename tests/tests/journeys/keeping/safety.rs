@@ -80,7 +80,10 @@ fn invented_home_is_neither_saved_nor_kept_and_takes_the_place_of_nothing() -> R
         page.click("button", "Try it with an example").await?;
         page.wait_for_text("This home is invented").await?;
         let buttons = page.names("button").await?;
-        assert!(!buttons.iter().any(|name| name.starts_with("Save")), "{buttons:?}");
+        assert!(
+            !buttons.iter().any(|name| name.starts_with("Save")),
+            "{buttons:?}"
+        );
         assert!(page.names("switch").await?.is_empty());
         keeps_nothing(page).await
     })

@@ -2,7 +2,7 @@
 
 use self_check_tests::{Look, Page, Result, journey};
 
-use super::{IS_KEPT, PAGE, holds, keep_it, wait_to_hold, with_a_shed_more, with_a_home};
+use super::{IS_KEPT, PAGE, holds, keep_it, wait_to_hold, with_a_home, with_a_shed_more};
 
 const FROM_ANOTHER_TAB: &str = "Another tab of this page has kept something else.";
 

@@ -431,7 +431,9 @@ pub fn told(told: Told, names: &Names) -> String {
         Told::Redone => "Done again.".to_owned(),
         Told::Emptied => "Everything here is forgotten.".to_owned(),
         Told::TakenOver => "The result of the check is taken over.".to_owned(),
-        Told::Loaded(LoadedFrom::File) => "The file is open. What it holds is on the board now.".to_owned(),
+        Told::Loaded(LoadedFrom::File) => {
+            "The file is open. What it holds is on the board now.".to_owned()
+        }
         Told::Loaded(LoadedFrom::Device) => {
             "What was kept on this device is on the board.".to_owned()
         }

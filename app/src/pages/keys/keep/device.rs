@@ -98,13 +98,7 @@ fn why(kept: &Kept, met: Met) -> &'static str {
 }
 
 /// What is kept, what is on the page, and the choice between the two.
-fn other(
-    handle: &KeepHandle,
-    kept: &Kept,
-    met: Met,
-    household: &Household,
-    is_own: bool,
-) -> Html {
+fn other(handle: &KeepHandle, kept: &Kept, met: Met, household: &Household, is_own: bool) -> Html {
     let described = match kept {
         Kept::Household(theirs, _) => html! {
             <ul>
