@@ -33,6 +33,6 @@ pub use requests::{Requests, mark_ready, requests};
 pub use rooms::{
     Host, Opened, begin_anew, on_begin_anew, open_rooms, room_element, stand_in, take_out,
 };
-pub use screen::{on_resize, room_in, slider_value};
+pub use screen::{on_resize, place_in_list, room_in, slider_value};
 pub use sharing::{copy_text, print};
 pub use tabs::{News, Tabs, tell_tabs};

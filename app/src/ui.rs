@@ -1,7 +1,9 @@
 //! Parts that pages share.
 
+mod copy_text;
 mod error_summary;
 mod fields;
+mod forget;
 mod frame;
 mod household;
 mod page;
@@ -11,8 +13,10 @@ mod reading;
 mod source;
 mod visit;
 
+pub use copy_text::CopyText;
 pub use error_summary::ErrorSummary;
 pub use fields::{Field, choose, choose_among, choose_if_known, count_field, text_field, tick};
+pub use forget::Forget;
 pub use frame::Frame;
 pub use household::use_household;
 pub use page::{use_page, use_session};

@@ -40,7 +40,7 @@ fn exposure(exposure: &Exposure) -> Html {
                     <a href={Route::Distance}>{ site::DISTANCE }</a>{ ". " }
                 }
                 if !is_open {
-                    { copy::reading(exposure.reading) }{ " " }
+                    { copy::reading(exposure.event, exposure.reading) }{ " " }
                     { copy::knows_the_door(exposure.knows_the_door) }{ " " }
                     { copy::standing(exposure.standing) }
                 }
