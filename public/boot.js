@@ -6,7 +6,7 @@
 "use strict";
 
 (() => {
-  const { script, wasm, roomsScript, roomsWasm } = document.currentScript.dataset;
+  const { script, wasm, roomsStyle, roomsScript, roomsWasm } = document.currentScript.dataset;
   const root = document.documentElement;
   const title = document.title;
   const here = new URL(".", document.baseURI).href;
@@ -64,15 +64,36 @@
     root.dataset.rooms = "loading";
     attempts += 1;
     try {
+      const styled = roomsSheet();
+      styled.catch(() => {}); // told below
       // A browser may remember that a script could not be fetched, and by which address. The fragment makes it another.
       const program = await import(addressOf(roomsScript + (attempts > 1 ? `#${attempts}` : "")));
       await program.default({ module_or_path: addressOf(roomsWasm) });
+      await styled;
       root.dataset.rooms = "ready";
       return program;
     } catch (fault) {
       root.dataset.rooms = "failed";
       throw fault;
     }
+  }
+
+  let sheet = null; // the second program's style sheet, or the wait for it
+
+  function roomsSheet() {
+    sheet ??= new Promise((done, fail) => {
+      const link = document.createElement("link");
+      link.rel = "stylesheet";
+      link.href = addressOf(roomsStyle);
+      link.onload = done;
+      link.onerror = () => {
+        link.remove();
+        sheet = null;
+        fail(new Error("no style sheet"));
+      };
+      document.head.append(link);
+    });
+    return sheet;
   }
 
   // The first program calls this when the reader leaves, and the list below does. It takes away what keys and doors may

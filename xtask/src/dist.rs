@@ -10,7 +10,10 @@ use crate::toolchain::WasmTarget;
 use crate::{budget, page, policy, project, say, wasm};
 
 /// Style sheets in the order they build on each other.
-const STYLES: [&str; 6] = ["tokens", "base", "components", "keys", "paper", "print"];
+const STYLES: [&str; 5] = ["tokens", "base", "components", "paper", "print"];
+
+/// Style sheets of the second program's pages, which no page of the first needs.
+const ROOM_STYLES: [&str; 2] = ["distance", "keys"];
 
 /// Starts the program, or shows the list when it cannot; lives in `public/` and is named by content like the rest.
 const BOOT: &str = "boot.js";
@@ -52,10 +55,16 @@ fn lay_out(programs: wasm::Programs) -> Result<Files> {
         files.insert(name, content);
         asset
     };
-    let style = add("style", "css", style_sheet()?.into_bytes());
-    let boot = add("boot", "js", boot);
+    let style = add("style", "css", style_sheet(&STYLES)?.into_bytes());
+    let room_style = add(ROOMS, "css", style_sheet(&ROOM_STYLES)?.into_bytes());
+    let boot = String::from_utf8(boot).context("public/boot.js is text")?;
+    let boot = add("boot", "js", page::squeeze_script(&boot).into_bytes());
     let mut program = |stem: &str, program: wasm::Program| ProgramFiles {
-        script: add(stem, "js", program.script),
+        script: add(
+            stem,
+            "js",
+            page::squeeze_script(&String::from_utf8_lossy(&program.script)).into_bytes(),
+        ),
         wasm: add(stem, "wasm", program.wasm),
     };
     let check = program("check", programs.check);
@@ -76,7 +85,7 @@ fn lay_out(programs: wasm::Programs) -> Result<Files> {
                 style.name, style.integrity
             ),
         ),
-        ("program", program_tags(&boot, &check, &rooms)),
+        ("program", program_tags(&boot, &check, &rooms, &room_style)),
     ];
     files.insert(
         "index.html".into(),
@@ -99,15 +108,22 @@ struct ProgramFiles {
 
 /// The first program is asked for at once, beside the script that starts it. The second is only named: the browser
 /// fetches it when one of its pages is first opened.
-fn program_tags(boot: &Asset, check: &ProgramFiles, rooms: &ProgramFiles) -> String {
+fn program_tags(
+    boot: &Asset,
+    check: &ProgramFiles,
+    rooms: &ProgramFiles,
+    room_style: &Asset,
+) -> String {
     format!(
         "<link rel=\"modulepreload\" href=\"{script}\" integrity=\"{script_sum}\">\n\
          <link rel=\"preload\" href=\"{wasm}\" as=\"fetch\" type=\"application/wasm\" crossorigin>\n\
          <script src=\"{boot}\" integrity=\"{boot_sum}\" data-script=\"{script}\" data-wasm=\"{wasm}\" \
-         data-rooms-script=\"{rooms_script}\" data-rooms-wasm=\"{rooms_wasm}\"></script>",
+         data-rooms-style=\"{rooms_style}\" data-rooms-script=\"{rooms_script}\" \
+         data-rooms-wasm=\"{rooms_wasm}\"></script>",
         script = check.script.name,
         script_sum = check.script.integrity,
         wasm = check.wasm.name,
+        rooms_style = room_style.name,
         rooms_script = rooms.script.name,
         rooms_wasm = rooms.wasm.name,
         boot = boot.name,
@@ -115,10 +131,10 @@ fn program_tags(boot: &Asset, check: &ProgramFiles, rooms: &ProgramFiles) -> Str
     )
 }
 
-fn style_sheet() -> Result<String> {
+fn style_sheet(names: &[&str]) -> Result<String> {
     let folder = project::root().join("app/styles");
     let mut sheet = String::new();
-    for name in STYLES {
+    for name in names {
         let path = folder.join(format!("{name}.css"));
         let css = std::fs::read_to_string(&path)
             .with_context(|| format!("cannot read {}", path.display()))?;
@@ -234,7 +250,12 @@ mod tests {
             script: asset(&format!("{name}-2.js")),
             wasm: asset(&format!("{name}-3.wasm")),
         };
-        let tags = program_tags(&asset("boot-1.js"), &program("check"), &program(ROOMS));
+        let tags = program_tags(
+            &asset("boot-1.js"),
+            &program("check"),
+            &program(ROOMS),
+            &asset("rooms-4.css"),
+        );
         assert!(
             tags.contains("data-script=\"check-2.js\" data-wasm=\"check-3.wasm\""),
             "{tags}"
@@ -245,7 +266,7 @@ mod tests {
         );
         assert_eq!(
             tags.matches("rooms-").count() - tags.matches("data-rooms-").count(),
-            2,
+            3,
             "the second program is named and not asked for: {tags}"
         );
         assert!(!tags.contains("style="), "the policy refuses inline style");

@@ -52,6 +52,20 @@ pub fn squeeze_style(css: &str) -> String {
     lines.join("\n")
 }
 
+/// A script without the lines that hold a comment alone, and without indentation. One that holds a text of several
+/// lines is left as it is: in there a blank counts.
+pub fn squeeze_script(script: &str) -> String {
+    let has_long_text = |line: &str| line.matches('`').count() % 2 == 1;
+    if script.lines().any(has_long_text) {
+        return script.to_owned();
+    }
+    let lines = script.lines().map(str::trim);
+    let lines: Vec<&str> = lines
+        .filter(|line| !line.is_empty() && !line.starts_with("//"))
+        .collect();
+    lines.join("\n")
+}
+
 #[cfg(test)]
 #[allow(clippy::unwrap_used)]
 mod tests {
@@ -82,6 +96,21 @@ mod tests {
     fn style_loses_comments_and_indents() {
         let css = "/* why */\n.key {\n  fill: red; /* metal */\n}\n\n.bow{}\n";
         assert_eq!(squeeze_style(css), ".key {\nfill: red;\n}\n.bow{}");
+    }
+
+    #[test]
+    fn script_loses_its_comments_and_keeps_its_lines() {
+        let script = "// What it is.\n\n(() => {\n  // Why.\n  go(\"//a\"); // here\n})();\n";
+        assert_eq!(
+            squeeze_script(script),
+            "(() => {\ngo(\"//a\"); // here\n})();"
+        );
+    }
+
+    #[test]
+    fn script_with_a_text_of_several_lines_is_left_alone() {
+        let script = "say(`one\n  two`);\n  // Why.\n";
+        assert_eq!(squeeze_script(script), script);
     }
 
     #[test]

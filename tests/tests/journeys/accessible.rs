@@ -4,7 +4,7 @@ use self_check_tests::{Look, Page, Result, Scheme, journey};
 
 use crate::keeping::{IS_OFF, put_a_home};
 use crate::walking::{
-    LOOK_OVER, NOT_SURE, answer, arrive, heading, not_sure_to_the_end, open_all, tick,
+    LOOK_OVER, NOT_SURE, answer, arrive, heading, not_sure_to_the_end, open_all,
     to_the_examples_result,
 };
 

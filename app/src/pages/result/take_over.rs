@@ -6,35 +6,28 @@ use yew::prelude::*;
 
 use crate::copy::en::household::board as words;
 use crate::route::Route;
-use crate::session::Act;
-use crate::ui::use_session;
+use crate::session::{Act, SessionHandle};
 
-/// What the check found.
-#[derive(Properties, PartialEq)]
-pub struct TakeOverProps {
-    /// The finding.
-    pub finding: Finding,
+/// Tells keys and doors that safety comes first, where a check of one's own says so: then they offer
+/// nothing to keep, print or chase either.
+#[hook]
+pub fn use_safety_told(session: &SessionHandle, finding: Finding) {
+    let session = session.clone();
+    let is_feared = finding.safety_first && !session.is_example;
+    use_effect_with(is_feared, move |&is_feared| {
+        if is_feared {
+            session.dispatch(Act::CarryOver(finding));
+        }
+    });
 }
 
-/// The way over. Where somebody may be feared nothing is offered; keys and doors are told only that
-/// safety comes first, so that they offer nothing to keep, print or chase either. What the example
-/// found is said of nobody's keys and stays here.
-#[component]
-pub fn TakeOver(props: &TakeOverProps) -> Html {
-    let session = use_session();
-    let finding = props.finding;
-    let is_own = !session.is_example;
-    {
-        let session = session.clone();
-        use_effect_with(finding.safety_first && is_own, move |&is_feared| {
-            if is_feared {
-                session.dispatch(Act::CarryOver(finding));
-            }
-        });
-    }
-    if finding.safety_first || !is_own {
+/// The way over. Where somebody may be feared nothing is offered. What the example found is said of
+/// nobody's keys and stays here.
+pub fn take_over(session: &SessionHandle, finding: Finding) -> Html {
+    if finding.safety_first || session.is_example {
         return html! {};
     }
+    let session = session.clone();
     let onclick = Callback::from(move |_: MouseEvent| {
         session.dispatch(Act::CarryOver(finding));
         Route::Keys.go();
