@@ -1,7 +1,8 @@
 //! Words of the board: who holds which key, what opens, what could be in wrong hands.
 
-use self_check_core::household::{Finding, FoundExposure};
+use self_check_core::household::{Finding, FoundExposure, LockKind};
 
+use crate::copy::Listed;
 use crate::copy::en::numbers::counted;
 use crate::household::{LoadedFrom, Told};
 
@@ -383,6 +384,14 @@ pub fn copies(all: usize, lost: usize) -> String {
 /// What a button does, and about what: for those who hear the buttons one by one.
 pub fn about(what: &str, of: &str) -> String {
     format!("{what}: {of}")
+}
+
+/// The kind of a lock, as the board says it.
+pub fn lock_kind(kind: LockKind) -> &'static str {
+    match kind {
+        LockKind::NotSure => "A lock; its kind is not put down",
+        kind => kind.words(),
+    }
 }
 
 /// A lock, by its door.

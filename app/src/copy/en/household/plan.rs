@@ -133,6 +133,11 @@ texts! {
     TOO_MUCH = "The sum is too large to be counted. Look over the prices.";
 }
 
+/// A step that hands new keys to several people.
+pub fn new_keys_for(people: usize) -> String {
+    format!("New keys for {} people", counted(people))
+}
+
 /// What to do in one step.
 pub fn step(step: &Step, names: &Names) -> String {
     match step {

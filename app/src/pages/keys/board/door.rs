@@ -107,7 +107,7 @@ fn lock_row(desk: &Desk, door: DoorId, id: LockId) -> Html {
     html! {
         <li key={id.number()}>
             <span>
-                { lock.kind.words() }{ ". " }
+                { words::lock_kind(lock.kind) }{ ". " }
                 if keys.is_empty() {
                     { words::NO_KEY }
                 } else {

@@ -2,7 +2,7 @@
 
 use self_check_core::advice::Action;
 use self_check_core::household::LockId;
-use self_check_core::household::plan::{Plan, PlanStep, Step, StopGap};
+use self_check_core::household::plan::{Plan, PlanStep, Recipient, Step, StopGap};
 use yew::prelude::*;
 
 use super::super::board::place_words;
@@ -22,9 +22,49 @@ pub fn steps(overview: &Overview, plan: &Plan) -> Html {
             if plan.safety_first {
                 <p class="caution"><strong>{ site::CAUTION }</strong>{ " " }{ site::ONLY_IN_A_PLAN }</p>
             }
-            <ol class="todo">{ for plan.steps.iter().map(|step| one(overview, plan, step)) }</ol>
+            <ol class="todo">
+                { for together(&plan.steps).map(|steps| match steps {
+                    [step] => one(overview, plan, step),
+                    steps => handing_over(overview, plan, steps),
+                }) }
+            </ol>
             { until_then(overview, plan) }
         </section>
+    }
+}
+
+/// The steps as they are shown: those that hand keys to one person after the other are one line of the list.
+fn together(steps: &[PlanStep]) -> impl Iterator<Item = &[PlanStep]> {
+    steps.chunk_by(|one, next| {
+        is_for_a_person(&one.step) && is_for_a_person(&next.step) && one.urgency == next.urgency
+    })
+}
+
+fn is_for_a_person(step: &Step) -> bool {
+    matches!(step, Step::HandOver(Recipient::Holder(_), _))
+}
+
+/// New keys for several people, a line for each.
+fn handing_over(overview: &Overview, plan: &Plan, steps: &[PlanStep]) -> Html {
+    let Some(first) = steps.first() else {
+        return html! {};
+    };
+    let of = |step: &PlanStep| match &step.step {
+        Step::HandOver(Recipient::Holder(holder), _) => {
+            let keys = about(overview, plan, &step.step).join("; ");
+            html! { <li key={holder.number()}><b>{ overview.names.holder(*holder) }</b>{ ". " }{ keys }</li> }
+        }
+        _ => html! {},
+    };
+    html! {
+        <li>
+            { urgency(first.urgency) }
+            <h3>{ words::new_keys_for(steps.len()) }</h3>
+            <ul class="about-lines">{ for steps.iter().map(of) }</ul>
+            if let Some(how) = words::how(&first.step) {
+                <p>{ how }</p>
+            }
+        </li>
     }
 }
 
