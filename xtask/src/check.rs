@@ -332,8 +332,40 @@ pub fn take_pictures() -> Result<()> {
     run::shown("Taking the pictures", &mut cargo)
 }
 
-/// Measures the core, natively and in the browser, and the finished page with a small estate on its board.
-pub fn bench() -> Result<()> {
+/// Measures all parts, or the named ones, and fails where a promise of speed is broken.
+pub fn bench(names: &[&str]) -> Result<()> {
+    const PARTS: [(&str, Measure); 3] = [
+        ("core", bench_core),
+        ("browser", bench_in_the_browser),
+        ("page", bench_the_page),
+    ];
+    if let Some(unknown) = names
+        .iter()
+        .find(|name| PARTS.iter().all(|(part, _)| part != *name))
+    {
+        return Err(say::advice(
+            format!("There is nothing to measure named `{unknown}`."),
+            "choose among these: core, browser, page".to_owned(),
+        ));
+    }
+    let kit = Kit::default();
+    let mut broken = Vec::new();
+    for (name, measure) in PARTS {
+        if (names.is_empty() || names.contains(&name)) && !measure(&kit)? {
+            broken.push(name);
+        }
+    }
+    match broken.is_empty() {
+        true => Ok(()),
+        false => bail!("A promise of speed was broken: {}.", broken.join(", ")),
+    }
+}
+
+/// Measures one part; whether it kept its promises.
+type Measure = fn(&Kit) -> Result<bool>;
+
+/// The core, natively.
+fn bench_core(_: &Kit) -> Result<bool> {
     needs("core/benches", "The core has no benchmarks.")?;
     let mut cargo = project::cargo();
     cargo.args(["bench", "--package", "self-check-core"]);
@@ -341,7 +373,11 @@ pub fn bench() -> Result<()> {
         cargo.env("SELF_CHECK_PYTHON", python);
     }
     run::shown("Measuring the core", &mut cargo)?;
-    let kit = Kit::default();
+    Ok(true)
+}
+
+/// The core, compiled as the page is.
+fn bench_in_the_browser(kit: &Kit) -> Result<bool> {
     let mut cargo = kit.target()?.cargo("test");
     cargo
         .args(["--release", "--package", "self-check-core"])
@@ -349,24 +385,19 @@ pub fn bench() -> Result<()> {
         .args(["--include-ignored", "--nocapture"]);
     kit.run_in_browser(&mut cargo)?;
     say::step("Measure the core in Chromium, compiled as the page is");
-    let mut failed = tests(&mut cargo)?.failed;
+    Ok(tests(&mut cargo)?.failed == 0)
+}
+
+/// The finished page, with a small estate on its board.
+fn bench_the_page(kit: &Kit) -> Result<bool> {
     let mut cargo = project::cargo();
     cargo
-        .args([
-            "test",
-            "--package",
-            "self-check-tests",
-            "--test",
-            "journeys",
-        ])
-        .args(["--", "--ignored", "--nocapture", "--test-threads=1"]);
+        .args(["test", "--package", "self-check-tests"])
+        .args(["--test", "journeys", "--"])
+        .args(["--ignored", "--nocapture", "--test-threads=1"]);
     kit.walk_in(&mut cargo)?;
     say::step("Measure the finished page in Chromium");
-    failed += tests(&mut cargo)?.failed;
-    match failed {
-        0 => Ok(()),
-        _ => bail!("A promise of speed was broken in the browser."),
-    }
+    Ok(tests(&mut cargo)?.failed == 0)
 }
 
 /// Prints the tables of computed values.

@@ -34,11 +34,12 @@ cargo xtask test [STEP ...]    run every check, or only the named steps; sets up
 cargo xtask test journeys -- NAME
                                run the browser journeys whose name contains NAME
 cargo xtask screenshots        take the pictures in docs/pictures/ from the real page
-cargo xtask bench              measure the core, and hold it to what it promises of its speed
+cargo xtask bench [PART ...]   measure the core and the page, and hold them to what they promise of their speed
 cargo xtask tables             print the tables of computed values
 cargo xtask help               this text
 
-Steps of test: format, lint, lint-page, native, wasm, build, journeys.";
+Steps of test: format, lint, lint-page, native, wasm, build, journeys.
+Parts of bench: core (natively), browser (the core in Chromium), page (the finished page in Chromium).";
 
 fn main() -> ExitCode {
     let arguments: Vec<String> = std::env::args().skip(1).collect();
@@ -61,7 +62,7 @@ fn command(arguments: &[String]) -> Result<ExitCode> {
         }
         ["test", options @ ..] => return check::test(options),
         ["screenshots"] => check::take_pictures()?,
-        ["bench"] => check::bench()?,
+        ["bench", parts @ ..] => check::bench(parts)?,
         ["tables"] => check::tables()?,
         _ => {
             return Err(say::advice(
