@@ -13,7 +13,8 @@
   const here = new URL(".", document.baseURI).href;
   const PATIENCE_MS = 3000; // then the list is shown while the check still loads
   const LONGEST_START_MS = 20000; // from the program's start until it shows something
-  const LEAVING_MS = 250; // how long leaving may wait for what is kept to go; the page is blank by then
+
+  const LEAVING_MS = 1000; // how long leaving may wait for what is kept to go; the page is blank by then
 
   let list = null; // the list, while it is out of the page
   let over = false;
@@ -64,6 +65,8 @@
     root.dataset.rooms = "loading";
     attempts += 1;
     try {
+      const styled = roomsSheet();
+      styled.catch(() => {}); // told below
       // A browser may remember that a script could not be fetched, and by which address. The fragment makes it another.
       const again = attempts > 1 ? `#${attempts}` : "";
       const styled = inside ? null : loadStyle(addressOf(roomsStyle));
@@ -151,11 +154,23 @@
   globalThis.selfCheckLeave = () => {
     const go = () => location.replace("about:blank");
     setTimeout(go, LEAVING_MS);
-    if (workers) remove().then(go, go);
-    else go();
+    // Each may be refused, as in a page opened from a file; then there is nothing to remove.
+    Promise.allSettled([forgetKept(), workers && remove()]).then(go);
   };
 
   if (workers) isKept().then((kept) => kept && nameManifest(), () => {});
+
+  // What keys and doors may have kept on this device goes, and the other tabs are told; no program has to be there for it.
+  async function forgetKept() {
+    await new Promise((done) => {
+      const request = indexedDB.deleteDatabase("self-check");
+      request.onsuccess = done;
+      request.onerror = done;
+    });
+    const others = new BroadcastChannel("self-check");
+    others.postMessage(null);
+    others.close();
+  }
 
   function somethingShown(app) {
     return new Promise((resolve, reject) => {

@@ -6,7 +6,7 @@ use yew::prelude::*;
 use crate::browser;
 use crate::pages::{Room, Ruler, check, is_beyond, lead_back, not_found, start as start_page};
 use crate::route::Route;
-use crate::session::{Session, SessionHandle};
+use crate::session::{Act, Session, SessionHandle};
 use crate::ui::{Visit, frame, use_address, use_session};
 
 /// Starts the program.
@@ -30,6 +30,13 @@ fn App() -> Html {
         let no = is_feared.then(browser::forbid_keeping);
         move || drop(no)
     });
+    {
+        let session = session.dispatcher();
+        use_effect_with((), move |()| {
+            let listener = browser::on_begin_anew(move || session.dispatch(Act::Forget));
+            move || drop(listener)
+        });
+    }
     html! {
         <ContextProvider<SessionHandle> context={session}>
             <Pages />
@@ -66,9 +73,12 @@ fn page(session: &SessionHandle, route: Route) -> Html {
         Route::Start => start_page(session),
         Route::Check { n } => check(session, n),
         Route::Ruler => html! { <Ruler /> },
-        Route::Learn | Route::LearnPage { .. } | Route::Distance | Route::About => {
-            html! { <Room /> }
-        }
+        Route::Learn
+        | Route::LearnPage { .. }
+        | Route::Distance
+        | Route::About
+        | Route::Keys
+        | Route::KeysPage { .. } => html! { <Room /> },
         Route::NotFound => not_found(),
     }
 }

@@ -18,10 +18,13 @@
 //! | [`brass_rule`] | `title` `desc`, and a [`BrassRule`]: `now: (fewest, most)` `now_word` `before: Option<(keys, word)>` `numbers` `marks: Vec<RuleMark>` |
 //! | [`progress_rule`] | `done` `total`: silent |
 //! | [`urgency_mark`] | `urgency`: silent, goes into `.when` before the word |
+//! | [`HungKey`] | `is_marked`: silent |
+//! | [`DoorDrawing`] | `kind` `is_marked`: silent |
 //! | [`DistanceChart`] | `title` `desc` `plot: Rc<Plot>` `you: Tick` |
 
 mod bars;
 mod blade;
+mod board;
 mod chart;
 mod choice;
 #[cfg(test)]
@@ -44,6 +47,7 @@ mod urgency;
 mod view;
 
 pub use bars::{Bar, Bars};
+pub use board::{DoorDrawing, HungKey};
 pub use chart::{ChartLine, DistanceChart, LogAxis, Plot, Tick};
 pub use choice::choice_drawing;
 pub use key::{KeyDrawing, Stamp, key_drawing};

@@ -6,12 +6,16 @@
 pub mod check;
 pub mod rooms;
 
+mod brought;
 mod browser;
 mod copy;
 mod drawing;
 mod example;
+mod household;
+mod keeping;
 mod pages;
 mod route;
+mod sealed;
 mod session;
 mod ui;
 

@@ -3,6 +3,7 @@
 mod about;
 mod check;
 mod distance;
+mod keys;
 mod learn;
 mod look_over;
 mod next_hour;
@@ -17,6 +18,7 @@ mod start;
 pub use about::About;
 pub use check::{check, is_beyond, lead_back};
 pub use distance::Distance;
+pub use keys::{Keys, KeysPage};
 pub use learn::{Learn, Read};
 pub use not_found::not_found;
 pub use room::Room;

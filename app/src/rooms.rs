@@ -4,11 +4,15 @@
 
 use std::cell::RefCell;
 
+use self_check_core::household::Finding;
 use yew::AppHandle;
 use yew::prelude::*;
 
+use crate::brought::Brought;
 use crate::browser::{self, Host};
-use crate::pages::{About, Distance, Learn, Read};
+use crate::household::{HouseholdAct, HouseholdHandle, HouseholdState};
+use crate::keeping::{KeepHandle, use_keeping};
+use crate::pages::{About, Distance, Keys, KeysPage, Learn, Read};
 use crate::route::Route;
 use crate::ui::{Visit, use_address};
 
@@ -31,21 +35,24 @@ pub fn start() {
 }
 
 /// Shows the program in `host`, where the first program has made room for it. `is_first_page` says
-/// that the page was loaded at this address, so that nobody has to be taken anywhere.
-pub fn enter(host: &Host, is_first_page: bool) {
+/// that the page was loaded at this address, so that nobody has to be taken anywhere; `brought` is
+/// what comes over from a check.
+pub fn enter(host: &Host, is_first_page: bool, brought: u32) {
+    let brought = Brought::of(brought);
     ENTERED.with_borrow_mut(|entered| match entered {
-        Some(entered) => entered.again(host),
-        None => *entered = Entered::at_first(host, is_first_page),
+        Some(entered) => entered.again(host, brought),
+        None => *entered = Entered::at_first(host, is_first_page, brought),
     });
 }
 
 impl Entered {
-    fn at_first(host: &Host, is_first_page: bool) -> Option<Self> {
+    fn at_first(host: &Host, is_first_page: bool, brought: Brought) -> Option<Self> {
         browser::set_arrived(!is_first_page);
         let element = browser::room_element()?;
         browser::stand_in(host, &element);
         let visits = 0;
-        let app = yew::Renderer::with_root_and_props(element.clone(), RoomsProps { visits });
+        let props = RoomsProps { visits, brought };
+        let app = yew::Renderer::with_root_and_props(element.clone(), props);
         Some(Self {
             element,
             app: app.render(),
@@ -53,11 +60,11 @@ impl Entered {
         })
     }
 
-    fn again(&mut self, host: &Host) {
+    fn again(&mut self, host: &Host, brought: Brought) {
         browser::stand_in(host, &self.element);
         self.visits += 1;
         let visits = self.visits;
-        self.app.update(RoomsProps { visits });
+        self.app.update(RoomsProps { visits, brought });
     }
 }
 
@@ -89,18 +96,42 @@ fn Nothing() -> Html {
 struct RoomsProps {
     /// How often the reader has come back.
     visits: u32,
+    /// What came over with the reader this time.
+    brought: Brought,
 }
 
 /// The page of the present address.
 #[component]
 fn Rooms(props: &RoomsProps) -> Html {
+    let RoomsProps { visits, brought } = *props;
+    // Where safety comes first, nothing else is ever shown before.
+    let household = use_reducer(|| HouseholdState::of_visitor(brought.safety_first));
+    {
+        let household = household.dispatcher();
+        use_effect_with(visits, move |_| {
+            if brought.safety_first {
+                household.dispatch(HouseholdAct::PutSafetyFirst);
+            }
+            if let Some(exposure) = brought.found {
+                household.dispatch(HouseholdAct::TakeOver(Finding {
+                    exposure,
+                    safety_first: false,
+                }));
+            }
+        });
+    }
+    let keeping = use_keeping(&household);
     let visit = Visit {
         route: use_address(Route::is_room),
-        count: props.visits,
+        count: visits,
         is_example: false,
     };
     html! {
-        <ContextProvider<Visit> context={visit}>{ page(visit.route) }</ContextProvider<Visit>>
+        <ContextProvider<HouseholdHandle> context={household}>
+            <ContextProvider<KeepHandle> context={keeping}>
+                <ContextProvider<Visit> context={visit}>{ page(visit.route) }</ContextProvider<Visit>>
+            </ContextProvider<KeepHandle>>
+        </ContextProvider<HouseholdHandle>>
     }
 }
 
@@ -110,6 +141,8 @@ fn page(route: Route) -> Html {
         Route::LearnPage { n } => html! { <Read {n} /> },
         Route::Distance => html! { <Distance /> },
         Route::About => html! { <About /> },
+        Route::Keys => html! { <Keys /> },
+        Route::KeysPage { n } => html! { <KeysPage {n} /> },
         Route::Start | Route::Check { .. } | Route::Ruler | Route::NotFound => html! {},
     }
 }

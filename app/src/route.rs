@@ -22,6 +22,10 @@ pub enum Route {
     LearnPage { n: usize },
     /// `#/distance`: who could read a key from where.
     Distance,
+    /// `#/keys`: keys and doors, the board.
+    Keys,
+    /// `#/keys/1`: one page of keys and doors, from 1.
+    KeysPage { n: usize },
     /// `#/ruler`: the ruler at true size.
     Ruler,
     /// `#/about`: how to see for oneself that the page sends nothing.
@@ -44,6 +48,8 @@ impl Route {
             ("learn", None) => Self::Learn,
             ("learn", Some(Ok(n))) => Self::LearnPage { n },
             ("distance", None) => Self::Distance,
+            ("keys", None) => Self::Keys,
+            ("keys", Some(Ok(n))) => Self::KeysPage { n },
             ("ruler", None) => Self::Ruler,
             ("about", None) => Self::About,
             _ => Self::NotFound,
@@ -55,9 +61,11 @@ impl Route {
         let fixed = match self {
             Self::Check { n } => return numbered("#/check/", n),
             Self::LearnPage { n } => return numbered("#/learn/", n),
+            Self::KeysPage { n } => return numbered("#/keys/", n),
             Self::Start => "#/",
             Self::Learn => "#/learn",
             Self::Distance => "#/distance",
+            Self::Keys => "#/keys",
             Self::Ruler => "#/ruler",
             Self::About => "#/about",
             Self::NotFound => "#/not-found",
@@ -68,7 +76,12 @@ impl Route {
     /// Whether the second program shows it; the first shows all others.
     pub fn is_room(self) -> bool {
         match self {
-            Self::Learn | Self::LearnPage { .. } | Self::Distance | Self::About => true,
+            Self::Learn
+            | Self::LearnPage { .. }
+            | Self::Distance
+            | Self::About
+            | Self::Keys
+            | Self::KeysPage { .. } => true,
             Self::Start | Self::Check { .. } | Self::Ruler | Self::NotFound => false,
         }
     }
@@ -99,12 +112,14 @@ impl IntoPropValue<Option<AttrValue>> for Route {
 mod tests {
     use super::*;
 
-    const ALL: [Route; 8] = [
+    const ALL: [Route; 10] = [
         Route::Start,
         Route::Check { n: 12 },
         Route::Learn,
         Route::LearnPage { n: 1 },
         Route::Distance,
+        Route::Keys,
+        Route::KeysPage { n: 4 },
         Route::Ruler,
         Route::About,
         Route::NotFound,

@@ -3,11 +3,13 @@
 use std::rc::Rc;
 
 use self_check_core::answers::Answers;
-use self_check_core::assess::Positions;
+use self_check_core::assess::{Positions, assess};
+use self_check_core::household::{Finding, FoundExposure};
 use self_check_core::path::{Path, Stop};
 use self_check_core::questions::{Choice, Question};
 use yew::prelude::*;
 
+use crate::brought::Brought;
 use crate::example;
 
 /// The whole state of the page.
@@ -27,6 +29,11 @@ pub struct Session {
     pub card_width: Option<u16>,
     /// Whether a page was opened whose answers are not there any more.
     pub answers_gone: bool,
+    /// What a check found of one's own key, on its way to keys and doors.
+    pub carried: Option<FoundExposure>,
+    /// Whether a result told of a person who makes somebody uneasy. Keys and doors have to know for as
+    /// long as the page is open, also when the answers are forgotten.
+    pub safety_first: bool,
 }
 
 /// What can happen to the session.
@@ -50,6 +57,10 @@ pub enum Act {
     CountPositions(Option<Positions>),
     /// A page was opened whose answers are not there.
     MissAnswers,
+    /// What the check found goes over to keys and doors; of a feared person only that safety comes first.
+    CarryOver(Finding),
+    /// It has arrived there.
+    HandedOver,
     /// Everything is forgotten.
     Forget,
 }
@@ -78,6 +89,16 @@ impl Session {
     pub fn is_about_a_feared_person(&self) -> bool {
         let tells = |answers| Path::replay(answers).position(Stop::Safety).is_some();
         tells(&self.answers) || tells(&self.ticks)
+    }
+
+    /// What goes over when the reader comes to keys and doors. Answers of one's own that tell of a
+    /// feared person count from the moment they are given.
+    pub fn brought(&self) -> Brought {
+        let is_feared = !self.is_example && assess(&self.answers, None).safety_first;
+        Brought {
+            found: self.carried,
+            safety_first: self.safety_first || is_feared,
+        }
     }
 
     /// The session with the ticks of `question` taken over as its answer.
@@ -132,7 +153,7 @@ impl Session {
             Act::Begin(reason) => self.begun(reason),
             Act::TryExample => Self {
                 is_example: true,
-                ..Self::holding(example::answers())
+                ..self.holding(example::answers())
             },
             Act::Tick(choice) => Self {
                 ticks: pressed(self.ticks, choice),
@@ -154,9 +175,22 @@ impl Session {
             Act::CountPositions(positions) => Self { positions, ..*self },
             Act::MissAnswers => Self {
                 answers_gone: true,
-                ..Self::default()
+                carried: self.carried,
+                ..self.forgotten()
             },
-            Act::Forget => Self::default(),
+            Act::CarryOver(finding) if finding.safety_first => Self {
+                safety_first: true,
+                ..*self
+            },
+            Act::CarryOver(finding) => Self {
+                carried: Some(finding.exposure),
+                ..*self
+            },
+            Act::HandedOver => Self {
+                carried: None,
+                ..*self
+            },
+            Act::Forget => self.forgotten(),
         }
     }
 
@@ -167,13 +201,23 @@ impl Session {
             self.answers
         };
         let answers = reason.map_or(own, |choice| pressed(own.without(Question::Reason), choice));
-        Self::holding(answers)
+        self.holding(answers)
     }
 
-    fn holding(answers: Answers) -> Self {
+    fn holding(&self, answers: Answers) -> Self {
         Self {
             answers,
             ticks: answers,
+            // What an earlier check found may still be on its way.
+            carried: self.carried,
+            ..self.forgotten()
+        }
+    }
+
+    /// Nothing is left but that safety comes first.
+    fn forgotten(&self) -> Self {
+        Self {
+            safety_first: self.safety_first,
             ..Self::default()
         }
     }

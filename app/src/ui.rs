@@ -2,8 +2,10 @@
 
 mod copy_text;
 mod error_summary;
+mod fields;
 mod forget;
 mod frame;
+mod household;
 mod page;
 mod page_links;
 mod progress;
@@ -13,8 +15,10 @@ mod visit;
 
 pub use copy_text::CopyText;
 pub use error_summary::{error_summary, go_to_error_summary};
+pub use fields::{Field, choose, choose_among, choose_if_known, count_field, text_field, tick};
 pub use forget::Forget;
 pub use frame::frame;
+pub use household::use_household;
 pub use page::{Titled, use_page, use_session};
 pub use page_links::page_links;
 pub use progress::{Length, progress};

@@ -3,11 +3,14 @@
 
 #[path = "../tests/household/estate.rs"]
 mod estate;
+#[path = "../tests/household/operations.rs"]
+mod operations;
 
 use std::time::{Duration, Instant};
 
 use divan::{Bencher, black_box};
 use estate::{Size, estate};
+use operations::{COMPARE, lose, operations, planned};
 use self_check_core::household::*;
 
 /// What any one operation may take natively on the small estate. In a page it may take 50 ms;
@@ -27,30 +30,16 @@ fn main() -> Result<(), Refusal> {
 }
 
 fn hold_the_promise(home: &Household) {
-    let Some(((key, _), (holder, _))) = home.keys().next().zip(home.holders().next()) else {
-        return;
-    };
-    let text = file::export(home).unwrap_or_default();
-    let history = History::of(home.clone());
-    held("move a copy", || home.with(give(key, holder)).is_ok());
-    held("lose a ring", || home.with(lose(holder)).is_ok());
-    held("record a step", || history.with(lose(holder)).is_ok());
-    held("reach of a ring", || home.reach_of_ring(holder).is_ok());
-    held("reach of everybody", || {
-        !home.reach_of_everybody().is_empty()
-    });
-    held("gaps", || !gaps(home).is_empty());
-    for &grouping in Grouping::ALL {
-        let plan = planned(home, grouping);
-        held(grouping.id(), || !planned(home, grouping).is_empty());
-        held("carry out", || plan.carried_out(home).is_ok());
-        held("brief", || {
-            brief(home, &plan, BriefChoices::default()).is_ok()
-        });
+    for operation in operations(home) {
+        let promise = match operation.name {
+            COMPARE => PROMISE_OF_COMPARING,
+            _ => PROMISE,
+        };
+        let (shortest, worked) = fastest(&operation.run);
+        assert!(worked, "{} did nothing", operation.name);
+        assert!(shortest <= promise, "{} took {shortest:?}", operation.name);
+        println!("{}: {shortest:?}", operation.name);
     }
-    held("export", || file::export(home).is_ok());
-    held("import", || file::import(text.as_bytes()).is_ok());
-    held_to("compare", PROMISE_OF_COMPARING, || compare(home).len() == 3);
 }
 
 /// The fastest of several runs, so that a busy machine does not break the promise.
@@ -61,34 +50,6 @@ fn fastest(work: impl Fn() -> bool) -> (Duration, bool) {
         (start.elapsed(), worked)
     });
     runs.min().unwrap_or((Duration::MAX, false))
-}
-
-fn held(name: &str, work: impl Fn() -> bool) {
-    held_to(name, PROMISE, work);
-}
-
-fn held_to(name: &str, promise: Duration, work: impl Fn() -> bool) {
-    let (shortest, worked) = fastest(work);
-    assert!(worked, "{name} did nothing");
-    assert!(shortest <= promise, "{name} took {shortest:?}");
-    println!("{name}: {shortest:?}");
-}
-
-fn give(key: KeyId, to: HolderId) -> Change {
-    Change::Give { key, to, copies: 1 }
-}
-
-fn lose(holder: HolderId) -> Change {
-    let loss = Loss::NearHome;
-    Change::LoseRing { holder, loss }
-}
-
-fn planned(home: &Household, grouping: Grouping) -> Plan {
-    let choices = Choices {
-        grouping,
-        ..Choices::default()
-    };
-    plan(home, choices)
 }
 
 fn sized(hundredths: usize) -> Household {

@@ -86,12 +86,19 @@ impl Page {
             false => keys.send_keys(code.to_string()),
         };
         keys.perform().await?;
+        self.presses.set(self.presses.get() + 1);
         Ok(())
+    }
+
+    /// How many keys have been pressed since the page was first opened.
+    pub fn presses(&self) -> usize {
+        self.presses.get()
     }
 
     /// Types a text into what has the focus.
     pub async fn type_text(&self, text: &str) -> Result<()> {
         self.driver.action_chain().send_keys(text).perform().await?;
+        self.presses.set(self.presses.get() + text.chars().count());
         Ok(())
     }
 

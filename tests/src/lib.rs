@@ -24,6 +24,7 @@ mod accessibility;
 mod acting;
 mod driver;
 pub mod engine;
+mod files;
 mod host;
 mod journey;
 mod look;

@@ -1,6 +1,6 @@
 //! The page in the browser: opening it, asking the browser about it, and waiting.
 
-use std::cell::{Ref, RefCell};
+use std::cell::{Cell, Ref, RefCell};
 use std::time::{Duration, Instant};
 
 use serde_json::{Value, json};
@@ -28,6 +28,8 @@ pub struct Page {
     pub(crate) driver: WebDriver,
     pub(crate) look: RefCell<Look>,
     record: RefCell<Record>,
+    /// How many keys have been pressed.
+    pub(crate) presses: Cell<usize>,
     /// The address of the site, ending in `/`.
     pub site: String,
 }
@@ -38,6 +40,7 @@ impl Page {
             driver,
             look: RefCell::new(look),
             record: RefCell::default(),
+            presses: Cell::new(0),
             site: site.to_owned(),
         }
     }
@@ -161,8 +164,17 @@ impl Page {
 
     /// Cuts the line to the network, or restores it.
     pub async fn set_offline(&self, offline: bool) -> Result<()> {
+        self.set_network(offline, 0).await
+    }
+
+    /// Lets every answer of the network come later by so many milliseconds.
+    pub async fn set_latency(&self, milliseconds: u32) -> Result<()> {
+        self.set_network(false, milliseconds).await
+    }
+
+    async fn set_network(&self, offline: bool, latency: u32) -> Result<()> {
         self.cdp("Network.enable", json!({})).await?;
-        let limits = json!({ "offline": offline, "latency": 0, "downloadThroughput": -1, "uploadThroughput": -1 });
+        let limits = json!({ "offline": offline, "latency": latency, "downloadThroughput": -1, "uploadThroughput": -1 });
         self.cdp("Network.emulateNetworkConditions", limits).await?;
         Ok(())
     }
@@ -191,6 +203,12 @@ impl Page {
     /// Runs a script in the page; `return` gives its value back.
     pub async fn run(&self, script: &str) -> Result<Value> {
         let done = self.driver.execute(script, Vec::new()).await?;
+        Ok(done.json().clone())
+    }
+
+    /// Runs a script that calls its last argument with the answer once it has one.
+    pub async fn run_waiting(&self, script: &str, arguments: Vec<Value>) -> Result<Value> {
+        let done = self.driver.execute_async(script, arguments).await?;
         Ok(done.json().clone())
     }
 

@@ -11,6 +11,8 @@ mod around;
 mod check;
 #[path = "journeys/distance.rs"]
 mod distance;
+#[path = "journeys/estate.rs"]
+mod estate;
 #[path = "journeys/faults.rs"]
 mod faults;
 #[path = "journeys/fits.rs"]
@@ -19,6 +21,10 @@ mod fits;
 mod forgetting;
 #[path = "journeys/hosting.rs"]
 mod hosting;
+#[path = "journeys/keeping.rs"]
+mod keeping;
+#[path = "journeys/keys.rs"]
+mod keys;
 #[path = "journeys/larger.rs"]
 mod larger;
 #[path = "journeys/list.rs"]

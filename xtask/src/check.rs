@@ -366,7 +366,8 @@ impl Kit {
         command
             .env("SELF_CHECK_ADDRESS", address)
             .env("SELF_CHECK_DIST", project::root().join("dist"))
-            .env("SELF_CHECK_AXE", node::axe()?);
+            .env("SELF_CHECK_AXE", node::axe()?)
+            .env("SELF_CHECK_AGE", node::age()?);
         Ok(())
     }
 }
@@ -413,8 +414,41 @@ pub fn take_pictures() -> Result<()> {
     run::shown("Taking the pictures", &mut cargo)
 }
 
-/// Measures the core, natively and in the browser, and the frames of the distance page.
-pub fn bench() -> Result<()> {
+/// Measures all parts, or the named ones, and fails where a promise of speed is broken.
+pub fn bench(names: &[&str]) -> Result<()> {
+    const PARTS: [(&str, Measure); 4] = [
+        ("core", bench_core),
+        ("browser", bench_in_the_browser),
+        ("board", bench_the_board),
+        ("frames", bench_the_frames),
+    ];
+    if let Some(unknown) = names
+        .iter()
+        .find(|name| PARTS.iter().all(|(part, _)| part != *name))
+    {
+        return Err(say::advice(
+            format!("There is nothing to measure named `{unknown}`."),
+            "choose among these: core, browser, board, frames".to_owned(),
+        ));
+    }
+    let kit = Kit::default();
+    let mut broken = Vec::new();
+    for (name, measure) in PARTS {
+        if (names.is_empty() || names.contains(&name)) && !measure(&kit)? {
+            broken.push(name);
+        }
+    }
+    match broken.is_empty() {
+        true => Ok(()),
+        false => bail!("A promise of speed was broken: {}.", broken.join(", ")),
+    }
+}
+
+/// Measures one part; whether it kept its promises.
+type Measure = fn(&Kit) -> Result<bool>;
+
+/// The core, natively.
+fn bench_core(_: &Kit) -> Result<bool> {
     needs("core/benches", "The core has no benchmarks.")?;
     let mut cargo = project::cargo();
     cargo.args(["bench", "--package", "self-check-core"]);
@@ -422,7 +456,11 @@ pub fn bench() -> Result<()> {
         cargo.env("SELF_CHECK_PYTHON", python);
     }
     run::shown("Measuring the core", &mut cargo)?;
-    let kit = Kit::default();
+    Ok(true)
+}
+
+/// The core, compiled as the page is.
+fn bench_in_the_browser(kit: &Kit) -> Result<bool> {
     let mut cargo = kit.target()?.cargo("test");
     cargo
         .args(["--release", "--package", "self-check-core"])
@@ -430,15 +468,29 @@ pub fn bench() -> Result<()> {
         .args(["--include-ignored", "--nocapture"]);
     kit.run_in_browser(&mut cargo)?;
     say::step("Measure the core in Chromium, compiled as the page is");
-    tests(&mut cargo).and_then(|counts| match counts.failed {
-        0 => Ok(()),
-        _ => bail!("A promise of speed was broken in the browser."),
-    })?;
+    Ok(tests(&mut cargo)?.failed == 0)
+}
+
+/// The finished page, with a small estate on its board.
+fn bench_the_board(kit: &Kit) -> Result<bool> {
+    let mut cargo = project::cargo();
+    cargo
+        .args(["test", "--package", "self-check-tests"])
+        .args(["--test", "journeys", "--"])
+        .args(["--ignored", "--nocapture", "--test-threads=1"]);
+    kit.walk_in(&mut cargo)?;
+    say::step("Measure the finished page in Chromium");
+    Ok(tests(&mut cargo)?.failed == 0)
+}
+
+/// How the distance page keeps up with its slider.
+fn bench_the_frames(kit: &Kit) -> Result<bool> {
     let mut cargo = project::cargo();
     cargo.args(["run", "--package", "self-check-tests", "--bin", "frames"]);
     kit.walk_in(&mut cargo)?;
     say::step("Measure the frames of the distance page in Chromium");
-    run::shown("Measuring the frames", &mut cargo)
+    run::shown("Measuring the frames", &mut cargo)?;
+    Ok(true)
 }
 
 /// Measures the page in the browser, beside the least that yew can be and beside a general library for questionnaires.

@@ -13,7 +13,7 @@ use crate::{budget, hosting, offline, one_file, page, policy, project, say, wasm
 const STYLES: [&str; 5] = ["tokens", "base", "components", "paper", "print"];
 
 /// Style sheets of what only the second program shows. They stand before the others.
-const ROOMS_STYLES: [&str; 1] = ["rooms"];
+const ROOMS_STYLES: [&str; 2] = ["rooms", "keys"];
 
 /// Starts the program, or shows the list when it cannot; lives in `public/` and is named by content like the rest.
 const BOOT: &str = "boot.js";

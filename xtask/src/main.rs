@@ -44,14 +44,15 @@ cargo xtask test journeys -- NAME
                                run the browser journeys whose name contains NAME
 cargo xtask test engines       walk through the site in Firefox and WebKit too
 cargo xtask screenshots        take the pictures in docs/pictures/ from the real page
-cargo xtask bench              measure the core and the frames of the distance page, and hold the core to what it
-                               promises of its speed
+cargo xtask bench [PART ...]   measure the core and the page, and hold them to what they promise of their speed
 cargo xtask bench --page       measure the page in the browser beside two others, as a table
 cargo xtask tables             compute the tables of readings anew and write them to core/src/reading/tables.rs
 cargo xtask help               this text
 
 Steps of test: format, lint, lint-page, deny, native, wasm, build, twice, journeys; and engines, which is run
-when it is named alone.";
+when it is named alone.
+Parts of bench: core (natively), browser (the core in Chromium), board (the finished page with a small estate),
+frames (the slider of the distance page).";
 
 fn main() -> ExitCode {
     let arguments: Vec<String> = std::env::args().skip(1).collect();
@@ -74,8 +75,8 @@ fn command(arguments: &[String]) -> Result<ExitCode> {
         }
         ["test", options @ ..] => return check::test(options),
         ["screenshots"] => check::take_pictures()?,
-        ["bench"] => check::bench()?,
         ["bench", "--page"] => check::bench_page()?,
+        ["bench", parts @ ..] => check::bench(parts)?,
         ["tables"] => check::tables()?,
         _ => {
             return Err(say::advice(

@@ -35,6 +35,13 @@ const SURVEY: [Package; 2] = [
         file: "survey-js-ui.min.js",
     },
 ];
+/// age-encryption: another program of the standard that locked files follow, written by the standard's author. The journeys
+/// have it open the page's files, and the page its.
+const AGE: Package = Package {
+    name: "age-encryption",
+    version: "0.3.1",
+    file: "dist/index.js",
+};
 
 struct Package {
     name: &'static str,
@@ -69,6 +76,12 @@ pub fn survey() -> Result<[PathBuf; 2]> {
         part.fetched()?;
     }
     Ok([core.folder(), view.folder()])
+}
+
+/// The module of the other program for locked files, which the journeys need.
+pub fn age() -> Result<PathBuf> {
+    find_or_install()?;
+    AGE.fetched()
 }
 
 /// Installs Node.js if it is missing.

@@ -8,8 +8,8 @@ fn main() {
 }
 
 /// Shows the program in `host`; the first program calls it whenever the reader comes to one of its
-/// pages.
+/// pages, with what it brings as a number.
 #[wasm_bindgen]
-pub fn enter(host: &Host, is_first_page: bool) {
-    rooms::enter(host, is_first_page);
+pub fn enter(host: &Host, is_first_page: bool, brought: u32) {
+    rooms::enter(host, is_first_page, brought);
 }

@@ -1,12 +1,13 @@
 //! The second program, as the first meets it: fetched through the start script, which alone can load
 //! a script, and shown inside an element of the first.
 
-use gloo::utils::document;
+use gloo::events::EventListener;
+use gloo::utils::{document, window};
 use js_sys::Promise;
 use wasm_bindgen::prelude::wasm_bindgen;
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
-use web_sys::Element;
+use web_sys::{Element, Event};
 
 /// The element of the first program in which the second stands.
 pub type Host = Element;
@@ -17,25 +18,38 @@ extern "C" {
     type Rooms;
 
     #[wasm_bindgen(method, catch)]
-    fn enter(this: &Rooms, host: &Host, is_first_page: bool) -> Result<(), JsValue>;
+    fn enter(this: &Rooms, host: &Host, is_first_page: bool, brought: u32) -> Result<(), JsValue>;
 
     /// The start script's: fetches the second program, or gives what was fetched before.
     #[wasm_bindgen(js_name = selfCheckRooms, catch)]
     fn rooms() -> Result<Promise, JsValue>;
 }
 
-/// Shows the second program in `host`, fetched before if need be; false where it cannot be had. By
-/// then the reader may have gone on: then nothing is shown.
-pub async fn open_rooms(host: Host, is_first_page: bool) -> bool {
-    try_to_open(&host, is_first_page).await.is_ok()
+/// What came of opening the second program.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Opened {
+    /// It is shown, and has what was brought.
+    Entered,
+    /// By the time it was there the reader had gone on: nothing is shown, and nothing was brought.
+    TooLate,
+    /// It cannot be had.
+    Missing,
 }
 
-async fn try_to_open(host: &Host, is_first_page: bool) -> Result<(), JsValue> {
+/// Shows the second program in `host`, fetched before if need be. `brought` is what goes over from
+/// the first program, as a number.
+pub async fn open_rooms(host: Host, is_first_page: bool, brought: u32) -> Opened {
+    let opened = try_to_open(&host, is_first_page, brought).await;
+    opened.unwrap_or(Opened::Missing)
+}
+
+async fn try_to_open(host: &Host, is_first_page: bool, brought: u32) -> Result<Opened, JsValue> {
     let rooms: Rooms = JsFuture::from(rooms()?).await?.unchecked_into();
-    if host.is_connected() {
-        rooms.enter(host, is_first_page)?;
+    if !host.is_connected() {
+        return Ok(Opened::TooLate);
     }
-    Ok(())
+    rooms.enter(host, is_first_page, brought)?;
+    Ok(Opened::Entered)
 }
 
 /// A new element for the second program to fill, not yet in the page.
@@ -53,4 +67,19 @@ pub fn stand_in(host: &Host, element: &Element) {
 /// Takes the second program's element out of the page.
 pub fn take_out(element: &Element) {
     element.remove();
+}
+
+/// What the second program tells the first when a check of another key begins.
+const ANEW: &str = "self-check-anew";
+
+/// Tells the first program that a check begins anew.
+pub fn begin_anew() {
+    if let Ok(event) = Event::new(ANEW) {
+        let _ = window().dispatch_event(&event);
+    }
+}
+
+/// Calls `act` whenever a check begins anew, until what it gives is dropped.
+pub fn on_begin_anew(act: impl Fn() + 'static) -> EventListener {
+    EventListener::new(&window(), ANEW, move |_| act())
 }

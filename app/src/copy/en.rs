@@ -4,6 +4,8 @@ pub mod actions;
 pub mod choices;
 pub mod findings;
 pub mod headline;
+pub mod household;
+pub mod keep;
 pub mod learn;
 pub mod numbers;
 pub mod questions;
@@ -22,6 +24,7 @@ pub use findings::{
     event, knows_the_door, level, no_count, reading, source_kind, standing, urgency, waits_for,
 };
 pub use headline::{headline, headline_groups, number_on_the_key};
+pub use household::Names;
 pub use learn::{figure, learn};
 pub use questions::{find_out, not_sure_hint, question, question_on, short};
 pub use reading::{about, landlord_letter, matters_more, next_hour, safety};

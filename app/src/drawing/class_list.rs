@@ -2,10 +2,11 @@
 
 use std::collections::BTreeSet;
 
-const STYLES: [&str; 4] = [
+const STYLES: [&str; 5] = [
     include_str!("../../styles/base.css"),
     include_str!("../../styles/components.css"),
     include_str!("../../styles/rooms.css"),
+    include_str!("../../styles/keys.css"),
     include_str!("../../styles/print.css"),
 ];
 

@@ -4,6 +4,7 @@
 pub mod doors;
 pub mod happenings;
 pub mod keeping;
+pub mod leaves;
 pub mod links;
 pub mod pictures;
 

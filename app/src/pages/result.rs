@@ -5,6 +5,7 @@ mod find_out;
 mod letter;
 mod rule;
 mod take_along;
+mod take_over;
 mod text;
 mod to_do;
 mod verdict;
@@ -12,6 +13,7 @@ mod what_if;
 mod why;
 
 use self_check_core::assess::{Count, assess};
+use self_check_core::household::Finding;
 use self_check_core::path::Stop;
 use yew::prelude::*;
 
@@ -24,6 +26,7 @@ use exposures::exposures;
 use find_out::find_out;
 use rule::rule;
 use take_along::take_along;
+use take_over::{take_over, use_safety_told};
 use to_do::to_do;
 use verdict::verdict;
 use what_if::WhatIf;
@@ -43,6 +46,8 @@ pub fn ResultPage(props: &ResultPageProps) -> Html {
     let session = use_session();
     let path = session.path();
     let assessment = assess(&session.answers, session.positions);
+    let finding = Finding::of(&assessment);
+    use_safety_told(&session, finding);
     let shows_level = !assessment.safety_first || session.level_asked_for;
     use_effect_with(session.level_asked_for, |&asked_for| {
         if asked_for {
@@ -79,6 +84,7 @@ pub fn ResultPage(props: &ResultPageProps) -> Html {
             if shows_level {
                 { why(&assessment.advised.considered) }
             }
+            { take_over(&session, finding) }
             if !assessment.safety_first {
                 { take_along(&assessment, session.is_example) }
             }

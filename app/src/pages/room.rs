@@ -3,10 +3,11 @@
 
 use yew::prelude::*;
 
-use crate::browser::{self, Host};
+use crate::browser::{self, Host, Opened};
 use crate::copy::site;
 use crate::route::Route;
-use crate::ui::{Titled, use_visit};
+use crate::session::{Act, SessionHandle};
+use crate::ui::{Titled, use_session, use_visit};
 
 /// How far the second program has come.
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -20,6 +21,7 @@ enum Progress {
 #[component]
 pub fn Room() -> Html {
     let route = use_visit().route;
+    let session = use_session();
     let host = use_node_ref();
     let progress = use_state_eq(|| Progress::Loading);
     let attempt = use_state(|| 0_usize);
@@ -28,7 +30,7 @@ pub fn Room() -> Html {
         use_effect_with((*attempt, route), move |_| {
             // What is here follows the address by itself.
             if *progress != Progress::Here {
-                open(host, progress);
+                open(host, progress, session);
             }
         });
     }
@@ -41,19 +43,23 @@ pub fn Room() -> Html {
     }
 }
 
-fn open(host: NodeRef, progress: UseStateHandle<Progress>) {
+fn open(host: NodeRef, progress: UseStateHandle<Progress>, session: SessionHandle) {
     let Some(host) = host.cast::<Host>() else {
         return;
     };
     progress.set(Progress::Loading);
     let is_first_page = browser::comes_first();
+    let brought = session.brought().number();
     yew::platform::spawn_local(async move {
-        let is_here = browser::open_rooms(host, is_first_page).await;
-        progress.set(if is_here {
-            Progress::Here
-        } else {
-            Progress::Missing
-        });
+        match browser::open_rooms(host, is_first_page, brought).await {
+            Opened::Entered => {
+                session.dispatch(Act::HandedOver);
+                progress.set(Progress::Here);
+            }
+            // This place is gone; what was to go over waits for the next.
+            Opened::TooLate => {}
+            Opened::Missing => progress.set(Progress::Missing),
+        }
     });
 }
 

@@ -142,3 +142,23 @@ fn begin_with_a_reason_keeps_ones_own_answers() {
 fn forget_leaves_nothing() {
     assert_eq!(after(&[Act::TryExample, Act::Forget]), Session::default());
 }
+
+#[test]
+fn finding_on_its_way_outlasts_another_check_until_it_has_arrived() {
+    let finding = Finding {
+        exposure: FoundExposure::NotExposed,
+        safety_first: false,
+    };
+    let carrying = after(&[Act::TryExample, Act::CarryOver(finding)]);
+    for act in [
+        Act::Begin(Some(Choice::NumberOnIt)),
+        Act::TryExample,
+        Act::MissAnswers,
+    ] {
+        let carried = carrying.after_act(act).carried;
+        assert_eq!(carried, Some(finding.exposure), "{act:?}");
+    }
+    for act in [Act::HandedOver, Act::Forget] {
+        assert_eq!(carrying.after_act(act).carried, None, "{act:?}");
+    }
+}

@@ -10,7 +10,7 @@ const BOX: &str = "error-summary";
 
 /// The box at the top of a page with an error: what is missing and what to do about it, and the id of
 /// the field to go to.
-pub fn error_summary(message: &'static str, field: AttrValue) -> Html {
+pub fn error_summary(message: &str, field: AttrValue) -> Html {
     let go = {
         let field = field.clone();
         Callback::from(move |event: MouseEvent| {
@@ -23,7 +23,7 @@ pub fn error_summary(message: &'static str, field: AttrValue) -> Html {
             aria-labelledby="error-title">
             <h2 id="error-title">{ site::ERROR_TITLE }</h2>
             <ul>
-                <li><a href={format!("#{field}")} onclick={go}>{ message }</a></li>
+                <li><a href={format!("#{field}")} onclick={go}>{ message.to_owned() }</a></li>
             </ul>
         </div>
     }

@@ -18,6 +18,7 @@ pub fn frame(session: &SessionHandle, route: Route, page: Html) -> Html {
         route,
         Route::Learn | Route::LearnPage { .. } | Route::Distance
     );
+    let at_keys = matches!(route, Route::Keys | Route::KeysPage { .. });
     let leave = Callback::from(|_: MouseEvent| browser::leave_now());
     html! {
         <div class="page">
@@ -30,6 +31,7 @@ pub fn frame(session: &SessionHandle, route: Route, page: Html) -> Html {
                     <button type="button" class="leave" onclick={leave}>{ site::LEAVE_NOW }</button>
                 </p>
                 <nav aria-label={site::NAV_LABEL}>
+                    { place(Route::Keys, site::KEYS, at_keys) }
                     { place(Route::Learn, site::LEARN, at_learn) }
                     { place(Route::About, site::ABOUT, route == Route::About) }
                 </nav>

@@ -2,6 +2,7 @@
 
 use self_check_tests::{Look, Page, Result, Scheme, journey};
 
+use crate::keeping::{IS_OFF, put_a_home};
 use crate::walking::{
     LOOK_OVER, NOT_SURE, answer, arrive, choose_scene, heading, not_sure_to_the_end, open_all,
     to_the_examples_result,
@@ -167,6 +168,23 @@ fn every_page_to_read_is_accessible() -> Result<()> {
             look(page).await?;
         }
         Ok(())
+    })
+}
+
+#[test]
+fn keeping_is_accessible_with_every_message() -> Result<()> {
+    journey(Look::DESKTOP, async |page| {
+        page.open_at("#/keys").await?;
+        page.wait_for_text(IS_OFF).await?;
+        look(page).await?;
+        put_a_home(page).await?;
+        look(page).await?;
+        page.click("button", "Save a locked file").await?;
+        page.wait_for_text("Make the passphrase longer").await?;
+        look(page).await?;
+        page.click("button", "Empty everything").await?;
+        page.wait_for_text("Emptied.").await?;
+        look(page).await
     })
 }
 

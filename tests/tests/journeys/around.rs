@@ -32,6 +32,7 @@ fn leave_now_is_the_third_stop_of_every_page_and_works_by_keyboard() -> Result<(
             "#/learn/1",
             "#/about",
             "#/distance",
+            "#/keys",
             "#/ruler",
             "#/check/0",
         ] {

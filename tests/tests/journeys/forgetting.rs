@@ -5,7 +5,7 @@ use self_check_tests::{Look, Page, Result, journey};
 use crate::walking::{LOOK_OVER, NOT_SURE, answer, arrive, heading};
 
 /// Everything the browser keeps for the site, as text: empty if it keeps nothing.
-const KEPT: &str = r"
+pub const KEPT: &str = r"
     const databases = indexedDB.databases ? await indexedDB.databases() : [];
     const caches_ = 'caches' in window ? await caches.keys() : [];
     const workers = 'serviceWorker' in navigator ? await navigator.serviceWorker.getRegistrations() : [];

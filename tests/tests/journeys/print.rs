@@ -7,7 +7,7 @@ use self_check_tests::{Look, Page, Result, journey};
 use crate::walking::{LOOK_OVER, answer, heading, to_the_examples_result};
 
 /// Pages and text of a printed document, read back by an independent program, in the order in which it was written.
-fn read_back(document: &[u8], name: &str) -> Result<(usize, String)> {
+pub fn read_back(document: &[u8], name: &str) -> Result<(usize, String)> {
     let file = std::path::Path::new(env!("CARGO_TARGET_TMPDIR")).join(name);
     std::fs::write(&file, document)?;
     let output = Command::new("pdftotext")

@@ -3,7 +3,9 @@
 
 use self_check_tests::{Look, Page, Result, journey, troubled_journey};
 
-use crate::walking::{LOOK_OVER, arrive, choose_scene, heading, to_the_examples_result};
+use crate::walking::{
+    LOOK_OVER, arrive, choose_scene, heading, not_sure_to_the_end, to_the_examples_result,
+};
 
 const START: &str = "How private is your key?";
 const MISSING: &str = "This page could not be loaded";
@@ -158,6 +160,33 @@ fn what_cannot_be_fetched_is_told_and_tried_again() -> Result<()> {
         })?;
     }
     Ok(())
+}
+
+#[test]
+fn finding_waits_for_a_reader_who_leaves_before_the_second_part_is_there() -> Result<()> {
+    journey(Look::DESKTOP, async |page| {
+        page.open().await?;
+        page.click("link", "There is a number on my key").await?;
+        not_sure_to_the_end(page).await?;
+        page.click("link", "See the result").await?;
+        page.wait_for_text("Take it along").await?;
+        let result = heading(page).await?;
+        page.set_latency(1500).await?;
+        page.click("button", "Take this over into keys and doors")
+            .await?;
+        page.wait_for_text("This page is loading").await?;
+        page.back().await?;
+        arrive(page, &result).await?;
+        page.set_latency(0).await?;
+        page.wait_until("the second part is there, too late", async || {
+            Ok(page.rooms_state().await? == "ready")
+        })
+        .await?;
+        page.click("link", "Learn").await?;
+        arrive(page, "Learn").await?;
+        page.click("link", "Keys and doors").await?;
+        page.wait_for_text("Which key did you check?").await
+    })
 }
 
 #[test]

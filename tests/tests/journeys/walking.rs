@@ -76,6 +76,17 @@ pub async fn open_all(page: &Page) -> Result<()> {
     Ok(())
 }
 
+/// Chooses the line with this value in the list with this id.
+pub async fn choose_by_id(page: &Page, id: &str, value: &str) -> Result<()> {
+    let script = format!(
+        "const list = document.getElementById('{id}'); list.value = '{value}';
+         list.dispatchEvent(new Event('change', {{ bubbles: true }}));
+         return list.value;"
+    );
+    assert_eq!(page.run(&script).await?, value, "{id} has no such line");
+    Ok(())
+}
+
 /// The box for "not sure" on every question.
 pub const NOT_SURE: &str = "I am not sure";
 /// The page before the result.

@@ -43,6 +43,11 @@ pub fn keys_range(keys: KeysLeft) -> String {
     }
 }
 
+/// A count, as it is.
+pub fn counted(count: usize) -> String {
+    grouped(count as u64)
+}
+
 /// From here on a rounded number would not fit, and no key has so many.
 const BEYOND_COUNTING: f64 = 1e15;
 

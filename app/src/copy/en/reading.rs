@@ -96,7 +96,7 @@ static ABOUT: &[Block] = &[
         "A browser lists all that a page fetches. On a computer, open its developer tools from the menu and choose Network. While you answer, no line should be added. The number on the start page comes from a list of the same kind, but a false page could show any number. So look for yourself.",
     ),
     Paragraph(
-        "This site has a second part: this page, and the pages under Learn. Your browser fetches it from this same address when you first open one of them, and that adds three lines to the list. They carry nothing from you.",
+        "This site has a second part: this page, Keys and doors, and the pages under Learn. Your browser fetches it from this same address when you first open one of them, and that adds three lines to the list. They carry nothing from you.",
     ),
     Heading("What the page forbids itself"),
     Paragraph(
@@ -110,9 +110,12 @@ static ABOUT: &[Block] = &[
     Paragraph(
         "Your answers stay in the memory of this one page. They are not in its address, in its title or in the browser’s store. When you close or reload the page, they are gone.",
     ),
+    Paragraph(
+        "Your keys and doors are kept on this device only if you turn that on, on their own page. There, “Empty everything” takes them away and shows what the browser still holds.",
+    ),
     Heading("What “Leave now” does"),
     Paragraph(
-        "It empties this page and opens an empty one. Back then finds no answers. It cannot remove:",
+        "It empties this page, takes away all that was kept on this device and opens an empty page. Back then finds no answers. It cannot remove:",
     ),
     List(&[
         "the browser’s history, which shows that you were here",

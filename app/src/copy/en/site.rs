@@ -6,15 +6,6 @@ use self_check_core::questions::{Choice, Question};
 use super::numbers::{at_most_keys, keys_range};
 use crate::copy::StartWords;
 
-macro_rules! texts {
-    ($($(#[$doc:meta])* $name:ident = $text:literal;)*) => {
-        $($(#[$doc])* pub const $name: &str = $text;)*
-        /// Every text above, for the tests of the words.
-        #[cfg(test)]
-        pub const ALL: &[&str] = &[$($name),*];
-    };
-}
-
 texts! {
     // The frame
     /// The product's name, first part.
@@ -29,6 +20,8 @@ texts! {
     NAV_LABEL = "Pages";
     /// The pages to read.
     LEARN = "Learn";
+    /// Several keys, people and doors.
+    KEYS = "Keys and doors";
     /// How to check this page.
     ABOUT = "How to check this page";
     /// The same, as a link in the footer.

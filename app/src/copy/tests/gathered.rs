@@ -5,6 +5,8 @@ use self_check_core::answers::Answers;
 use self_check_core::assess::{Headline, Level, NoCount, Number};
 use self_check_core::assumptions::Assumption;
 use self_check_core::exposure::{Event, KeyRange, KeysLeft, Reading, Standing};
+use self_check_core::household::file::ImportError;
+use self_check_core::household::{Household, LabelRefusal, Refusal, demonstration};
 use self_check_core::key::Dimension;
 use self_check_core::questions::{Choice, Question};
 use self_check_core::regions::{Licensing, REGIONS, TenancyRule};
@@ -12,7 +14,9 @@ use self_check_core::sight::Scene;
 use self_check_core::sources::SourceKind;
 use self_check_core::verdict::Verdict;
 
-use crate::copy::{self, Block, Figure, LearnPage, PageWords, Term, site};
+use crate::browser::{FileTrouble, KeepTrouble};
+use crate::copy::{self, Block, Figure, LearnPage, PageWords, Term, keep, site};
+use crate::sealed::OpenError;
 
 /// What a reader meets together: one question, one action, one page.
 pub struct Page {
@@ -23,7 +27,11 @@ pub struct Page {
 }
 
 impl Page {
-    fn new<T: Into<String>>(name: impl Into<String>, texts: impl IntoIterator<Item = T>) -> Self {
+    /// Of these texts.
+    pub fn new<T: Into<String>>(
+        name: impl Into<String>,
+        texts: impl IntoIterator<Item = T>,
+    ) -> Self {
         Self {
             name: name.into(),
             texts: texts.into_iter().map(Into::into).collect(),
@@ -62,11 +70,13 @@ pub fn all() -> Vec<Page> {
         Page::new("findings", findings()),
         Page::new("headlines", headlines()),
         Page::new("distance", distance()),
+        Page::new("keep", keep_texts()),
     ]);
     pages.extend(LearnPage::ALL.into_iter().map(|id| {
         let words = copy::learn(id);
         page(words.title, words)
     }));
+    pages.extend(super::keys::all());
     pages.push(Page::new("regions", regions()));
     pages.push(Page::new(
         "terms",
@@ -189,6 +199,66 @@ fn site_texts() -> Vec<String> {
         texts.push(site::direct_start(reason).line.to_owned());
     }
     texts
+}
+
+fn keep_texts() -> Vec<String> {
+    let example = demonstration::household();
+    let mut texts: Vec<String> = keep::ALL.iter().map(|&text| text.to_owned()).collect();
+    texts.extend([
+        keep::on_this_page(&example),
+        keep::on_this_page(&Household::empty()),
+        keep::on_this_device(&example),
+        keep::replaces(&example, &example),
+    ]);
+    for trouble in [FileTrouble::TooLarge, FileTrouble::CouldNotRead] {
+        texts.push(keep::file_trouble(trouble).to_owned());
+    }
+    for error in [
+        OpenError::WrongPassphrase,
+        OpenError::Damaged,
+        OpenError::CutShort,
+        OpenError::LockedOtherwise,
+        OpenError::TooMuchWork,
+    ] {
+        texts.push(keep::open_error(error).to_owned());
+    }
+    for error in [
+        ImportError::TooLarge,
+        ImportError::CutShort,
+        ImportError::Damaged,
+        ImportError::Foreign,
+        ImportError::UnknownVersion(2),
+        ImportError::Label(LabelRefusal::TooLong),
+        ImportError::DoesNotFit(Refusal::NoMoreIds),
+    ] {
+        texts.push(keep::not_opened(error));
+    }
+    for trouble in [KeepTrouble::Denied, KeepTrouble::Full, KeepTrouble::Failed] {
+        texts.push(keep::keep_trouble(trouble).to_owned());
+    }
+    texts
+}
+
+/// What the panel says where safety comes first.
+pub fn keep_safely() -> Page {
+    Page::new(
+        "keep, safety first",
+        [
+            keep::EMPTY,
+            keep::EMPTY_SAFELY,
+            keep::EMPTYING,
+            keep::EMPTIED,
+            keep::NOT_EMPTIED,
+            keep::LEFT_RECORD,
+            keep::LEFT_DATABASES,
+            keep::LEFT_ENTRIES,
+            keep::LEFT_COOKIES,
+            keep::LEFT_STORED,
+            keep::LEFT_NONE,
+            keep::LEFT_SOME,
+            keep::LEFT_NOT_SAID,
+        ],
+    )
 }
 
 fn findings() -> Vec<String> {

@@ -1,6 +1,6 @@
 //! Which words the texts may not use, and which they must explain.
 
-use super::gathered::{action, all, safety};
+use super::gathered::{action, all, keep_safely, safety};
 use crate::copy::{self, Term};
 use self_check_core::advice::Action;
 
@@ -125,6 +125,7 @@ fn safety_asks_nobody_to_ask_list_keep_print_or_copy() {
         safety(),
         action(Action::PlanWithSupport),
         action(Action::ChangeCodesAndUsers),
+        keep_safely(),
     ];
     let mut faults = Vec::new();
     for page in pages {
@@ -167,6 +168,16 @@ fn safety_page_holds_each_of_its_cautions() {
         "history",
     ] {
         assert!(whole.contains(needed), "{needed}");
+    }
+}
+
+/// The page says how long a passphrase must be, and the program holds it to that.
+#[test]
+fn least_length_of_a_passphrase_is_the_one_told() {
+    use crate::copy::keep;
+    let least = format!("at least {} letters", crate::sealed::LEAST_LETTERS);
+    for text in [keep::PASSPHRASE_HINT, keep::TOO_SHORT] {
+        assert!(text.to_lowercase().contains(&least), "{text}");
     }
 }
 

@@ -41,6 +41,19 @@ const QUESTION: &[Step] = &[
     Step::See("Is anything stamped on the metal?"),
 ];
 const DISTANCE: &[Step] = &[Step::Open("#/distance"), Step::See("Choose a scene")];
+const BOARD: &[Step] = &[
+    Step::Open("#/keys"),
+    Step::Click("button", "Try it with an example"),
+    Step::See("Two keys could be in wrong hands"),
+];
+const PLAN: &[Step] = &[
+    Step::Open("#/keys"),
+    Step::Click("button", "Try it with an example"),
+    Step::See("Two keys could be in wrong hands"),
+    Step::Click("button", "This ring is lost: Sitter"),
+    Step::Click("link", "See what to do now: Sitter"),
+    Step::See("Step by step"),
+];
 
 /// Every picture.
 pub const SHOTS: &[Shot] = &[
@@ -54,6 +67,10 @@ pub const SHOTS: &[Shot] = &[
     shot("result-dark.png", DARK, EXAMPLE, false),
     shot("result-phone.png", Look::PHONE, EXAMPLE, false),
     shot("distance-desktop.png", Look::DESKTOP, DISTANCE, true),
+    shot("keys-desktop.png", Look::DESKTOP, BOARD, false),
+    shot("keys-dark.png", DARK, BOARD, false),
+    shot("keys-phone.png", Look::PHONE, BOARD, false),
+    shot("plan-desktop.png", Look::DESKTOP, PLAN, false),
 ];
 
 const fn shot(file: &'static str, look: Look, steps: &'static [Step], whole: bool) -> Shot {

@@ -1,0 +1,451 @@
+//! Words of the board: who holds which key, what opens, what could be in wrong hands.
+
+use self_check_core::household::{Finding, FoundExposure, LockKind};
+
+use crate::copy::Listed;
+use crate::copy::en::numbers::counted;
+use crate::household::{LoadedFrom, Told};
+
+use super::Names;
+
+texts! {
+    // Empty
+    /// Title, and the heading of the empty board.
+    TITLE = "Keys and doors";
+    /// What it is for.
+    LEDE = "Put down who holds which key and what it opens. Then see what a lost key would open, what to change, and what to tell the locksmith.";
+    /// The promise.
+    PROMISE = "It all stays in this page. No names, no addresses, no numbers of keys.";
+    /// Heading of the quick start.
+    QUICK = "Start from a home like yours";
+    /// Below it.
+    QUICK_HINT = "You can change everything afterwards.";
+    /// One door.
+    QUICK_ONE = "One door";
+    /// Two doors, one key.
+    QUICK_ALIKE = "Two doors, one key for both";
+    /// Two doors, two keys.
+    QUICK_TWO = "Two doors, a key for each";
+    /// A flat and its entrance.
+    QUICK_FLAT = "A flat, and the building’s door with a key of its own";
+    /// A flat in a system.
+    QUICK_SYSTEM = "A flat whose key opens the building’s door too";
+    /// Question on the lock.
+    QUICK_LOCK = "What kind of lock is on your own door?";
+    /// Question on people.
+    QUICK_PEOPLE = "Who has a key?";
+    /// Hint for it.
+    QUICK_PEOPLE_HINT = "Choose how many of each. Each gets one copy of each key.";
+    /// Another kind of person.
+    QUICK_MORE = "More kinds of people";
+    /// Makes it.
+    QUICK_MAKE = "Put it on the board";
+    /// Fills in the example.
+    TRY_EXAMPLE = "Try it with an example";
+    /// Starts with nothing.
+    BY_HAND = "Start with an empty board";
+    /// What the example is.
+    EXAMPLE_NOTE = "These keys belong to an invented home: a terraced house with a workshop behind it. The prices are invented too.";
+    /// Ends it.
+    EXAMPLE_END = "Put down my own keys";
+
+    // The bar
+    /// Names the bar.
+    BAR = "What you did last";
+    /// One step back.
+    UNDO = "Undo";
+    /// One step forward.
+    REDO = "Redo";
+
+    // Ways on
+    /// Names the pages of keys and doors.
+    PAGES = "On from here";
+    /// The board.
+    BOARD = "The board";
+    /// To the plan.
+    PLAN = "What to do";
+    /// To the comparison.
+    COMPARE = "Which doors should share a key";
+    /// To the prices.
+    COSTS = "What it costs";
+    /// To the page for the locksmith.
+    BRIEF = "A page for the locksmith";
+
+    // Keys
+    /// Heading.
+    KEYS = "Keys";
+    /// Adds one.
+    ADD_KEY = "Add a key";
+    /// Before who has it.
+    WITH = "With";
+    /// Before how many copies there are.
+    COPIES = "Copies";
+    /// A copy in the home.
+    AT_HOME = "in the home";
+    /// A copy that came back.
+    CAME_BACK = "given back by";
+    /// A lost copy.
+    LOST = "lost";
+    /// A destroyed copy.
+    SCRAPPED = "destroyed";
+    /// Nobody has one.
+    NO_COPIES = "no copy put down yet";
+    /// To its check.
+    CHECK_KEY = "Check this key";
+    /// Where another check's answers are still there.
+    CHECK_FORGETS = "A check of a key starts afresh: answers you gave for another key are forgotten.";
+    /// Not checked.
+    NOT_CHECKED = "Not checked yet.";
+    /// Checked, nothing found.
+    CHECKED_CALM = "Checked: nothing gave it away.";
+    /// Checked, too little known.
+    CHECKED_OPEN = "Checked: too little is known to say.";
+    /// Checked and found.
+    CHECKED_OUT = "Checked: old copies should stop working.";
+
+    // People
+    /// Heading.
+    PEOPLE = "People";
+    /// Adds one.
+    ADD_PERSON = "Add a person";
+    /// Before their keys.
+    CARRIES = "Carries";
+    /// None.
+    CARRIES_NONE = "no key";
+    /// Before what opens.
+    OPENS = "Opens";
+    /// Nothing.
+    OPENS_NONE = "nothing";
+    /// Marks the ring lost.
+    LOSE_RING = "This ring is lost";
+    /// What the ring opened.
+    LOST_OPENS = "Whoever finds it can open";
+    /// How it went.
+    HOW_LOST = "How was it lost?";
+    /// It turned up.
+    FOUND = "It has turned up";
+    /// To the plan.
+    SEE_PLAN = "See what to do";
+    /// To the plan, beside what was lost.
+    SEE_PLAN_NOW = "See what to do now";
+    /// Somebody who should not come in.
+    NO_LONGER = "Should no longer come in";
+    /// One lock of several.
+    IN_PART = "in part: another lock holds";
+
+    // Doors
+    /// Heading.
+    DOORS = "Doors";
+    /// Adds one.
+    ADD_DOOR = "Add a door";
+    /// Before its keys.
+    KEYS_OF_DOOR = "Opened by the key to";
+    /// No lock.
+    NO_LOCK = "No lock with a key";
+    /// A lock without a key.
+    NO_KEY = "No key put down yet";
+    /// Adds a lock.
+    ADD_LOCK = "Add a lock";
+    /// Adds a way in.
+    ADD_WAY = "Add another way in";
+    /// Stands open to others.
+    OPEN_TO_OTHERS = "Opens to a key or code that could be in wrong hands";
+    /// Known by.
+    KNOWN_BY = "Known by";
+    /// Known by nobody.
+    KNOWN_BY_NOBODY = "nobody put down yet";
+    /// Given away.
+    WAY_GIVEN = "In wrong hands, or may be";
+    /// Marks it.
+    WAY_LOST = "Someone else has it now";
+    /// Takes the mark back.
+    WAY_CHANGED = "It has been changed";
+
+    // More or less than needed
+    /// Heading.
+    GAPS = "More or less than they need";
+    /// Below it.
+    GAPS_LEDE = "What people can open beside what they need. Where you have not said what a person needs, they count as needing what they can open.";
+    /// None.
+    GAPS_NONE = "Everybody opens what they need, and nothing else.";
+    /// Before the doors beyond need.
+    BEYOND = "Opens without need";
+    /// Before the doors without a key.
+    WITHOUT = "Needs and cannot open";
+
+    // The table
+    /// Names the table.
+    TABLE = "Who can open what";
+    /// Mark: opens and needs.
+    MARK_OPENS = "opens";
+    /// Mark: opens without need.
+    MARK_BEYOND = "opens without need";
+    /// Mark: needs, cannot open.
+    MARK_WITHOUT = "needs it, cannot open it";
+    /// Mark: opens in part.
+    MARK_PART = "one lock of several";
+    /// Mark: does not open.
+    MARK_NOTHING = "does not open";
+    /// First column.
+    PERSON = "Person";
+
+    // Forms
+    /// Changes one.
+    CHANGE = "Change";
+    /// Saves.
+    SAVE = "Save";
+    /// Leaves it as it was.
+    CANCEL = "Leave it as it was";
+    /// Removes.
+    REMOVE = "Remove";
+    /// Kind of door.
+    DOOR_KIND = "What kind of door?";
+    /// Own word.
+    LABEL = "Your own word for it, if you like";
+    /// Hint on it.
+    LABEL_HINT = "At most 24 letters and two digits. No names, no address, no number of a key.";
+    /// Who decides.
+    WHO_DECIDES = "Who decides about its locks?";
+    /// Material.
+    MATERIAL = "What is the door made of?";
+    /// Unknown.
+    NOT_KNOWN = "Not known";
+    /// How many.
+    HOW_MANY_DOORS = "How many doors like this?";
+    /// Kind of lock.
+    LOCK_KIND = "What kind of lock?";
+    /// No lock.
+    NO_LOCK_CHOICE = "No lock with a key";
+    /// Which key.
+    WHICH_KEY = "Which key opens it?";
+    /// A new key.
+    NEW_KEY = "A new key";
+    /// A new key each.
+    NEW_KEY_EACH = "A new key for each";
+    /// A new key for all.
+    NEW_KEY_FOR_ALL = "One new key for all of them";
+    /// No key yet.
+    NO_KEY_CHOICE = "I will say later";
+    /// Copies at home.
+    COPIES_AT_HOME = "Copies of each new key, kept in the home until you say who has them";
+    /// Keys of a lock.
+    LOCK_KEYS = "Which keys open it?";
+    /// Arrangement.
+    ARRANGEMENT = "How many keys open it?";
+    /// Inside.
+    INSIDE = "What turns it from inside?";
+    /// Keyholes.
+    KEYWAY = "Shape of the keyhole";
+    /// Hint on it.
+    KEYWAY_HINT = "Locks with the same keyhole take the same blank (uncut key) and can share a key. Give each shape its own number, starting from 1.";
+    /// Lengths.
+    OUTSIDE_MM = "From the screw to the outer end, in mm";
+    /// Lengths.
+    INSIDE_MM = "From the screw to the inner end, in mm";
+    /// Restricted.
+    RESTRICTED = "Is it a restricted key (a copy only with your card)?";
+    /// Yes.
+    YES = "Yes";
+    /// No.
+    NO = "No";
+    /// What it opens.
+    KEY_OPENS = "Which doors does it open?";
+    /// Give.
+    GIVE = "Give copies";
+    /// Keys for a person.
+    GIVE_KEYS = "Give one copy of";
+    /// To whom.
+    GIVE_TO = "To whom?";
+    /// How many.
+    HOW_MANY = "How many?";
+    /// A copy's place.
+    WHERE = "Where is it?";
+    /// Place: in a home.
+    PLACE_HOME = "In the home";
+    /// Place: lost.
+    PLACE_LOST = "Lost";
+    /// Place: scrapped.
+    PLACE_SCRAPPED = "Destroyed";
+    /// One copy.
+    COPY = "Copy";
+    /// Lost in one press.
+    LOSE_COPY = "This copy is lost";
+    /// Role.
+    ROLE = "Who is it?";
+    /// How many people.
+    HOW_MANY_PEOPLE = "How many people like this?";
+    /// Needs.
+    NEEDS = "Which doors do they need?";
+    /// Not said.
+    NEEDS_NOT_SAID = "I will not say: they need what they can open";
+    /// No longer.
+    NO_LONGER_LABEL = "They should no longer come in";
+    /// Hint on it.
+    NO_LONGER_HINT = "Then every key they had counts as out, given back or not: a returned key proves nothing.";
+    /// Way.
+    WAY_KIND = "What opens the door without a key?";
+    /// Way: knowers.
+    WAY_KNOWN = "Who knows the code, has the remote or uses the app?";
+
+    // Large homes
+    /// Finds.
+    FIND = "Find";
+    /// Only those.
+    ONLY_OUT = "Only what could be in wrong hands";
+    /// Nothing fits.
+    NONE_FOUND = "Nothing here fits what you wrote.";
+
+    // A check's finding
+    /// Heading.
+    WAITING = "Which key did you check?";
+    /// Below it.
+    WAITING_LEDE = "The result of your check is here. Choose the key that was in your hand.";
+    /// New key.
+    WAITING_NEW = "A key that is not on the board yet";
+    /// Takes it.
+    WAITING_TAKE = "Take the result over";
+    /// Lets it go.
+    WAITING_DROP = "Do not take it over";
+    /// On the result page.
+    TAKE_OVER = "Take this over into keys and doors";
+    /// Below it.
+    TAKE_OVER_NOTE = "Only what it means for your locks goes over, not your answers. It stays in this page.";
+
+    // Safety
+    /// Before everything, where a person is feared.
+    SAFETY = "Your safety comes first. Before you change a lock, plan with a service you trust. Nothing on this page is printed or kept.";
+}
+
+/// The heading of a board with keys on it.
+pub fn headline(out: usize, doors: usize, keys: usize) -> String {
+    match (out, doors) {
+        (0, 0) if keys == 0 => "Your doors so far".to_owned(),
+        (0, 0) => "No key here is known to be in wrong hands".to_owned(),
+        (0, 1) => "A way in could be known to others".to_owned(),
+        (0, _) => "Some ways in could be known to others".to_owned(),
+        (1, _) => "One key could be in wrong hands".to_owned(),
+        (out, _) => format!("{} keys could be in wrong hands", number_word(out)),
+    }
+}
+
+/// Which doors that means.
+pub fn headline_doors(doors: &str, count: usize) -> String {
+    match count {
+        0 => "Look again when a key goes missing, or when someone leaves.".to_owned(),
+        1 => format!("That opens one door: {doors}."),
+        _ => format!("That opens {} doors: {doors}.", counted(count)),
+    }
+}
+
+/// Small counts as words, larger ones in digits.
+fn number_word(count: usize) -> String {
+    const WORDS: [&str; 10] = [
+        "No", "One", "Two", "Three", "Four", "Five", "Six", "Seven", "Eight", "Nine",
+    ];
+    WORDS
+        .get(count)
+        .map_or_else(|| counted(count), |&word| word.to_owned())
+}
+
+/// How much there is.
+pub fn sizes(doors: usize, keys: usize, copies: usize, people: usize) -> String {
+    format!(
+        "Doors: {}. Keys: {}. Copies: {}. People: {}.",
+        counted(doors),
+        counted(keys),
+        counted(copies),
+        counted(people)
+    )
+}
+
+/// More rows to be shown.
+pub fn show_more(more: usize) -> String {
+    format!("Show {} more", counted(more))
+}
+
+/// So many of them are shown.
+pub fn shown(shown: usize, all: usize) -> String {
+    format!("{} of {} shown.", counted(shown), counted(all))
+}
+
+/// A ring that was lost.
+pub fn ring_is_lost(holder: &str) -> String {
+    format!("{holder}: lost keys")
+}
+
+/// How many copies of a key there are.
+pub fn copies(all: usize, lost: usize) -> String {
+    match lost {
+        0 => format!("{COPIES}: {}", counted(all)),
+        lost => format!("{COPIES}: {}, {} of them lost", counted(all), counted(lost)),
+    }
+}
+
+/// What a button does, and about what: for those who hear the buttons one by one.
+pub fn about(what: &str, of: &str) -> String {
+    format!("{what}: {of}")
+}
+
+/// The kind of a lock, as the board says it.
+pub fn lock_kind(kind: LockKind) -> &'static str {
+    match kind {
+        LockKind::NotSure => "A lock; its kind is not put down",
+        kind => kind.words(),
+    }
+}
+
+/// A lock, by its door.
+pub fn lock_of(door: &str) -> String {
+    format!("lock of {door}")
+}
+
+/// A key, by what it opens, within a sentence.
+pub fn the_key_to(doors: &str) -> String {
+    format!("the key to {doors}")
+}
+
+/// A key, by what it opens.
+pub fn key_to(doors: &str) -> String {
+    format!("The key to {doors}")
+}
+
+/// More than are named.
+pub fn and_more(more: usize) -> String {
+    format!("and {} more", counted(more))
+}
+
+/// Several copies with one person.
+pub fn times(name: &str, count: usize) -> String {
+    match count {
+        1 => name.to_owned(),
+        count => format!("{name} ({})", counted(count)),
+    }
+}
+
+/// What a key's check found.
+pub fn finding(finding: Option<Finding>) -> &'static str {
+    match finding.map(|finding| finding.exposure) {
+        None => NOT_CHECKED,
+        Some(FoundExposure::NotExposed) => CHECKED_CALM,
+        Some(FoundExposure::CannotTell) => CHECKED_OPEN,
+        Some(FoundExposure::Exposed(_)) => CHECKED_OUT,
+    }
+}
+
+/// What happened last.
+pub fn told(told: Told, names: &Names) -> String {
+    match told {
+        Told::Changed => "Changed. You can undo it.".to_owned(),
+        Told::Undone => "Undone.".to_owned(),
+        Told::Redone => "Done again.".to_owned(),
+        Told::Emptied => "Everything here is forgotten.".to_owned(),
+        Told::TakenOver => "The result of the check is taken over.".to_owned(),
+        Told::Loaded(LoadedFrom::File) => {
+            "The file is open. What it holds is on the board now.".to_owned()
+        }
+        Told::Loaded(LoadedFrom::Device) => {
+            "What was kept on this device is on the board.".to_owned()
+        }
+        Told::Refused(refusal) => super::refusal(refusal, names),
+    }
+}

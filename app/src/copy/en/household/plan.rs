@@ -1,0 +1,365 @@
+//! Words of the plan, the comparison and the costs.
+
+use self_check_core::advice::Action;
+use self_check_core::household::plan::{Note, Recipient, Step};
+use self_check_core::household::remedy::WhoActs;
+use self_check_core::household::{CostLine, ExposedBy, Household, Loss, PriceRange, Priced};
+
+use super::Names;
+use crate::copy::Listed;
+use crate::copy::en::numbers::counted;
+
+texts! {
+    // The plan
+    /// Title and heading.
+    TITLE = "What to do";
+    /// Nothing to do.
+    NOTHING = "Nothing has to be changed: no key here is known to be in wrong hands.";
+    /// Opening line.
+    LEDE = "Done in this order, no key that is out opens anything, and as few locks as possible are touched.";
+    /// Opening line with another grouping.
+    LEDE_REGROUPED = "Done in this order, no key that is out opens anything, and the doors share keys as you chose.";
+    /// Unfolds the choices.
+    CHOICES = "Change what the plan aims at";
+    /// Grouping.
+    GROUPING = "How should the doors share keys?";
+    /// Spares.
+    SPARES = "Spares of each new key, kept in the home";
+    /// As many as now.
+    SPARES_AS_NOW = "As many as now";
+    /// After hours.
+    AFTER_HOURS = "The visit has to be at night or at a weekend";
+    /// Heading of the steps.
+    STEPS = "Step by step";
+    /// Heading of the reasons.
+    REASONS = "Why: keys that could be in wrong hands";
+    /// Heading of stop-gaps.
+    UNTIL_THEN = "Until then";
+    /// Somebody stays in.
+    STAY_IN = "someone stays in, or the door is not left on its own for long";
+    /// Other locks hold.
+    LOCK_THESE = "lock the other lock, which no key that is out opens";
+    /// Heading of the keys.
+    KEYS = "The keys there will be";
+    /// Heading of the notes.
+    NOTES = "Also mind";
+    /// People who must not know a code any more.
+    WITHOUT = "No longer for";
+    /// People who are told the new code.
+    STAYS_WITH = "Tell the new one to";
+    /// A kept key of which nobody needs another copy.
+    NO_NEW_COPIES = "no new copy needed";
+    /// Heading above the press.
+    DONE_TITLE = "Once it is done";
+    /// Marks the work done.
+    DONE = "All of this is done";
+    /// Below it.
+    DONE_NOTE = "The board then shows the new keys with the people they are for. You can undo it.";
+    /// Sources.
+    SOURCES = "What this rests on";
+
+    // Comparison
+    /// Title and heading.
+    COMPARE = "Which doors should share a key";
+    /// Opening line.
+    COMPARE_LEDE = "One key for everything is handy until it is lost. Here are three ways to share keys, side by side.";
+    /// Table caption.
+    TABLE = "Three ways of sharing keys";
+    /// Row.
+    ROW_KEYS = "Different keys";
+    /// Row.
+    ROW_CARRIED = "Most keys that one person carries";
+    /// Row.
+    ROW_LOST = "Most locks to change when one ring is lost";
+    /// Row.
+    ROW_BEYOND = "Doors that people can open without need";
+    /// Row.
+    ROW_SET_UP = "Locks to change before it is so";
+    /// Row.
+    ROW_COST = "What that costs, by your prices";
+    /// Table of rings.
+    RINGS = "If this person’s ring is lost: locks to change";
+    /// Chooses.
+    CHOOSE = "Plan for this";
+    /// The chosen one.
+    CHOSEN = "The plan is for this";
+    /// Several doors cannot share.
+    OTHERS = "Locks of a landlord, a building or a neighbour stay as they are, so they are not counted as shared here.";
+    /// Nothing to compare.
+    NOTHING_TO_COMPARE = "Put down at least one lock that your home decides about. Then the ways can be compared.";
+
+    // Costs
+    /// Title and heading.
+    COSTS = "What it costs";
+    /// Opening line.
+    COSTS_LEDE = "Prices differ from place to place, so none is made up here. Ask two or three locksmiths, write down the lowest and the highest price you were told, and see the sum.";
+    /// Heading of the form.
+    PRICES = "Prices you were told";
+    /// Hint.
+    PRICES_HINT = "In your own currency. Leave a line empty where you do not know.";
+    /// Low.
+    LOW = "from";
+    /// High.
+    HIGH = "to";
+    /// Included.
+    INCLUDED = "Copies that come with each new key at no charge";
+    /// Saves.
+    SAVE_PRICES = "Work out the sum";
+    /// No number.
+    NO_NUMBER = "Write a price as a number, such as 60 or 60.50. Nothing else goes in this line.";
+    /// One end alone.
+    ONE_END = "Write both the lowest and the highest price, or leave both empty.";
+    /// Heading of the sum.
+    SUM = "The plan’s cost";
+    /// Nothing to pay.
+    NO_COST = "The plan holds nothing that you pay for.";
+    /// Column.
+    WHAT = "What";
+    /// Column.
+    COUNT = "How many";
+    /// Column.
+    TOGETHER = "Together";
+    /// Row.
+    TOTAL = "Sum of what is known";
+    /// No price told.
+    NO_PRICE = "no price yet";
+    /// Somebody else pays, or it has to be asked.
+    ASK_WHO_PAYS = "ask who pays";
+    /// What is missing.
+    MISSING = "Still to ask:";
+    /// Too large, in a table.
+    TOO_MUCH_SHORT = "too large";
+    /// Too large.
+    TOO_MUCH = "The sum is too large to be counted. Look over the prices.";
+}
+
+/// A step that hands new keys to several people.
+pub fn new_keys_for(people: usize) -> String {
+    format!("New keys for {} people", counted(people))
+}
+
+/// What to do in one step.
+pub fn step(step: &Step, names: &Names) -> String {
+    match step {
+        Step::LocksmithVisit(locks) if locks.len() == 1 => {
+            "Have a locksmith see to one lock".to_owned()
+        }
+        Step::LocksmithVisit(locks) => {
+            format!(
+                "Have a locksmith see to {} locks in one visit",
+                counted(locks.len())
+            )
+        }
+        Step::HandOver(Recipient::Holder(holder), _) => {
+            format!("New keys for: {}", names.holder(*holder))
+        }
+        Step::HandOver(Recipient::KeySafe(way), _) => {
+            format!("A new key into: {}", names.way(*way))
+        }
+        Step::HandOver(Recipient::Spare, _) => "Put the spares away at home".to_owned(),
+        Step::HandIn(_) => "Take in keys that people will not need".to_owned(),
+        Step::ScrapOldCopies(_) => "Destroy the old keys, last of all".to_owned(),
+        other => other.action().map_or_else(String::new, |action| {
+            super::super::action(action).title.to_owned()
+        }),
+    }
+}
+
+/// How to do it, where the step is not one of the advice's own actions.
+pub fn how(step: &Step) -> Option<&'static str> {
+    match step {
+        Step::LocksmithVisit(_) => Some(
+            "All in one visit costs less than several. Ask for the whole price before the work begins. Afterwards try every new key with the door open.",
+        ),
+        Step::HandOver(Recipient::KeySafe(_), _) => {
+            Some("That is a small box with a code. Take the old key out when the new one goes in.")
+        }
+        Step::HandOver(..) => Some("Hand the new key over, and take the old one in if you can."),
+        Step::HandIn(_) => {
+            Some("They open doors that these people do not need. A friendly word is enough.")
+        }
+        Step::ScrapOldCopies(_) => Some(
+            "First try each old key once in every other lock, shed and padlock you have: it may open one you forgot. Then break or bend it, so that nobody can use it.",
+        ),
+        _ => None,
+    }
+}
+
+/// What is done with one lock, in a word or two.
+pub fn verb(action: Action) -> &'static str {
+    match action {
+        Action::RekeyCylinder => "rekey (set to a new key)",
+        Action::ChangeCylinder => "new cylinder (the part the key goes into)",
+        Action::ChangeLockOrLevers => "new lock, or new plates inside it",
+        Action::ReplaceSmallLock => "replace the small lock",
+        Action::OwnerOfSystemActs => "the owner of the key system acts",
+        Action::TellManager => "tell the manager",
+        Action::TellLandlord => "ask the landlord",
+        Action::TellOwner => "tell its owner",
+        Action::ChangeCodesAndUsers => "change the code, remove old users",
+        other => super::super::action(other).title,
+    }
+}
+
+/// Who sees to a lock.
+pub fn who(who: WhoActs) -> &'static str {
+    match who {
+        WhoActs::Household => "your home",
+        WhoActs::Landlord => "the landlord",
+        WhoActs::SystemOwner => "the manager or owner of the key system",
+        WhoActs::AnotherOwner => "its owner",
+    }
+}
+
+/// For whom a copy is.
+pub fn recipient(recipient: Recipient, names: &Names) -> String {
+    match recipient {
+        Recipient::Holder(holder) => names.holder(holder).to_owned(),
+        Recipient::KeySafe(way) => names.way(way).to_owned(),
+        Recipient::Spare => "in the home".to_owned(),
+    }
+}
+
+/// A key there will be.
+pub fn new_key(number: usize) -> String {
+    format!("New key {}", counted(number))
+}
+
+/// A key of today that stays.
+pub const KEPT_KEY: &str = "Stays as it is";
+
+/// So many copies.
+pub fn copies(count: u64) -> String {
+    match count {
+        1 => "1 copy".to_owned(),
+        count => format!(
+            "{} copies",
+            counted(usize::try_from(count).unwrap_or(usize::MAX))
+        ),
+    }
+}
+
+/// So many copies, for whom.
+pub fn for_whom(count: u64, people: &str) -> String {
+    format!("{}: {people}", copies(count))
+}
+
+/// Why a key is exposed.
+pub fn reason(by: &ExposedBy, household: &Household, names: &Names) -> String {
+    match *by {
+        ExposedBy::Check(_) => "its check says that old copies should stop working".to_owned(),
+        ExposedBy::LostCopy(copy, loss) => {
+            let had = household.copy(copy).and_then(|copy| copy.place.had_by());
+            match had {
+                Some(holder) => {
+                    format!("a copy is gone ({}): {}", names.holder(holder), went(loss))
+                }
+                None => format!("a copy is gone: {}", went(loss)),
+            }
+        }
+        ExposedBy::FormerHolder(_, holder) => {
+            format!(
+                "had by someone who should no longer come in ({})",
+                names.holder(holder)
+            )
+        }
+        ExposedBy::KeySafe(_, way) => format!("it lies in: {}, whose code is out", names.way(way)),
+    }
+}
+
+/// How a copy went, within a sentence.
+fn went(loss: Loss) -> &'static str {
+    match loss {
+        Loss::NotSaid => "how is not said yet",
+        Loss::MislaidIndoors => "mislaid indoors",
+        Loss::FarAway => "lost far from home",
+        Loss::NearHome => "lost near home",
+        Loss::WithTheAddress => "lost with the address",
+        Loss::Stolen => "stolen or taken",
+        Loss::NotReturned => "not given back",
+    }
+}
+
+/// Something to mind.
+pub fn note(note: Note, names: &Names) -> String {
+    match note {
+        Note::MasterInReach { exposed, master } => format!(
+            "Key to {}: whoever had it could work out the master key to {}. Ask the owner of the system what that means for the other locks.",
+            names.key_in_a_row(exposed),
+            names.key_in_a_row(master)
+        ),
+        Note::ThumbTurn(lock) => format!(
+            "{}: this is a way out. Ask for a thumb-turn (a knob you turn by hand), so that nobody looks for a key in a fire. Ask first if there is glass beside the lock.",
+            names.lock(lock)
+        ),
+        Note::NotChecked(key) => format!(
+            "Key to {}: you have not checked it yet.",
+            names.key_in_a_row(key)
+        ),
+        Note::CannotTell(key) => format!(
+            "Key to {}: its check could not tell yet. An open answer decides.",
+            names.key_in_a_row(key)
+        ),
+    }
+}
+
+/// What a line of the bill is about.
+pub fn priced(what: Priced) -> &'static str {
+    match what {
+        Priced::Item(item) => item.words(),
+        Priced::RekeyedOrNew => {
+            "One lock rekeyed (set to a new key), or a new cylinder (the part the key goes into): the locksmith says which"
+        }
+        Priced::ByOthers => "One lock that is another’s to change",
+    }
+}
+
+/// A sum from low to high, in the household's own currency.
+pub fn price(price: PriceRange) -> String {
+    if price.low() == price.high() {
+        return amount(price.low());
+    }
+    format!("{} to {}", amount(price.low()), amount(price.high()))
+}
+
+/// One amount of the smallest unit, as people write it.
+pub fn amount(smallest: u64) -> String {
+    let (whole, rest) = (smallest / 100, smallest % 100);
+    let whole = counted(usize::try_from(whole).unwrap_or(usize::MAX));
+    match rest {
+        0 => whole,
+        rest => format!("{whole}.{rest:02}"),
+    }
+}
+
+/// The total of one line.
+pub fn line_total(line: &CostLine) -> String {
+    match (line.what, line.total) {
+        (_, Some(total)) => price(total),
+        (Priced::ByOthers, None) => ASK_WHO_PAYS.to_owned(),
+        (_, None) => NO_PRICE.to_owned(),
+    }
+}
+
+/// Where a sum lacks something.
+pub fn at_least(sum: &str) -> String {
+    format!("{sum}, and more for what is still to ask")
+}
+
+/// Where a sum lacks something, in a table.
+pub fn sum_and_more(sum: &str) -> String {
+    format!("{sum} and more")
+}
+
+/// What a picture of one way shows.
+pub fn picture_of(grouping: &str, keys: usize) -> String {
+    match keys {
+        1 => format!("{grouping}: one key"),
+        keys => format!("{grouping}: {} keys", counted(keys)),
+    }
+}
+
+/// More groups than are drawn.
+pub fn more_keys(more: usize) -> String {
+    format!("and {} more keys", counted(more))
+}

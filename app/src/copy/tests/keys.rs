@@ -1,0 +1,309 @@
+//! Every text of keys and doors, gathered page by page.
+
+use self_check_core::advice::{Action, Urgency};
+use self_check_core::household::brief::{AfterVisit, Ask, BriefRecipient};
+use self_check_core::household::plan::{Note, Recipient, Step};
+use self_check_core::household::remedy::WhoActs;
+use self_check_core::household::{
+    Arrangement, Choices, DoorId, DoorKind, ExposedBy, Finding, FoundExposure, Grouping, HolderId,
+    Inside, KeyId, LabelRefusal, Limit, LockId, LockKind, Loss, Material, PriceItem, PriceRange,
+    PriceRefusal, Priced, Refusal, Role, WayId, WayKind, WhoDecides, demonstration, plan,
+};
+
+use super::gathered::Page;
+use crate::copy::en::household::{self, board, brief, plan as words};
+use crate::copy::{Listed, Names};
+use crate::household::{LoadedFrom, Told};
+
+/// Every page of keys and doors.
+pub fn all() -> Vec<Page> {
+    vec![
+        Page::new("keys: lists", lists()),
+        Page::new("keys: board", board()),
+        Page::new("keys: refusals", refusals()),
+        Page::new("keys: plan", plan_texts()),
+        Page::new("keys: brief", brief_texts()),
+    ]
+}
+
+fn words_of<T: Listed>() -> impl Iterator<Item = String> {
+    T::all().iter().map(|one| one.words().to_owned())
+}
+
+fn lists() -> Vec<String> {
+    let mut texts: Vec<String> = words_of::<Role>().collect();
+    texts.extend(words_of::<DoorKind>());
+    texts.extend(words_of::<WhoDecides>());
+    texts.extend(words_of::<Material>());
+    texts.extend(words_of::<LockKind>());
+    texts.extend(words_of::<Arrangement>());
+    texts.extend(words_of::<Inside>());
+    texts.extend(words_of::<Loss>());
+    texts.extend(words_of::<PriceItem>());
+    texts.extend(words_of::<Grouping>());
+    let meanings = Grouping::all().iter();
+    texts.extend(meanings.map(|&grouping| household::grouping_meaning(grouping).to_owned()));
+    texts.push(board::ADD_WAY.to_owned());
+    // The short names of ways in stand beside the words that say what each is.
+    texts.push("small tag, a small box with a code".to_owned());
+    texts.extend(words_of::<WayKind>());
+    texts
+}
+
+fn board() -> Vec<String> {
+    let mut texts: Vec<String> = board::ALL.iter().map(|&text| text.to_owned()).collect();
+    for (out, doors, keys) in [
+        (0, 0, 0),
+        (0, 0, 3),
+        (0, 1, 1),
+        (0, 2, 1),
+        (1, 1, 1),
+        (2, 3, 5),
+        (12, 30, 40),
+    ] {
+        texts.push(board::headline(out, doors, keys));
+        texts.push(board::headline_doors("front door", doors));
+    }
+    texts.extend([
+        board::sizes(7, 5, 18, 8),
+        board::show_more(12),
+        board::shown(12, 40),
+        board::ring_is_lost("Sitter"),
+        board::lock_kind(LockKind::NotSure).to_owned(),
+        board::copies(4, 0),
+        board::copies(4, 1),
+        board::key_to("front door"),
+        board::and_more(4),
+        board::times("Sitter", 1),
+        board::times("Sitter", 2),
+    ]);
+    let names = Names::default();
+    for told in [
+        Told::Changed,
+        Told::Undone,
+        Told::Redone,
+        Told::Emptied,
+        Told::TakenOver,
+        Told::Loaded(LoadedFrom::File),
+        Told::Loaded(LoadedFrom::Device),
+    ] {
+        texts.push(board::told(told, &names));
+    }
+    for exposure in [
+        FoundExposure::NotExposed,
+        FoundExposure::CannotTell,
+        FoundExposure::Exposed(Urgency::Soon),
+    ] {
+        let found = Finding {
+            exposure,
+            safety_first: false,
+        };
+        texts.push(board::finding(Some(found)).to_owned());
+    }
+    texts.push(board::finding(None).to_owned());
+    texts
+}
+
+fn refusals() -> Vec<String> {
+    let names = Names::of(&demonstration::household());
+    let limits = [
+        Limit::Doors,
+        Limit::Locks,
+        Limit::Keys,
+        Limit::Copies,
+        Limit::Holders,
+        Limit::Ways,
+        Limit::Openings,
+        Limit::Needs,
+        Limit::Knowers,
+    ];
+    let labels = [
+        LabelRefusal::Empty,
+        LabelRefusal::TooLong,
+        LabelRefusal::TooManyDigits,
+        LabelRefusal::UnseenCharacter,
+    ];
+    let prices = [PriceRefusal::LowAboveHigh, PriceRefusal::TooHigh];
+    let mut all = vec![
+        Refusal::UnknownDoor(DoorId::new(1)),
+        Refusal::UnknownLock(LockId::new(1)),
+        Refusal::UnknownKey(KeyId::new(1)),
+        Refusal::UnknownHolder(HolderId::new(1)),
+        Refusal::UnknownWay(WayId::new(1)),
+        Refusal::DoorWithoutCylinder(DoorId::new(6)),
+        Refusal::SecondKeyUnexplained {
+            lock: LockId::new(13),
+            opened_by: KeyId::new(1),
+        },
+        Refusal::HolderHasCopies(HolderId::new(20)),
+        Refusal::NotAKeySafe(WayId::new(1)),
+        Refusal::KeySafeHoldsCopies(WayId::new(1)),
+        Refusal::OutOfRange,
+        Refusal::NoMoreIds,
+    ];
+    all.extend(limits.map(Refusal::Full));
+    all.extend(labels.map(Refusal::Label));
+    all.extend(prices.map(Refusal::Price));
+    all.into_iter()
+        .map(|refusal| household::refusal(refusal, &names))
+        .map(|text| text.trim_start_matches(": ").to_owned())
+        .collect()
+}
+
+fn plan_texts() -> Vec<String> {
+    let home = demonstration::household();
+    let names = Names::of(&home);
+    let mut texts: Vec<String> = words::ALL.iter().map(|&text| text.to_owned()).collect();
+    let key = KeyId::new(1);
+    let lock = LockId::new(13);
+    let way = home.ways().next().map_or(WayId::new(0), |(id, _)| id);
+    let holder = home.holders().next().map_or(HolderId::new(0), |(id, _)| id);
+    for step in [
+        Step::LocksmithVisit(vec![lock]),
+        Step::LocksmithVisit(vec![lock, lock]),
+        Step::HandOver(Recipient::Holder(holder), Vec::new()),
+        Step::HandOver(Recipient::KeySafe(way), Vec::new()),
+        Step::HandOver(Recipient::Spare, Vec::new()),
+        Step::HandIn(Vec::new()),
+        Step::ScrapOldCopies(Vec::new()),
+    ] {
+        texts.push(words::step(&step, &names));
+        texts.extend(words::how(&step).map(str::to_owned));
+    }
+    for action in [
+        Action::RekeyCylinder,
+        Action::ChangeCylinder,
+        Action::ChangeLockOrLevers,
+        Action::ReplaceSmallLock,
+        Action::OwnerOfSystemActs,
+        Action::TellManager,
+        Action::TellLandlord,
+        Action::TellOwner,
+        Action::ChangeCodesAndUsers,
+    ] {
+        texts.push(words::verb(action).to_owned());
+    }
+    for who in [
+        WhoActs::Household,
+        WhoActs::Landlord,
+        WhoActs::SystemOwner,
+        WhoActs::AnotherOwner,
+    ] {
+        texts.push(words::who(who).to_owned());
+    }
+    let copy = home.copies().next().map(|(id, _)| id);
+    if let Some(copy) = copy {
+        texts.push(words::reason(
+            &ExposedBy::FormerHolder(copy, holder),
+            &home,
+            &names,
+        ));
+        for &loss in Loss::all() {
+            texts.push(words::reason(
+                &ExposedBy::LostCopy(copy, loss),
+                &home,
+                &names,
+            ));
+        }
+    }
+    texts.push(words::reason(
+        &ExposedBy::Check(Urgency::Soon),
+        &home,
+        &names,
+    ));
+    let plan = plan(&home, Choices::default());
+    texts.extend(plan.notes.iter().map(|&note| words::note(note, &names)));
+    for note in [
+        Note::MasterInReach {
+            exposed: key,
+            master: key,
+        },
+        Note::ThumbTurn(lock),
+        Note::CannotTell(key),
+    ] {
+        texts.push(words::note(note, &names));
+    }
+    texts.extend(
+        [Priced::RekeyedOrNew, Priced::ByOthers].map(|what| words::priced(what).to_owned()),
+    );
+    let price = PriceRange::new(6_000, 9_050).unwrap_or_default();
+    texts.extend([
+        words::price(price),
+        words::at_least("60"),
+        words::sum_and_more("60"),
+        words::new_keys_for(7),
+        words::copies(1),
+        words::copies(3),
+        words::for_whom(3, "sitter"),
+        words::picture_of("By need", 1),
+        words::picture_of("By need", 6),
+        words::more_keys(4),
+        words::new_key(1),
+        words::KEPT_KEY.to_owned(),
+        words::recipient(Recipient::Spare, &names),
+    ]);
+    texts
+}
+
+fn brief_texts() -> Vec<String> {
+    let mut texts: Vec<String> = brief::ALL.iter().map(|&text| text.to_owned()).collect();
+    for ask in [
+        Ask::WholePriceBeforeWork,
+        Ask::LicenceAndPapers,
+        Ask::ProofThatYouMay,
+        Ask::RestrictedOrNot,
+        Ask::OthersNeedANewCylinder,
+        Ask::IsCodeOrAddressKept,
+        Ask::CodeOnNewKeys,
+    ] {
+        texts.push(brief::ask(ask).to_owned());
+    }
+    for after in [
+        AfterVisit::OldKeyMustFail,
+        AfterVisit::TryEachNewKeyWithTheDoorOpen,
+        AfterVisit::CountTheNewKeys,
+        AfterVisit::TryOldKeyInShedGateAndPadlock,
+        AfterVisit::ScrapTheOldKeys,
+    ] {
+        texts.push(brief::after(after).to_owned());
+    }
+    for recipient in [
+        BriefRecipient::Person(Some(Role::Sitter)),
+        BriefRecipient::Person(None),
+        BriefRecipient::Spare,
+    ] {
+        texts.push(brief::recipient(recipient, 1, 1));
+        texts.push(brief::recipient(recipient, 2, 3));
+    }
+    texts.extend(
+        LockKind::all()
+            .iter()
+            .map(|&kind| brief::kind(kind).to_owned()),
+    );
+    let inside = Inside::all().iter().copied().map(Some);
+    texts.extend(
+        inside
+            .chain([None])
+            .map(|inside| brief::inside(inside).to_owned()),
+    );
+    for action in [
+        Action::RekeyCylinder,
+        Action::ChangeCylinder,
+        Action::ChangeLockOrLevers,
+    ] {
+        texts.push(brief::work(action).to_owned());
+    }
+    texts.extend([
+        brief::material(Some(Material::Wood)),
+        brief::lengths(30, 35),
+        brief::locks(&[0, 2]),
+        brief::key(0),
+        brief::of_a_kind("small lock", 2),
+        brief::of(1, 3),
+        brief::of(3, 3),
+        brief::included(2),
+        brief::together(1),
+        brief::together(4),
+    ]);
+    texts
+}

@@ -1,0 +1,144 @@
+//! The household turned round for the board: what each key opens, where its copies are, what each
+//! person has, and what could be in wrong hands. Made once for each household.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use self_check_core::household::{
+    Change, CopyId, DoorId, ExposedKey, Gap, HolderId, Household, KeyId, LockId, Place, Reach, Way,
+    WayId, WayKind, exposed_keys, gaps,
+};
+
+use crate::copy::Names;
+
+/// What the board shows.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Overview {
+    /// The household.
+    pub household: Household,
+    /// What everything is called.
+    pub names: Names,
+    /// The keys that could be in wrong hands.
+    pub exposed: BTreeMap<KeyId, ExposedKey>,
+    /// The doors at which each key turns a lock.
+    pub opens: BTreeMap<KeyId, Vec<DoorId>>,
+    /// The copies of each key.
+    pub copies: BTreeMap<KeyId, Vec<CopyId>>,
+    /// The copies on each ring.
+    pub rings: BTreeMap<HolderId, Vec<CopyId>>,
+    /// The copies each person lost.
+    pub lost: BTreeMap<HolderId, Vec<CopyId>>,
+    /// What opens to each person.
+    pub reach: BTreeMap<HolderId, Reach>,
+    /// The locks on each door.
+    pub locks: BTreeMap<DoorId, Vec<LockId>>,
+    /// The other ways in at each door.
+    pub ways: BTreeMap<DoorId, Vec<WayId>>,
+    /// Who opens more or less than they need.
+    pub gaps: Vec<Gap>,
+    /// The doors that open to a key in wrong hands, or by a way that was given away.
+    pub open_to_others: BTreeSet<DoorId>,
+}
+
+impl Overview {
+    /// Of this household.
+    pub fn of(household: &Household) -> Self {
+        let mut overview = Self {
+            names: Names::of(household),
+            exposed: exposed_keys(household)
+                .into_iter()
+                .map(|exposed| (exposed.key, exposed))
+                .collect(),
+            opens: BTreeMap::new(),
+            copies: BTreeMap::new(),
+            rings: BTreeMap::new(),
+            lost: BTreeMap::new(),
+            reach: household.reach_of_everybody().into_iter().collect(),
+            locks: BTreeMap::new(),
+            ways: BTreeMap::new(),
+            gaps: gaps(household),
+            open_to_others: BTreeSet::new(),
+            household: household.clone(),
+        };
+        overview.turn_round(household);
+        overview
+    }
+
+    /// The doors at which a key turns a lock.
+    pub fn doors_of(&self, key: KeyId) -> &[DoorId] {
+        self.opens.get(&key).map_or(&[], Vec::as_slice)
+    }
+
+    /// What opens to whoever found what this person lost: exactly that ring, with the remotes that
+    /// went with it.
+    pub fn reach_of_lost(&self, holder: HolderId) -> Reach {
+        let lost = self.lost.get(&holder).into_iter().flatten();
+        let put_back = lost.map(|&copy| Change::Move {
+            copy,
+            to: Place::Held(holder),
+        });
+        let held = self.rings.get(&holder).into_iter().flatten();
+        let laid_aside = held.map(|&copy| Change::Move {
+            copy,
+            to: Place::AtHome { returned_by: None },
+        });
+        let kept = self.household.ways().filter(|(_, way)| {
+            way.kind == WayKind::Remote
+                && way.given_away.is_none()
+                && way.known_by.contains(&holder)
+        });
+        let kept = kept.map(|(way, _)| Change::Knows {
+            holder,
+            way,
+            knows: false,
+        });
+        let changes: Vec<Change> = put_back.chain(laid_aside).chain(kept).collect();
+        self.household
+            .with_all(changes)
+            .and_then(|as_if| as_if.reach_of_ring(holder))
+            .unwrap_or_default()
+    }
+
+    fn turn_round(&mut self, household: &Household) {
+        for (id, lock) in household.locks() {
+            self.locks.entry(lock.door).or_default().push(id);
+            for &key in &lock.keys {
+                let doors = self.opens.entry(key).or_default();
+                if !doors.contains(&lock.door) {
+                    doors.push(lock.door);
+                }
+                if self.exposed.contains_key(&key) {
+                    self.open_to_others.insert(lock.door);
+                }
+            }
+        }
+        for (id, copy) in household.copies() {
+            self.copies.entry(copy.key).or_default().push(id);
+            match copy.place {
+                Place::Held(holder) => self.rings.entry(holder).or_default().push(id),
+                Place::Lost {
+                    by: Some(holder), ..
+                } => self.lost.entry(holder).or_default().push(id),
+                Place::Lost { by: None, .. }
+                | Place::InKeySafe(_)
+                | Place::AtHome { .. }
+                | Place::Scrapped { .. } => {}
+            }
+        }
+        for (id, way) in household.ways() {
+            self.ways.entry(way.door).or_default().push(id);
+            if is_given_away(household, way) {
+                self.open_to_others.insert(way.door);
+            }
+        }
+    }
+}
+
+/// Whether a way in is in hands it should not be in.
+pub fn is_given_away(household: &Household, way: &Way) -> bool {
+    let former = way.known_by.iter().any(|&holder| {
+        household
+            .holder(holder)
+            .is_some_and(|holder| holder.no_longer_should)
+    });
+    former || way.given_away.is_some_and(|loss| loss.urgency().is_some())
+}

@@ -1,0 +1,257 @@
+use std::rc::Rc;
+
+use self_check_core::advice::Urgency;
+use self_check_core::household::{
+    Change, DoorKind, LockKind, Loss, Opening, Role, file, plan, plan::Step, quick,
+};
+
+use super::*;
+
+fn after(state: &HouseholdState, acts: impl IntoIterator<Item = HouseholdAct>) -> HouseholdState {
+    let begun = Rc::new(state.clone());
+    let ended = acts.into_iter().fold(begun, Reducible::reduce);
+    (*ended).clone()
+}
+
+fn two_doors() -> Household {
+    quick::two_doors_alike(LockKind::PinTumbler, &[Role::Resident, Role::Sitter])
+        .unwrap_or_default()
+}
+
+fn holder(household: &Household, role: Role) -> self_check_core::household::HolderId {
+    let found = household.holders().find(|(_, holder)| holder.role == role);
+    found.map_or(self_check_core::household::HolderId::new(0), |(id, _)| id)
+}
+
+fn begun() -> HouseholdState {
+    after(
+        &HouseholdState::default(),
+        [HouseholdAct::Become(two_doors())],
+    )
+}
+
+fn lose_the_sitters_ring(state: &HouseholdState) -> HouseholdAct {
+    HouseholdAct::Make(vec![Change::LoseRing {
+        holder: holder(state.household(), Role::Sitter),
+        loss: Loss::NearHome,
+    }])
+}
+
+const FOUND: Finding = Finding {
+    exposure: FoundExposure::Exposed(Urgency::Soon),
+    safety_first: false,
+};
+
+#[test]
+fn undo_and_redo_go_through_every_step() {
+    let first = begun();
+    let second = after(&first, [lose_the_sitters_ring(&first)]);
+    assert_ne!(first.household(), second.household());
+    let back = after(&second, [HouseholdAct::Undo]);
+    assert_eq!(back.household(), first.household());
+    assert!(back.can_redo() && back.can_undo());
+    let empty = after(&back, [HouseholdAct::Undo]);
+    assert!(empty.household().is_empty() && !empty.can_undo());
+    let forward = after(&empty, [HouseholdAct::Redo, HouseholdAct::Redo]);
+    assert_eq!(forward.household(), second.household());
+    assert!(!forward.can_redo());
+}
+
+#[test]
+fn refused_changes_are_told_and_leave_everything() {
+    let state = begun();
+    let gone = self_check_core::household::DoorId::new(999);
+    let refused = after(
+        &state,
+        [HouseholdAct::Make(vec![
+            Change::AddKey(Key::default()),
+            Change::RemoveDoor(gone),
+        ])],
+    );
+    assert_eq!(refused.household(), state.household(), "all or none");
+    assert_eq!(
+        refused.news.told,
+        Some(Told::Refused(Refusal::UnknownDoor(gone)))
+    );
+    assert_eq!(refused.news.count, state.news.count + 1);
+}
+
+#[test]
+fn emptied_state_holds_nothing_and_cannot_bring_it_back() {
+    let state = begun();
+    let state = after(
+        &state,
+        [lose_the_sitters_ring(&state), HouseholdAct::TakeOver(FOUND)],
+    );
+    let empty = after(&state, [HouseholdAct::Empty]);
+    let told = News {
+        told: Some(Told::Emptied),
+        count: state.news.count + 1,
+    };
+    assert_eq!(
+        empty,
+        HouseholdState {
+            news: told,
+            ..HouseholdState::default()
+        }
+    );
+    let tried = after(&empty, [HouseholdAct::Undo, HouseholdAct::Redo]);
+    assert!(tried.household().is_empty());
+}
+
+#[test]
+fn loaded_household_takes_the_place_of_the_present_one_in_one_step() {
+    let text = file::export(&demonstration::household()).unwrap_or_default();
+    let loaded = file::import(text.as_bytes()).unwrap_or_default();
+    let load = HouseholdAct::Load(loaded.clone(), LoadedFrom::File);
+    let state = after(&begun(), [load]);
+    assert_eq!(state.household(), &loaded);
+    assert_eq!(
+        after(&state, [HouseholdAct::Undo]).household(),
+        &two_doors()
+    );
+}
+
+#[test]
+fn example_leaves_nothing_of_itself_behind_a_loaded_household() {
+    let state = after(
+        &HouseholdState::default(),
+        [
+            HouseholdAct::TryExample,
+            HouseholdAct::Load(two_doors(), LoadedFrom::File),
+        ],
+    );
+    assert!(!state.is_example && !state.can_undo());
+    assert_eq!(state.household(), &two_doors());
+}
+
+#[test]
+fn household_kept_on_the_device_begins_with_nothing_to_undo_and_leaves_a_finding_waiting() {
+    let load = HouseholdAct::Load(two_doors(), LoadedFrom::Device);
+    let state = after(
+        &HouseholdState::default(),
+        [HouseholdAct::TakeOver(FOUND), load.clone()],
+    );
+    assert!(!state.can_undo());
+    assert_eq!(state.waiting, Some(FOUND));
+    assert_eq!(state.news.told, Some(Told::Loaded(LoadedFrom::Device)));
+    // A board that was emptied by undoing is not one that never held anything.
+    let undone = after(&begun(), [HouseholdAct::Undo, load]);
+    assert!(undone.can_undo());
+}
+
+#[test]
+fn finding_goes_to_the_key_whose_check_was_begun() {
+    let state = begun();
+    let key = state.household().keys().next().map(|(id, _)| id);
+    let Some(key) = key else {
+        panic!("there is a key")
+    };
+    let state = after(
+        &state,
+        [HouseholdAct::BeginCheck(key), HouseholdAct::TakeOver(FOUND)],
+    );
+    let checked = state.household().key(key).and_then(|key| key.finding);
+    assert_eq!(
+        (checked, state.waiting, state.checking),
+        (Some(FOUND), None, None)
+    );
+}
+
+#[test]
+fn finding_of_another_check_waits_until_its_key_is_told() {
+    let state = after(&begun(), [HouseholdAct::TakeOver(FOUND)]);
+    assert_eq!(state.waiting, Some(FOUND));
+    assert_eq!(state.household(), begun().household());
+    let let_go = after(&state, [HouseholdAct::LetGo]);
+    assert_eq!(let_go.waiting, None);
+    let new = after(&state, [HouseholdAct::Assign(None)]);
+    assert_eq!(new.household().keys().len(), 2);
+    assert_eq!(new.waiting, None);
+}
+
+#[test]
+fn finding_of_a_key_that_was_removed_waits() {
+    let state = begun();
+    let Some((key, _)) = state.household().keys().next() else {
+        panic!("there is a key")
+    };
+    let state = after(
+        &state,
+        [
+            HouseholdAct::BeginCheck(key),
+            HouseholdAct::Make(vec![Change::RemoveKey(key)]),
+            HouseholdAct::TakeOver(FOUND),
+        ],
+    );
+    assert_eq!(state.waiting, Some(FOUND));
+}
+
+#[test]
+fn safety_outlasts_emptying_and_leaves_copies_alone() {
+    let state = begun();
+    let state = after(
+        &state,
+        [lose_the_sitters_ring(&state), HouseholdAct::PutSafetyFirst],
+    );
+    assert!(state.puts_safety_first());
+    let steps = plan(&state.to_plan_for(), state.choices).steps;
+    assert_eq!(
+        steps.first().map(|step| &step.step),
+        Some(&Step::PlanWithSupport)
+    );
+    let chases = steps.iter().any(|step| {
+        matches!(
+            step.step,
+            Step::GetCopiesBack(_) | Step::HandOver(..) | Step::CutCopies(_) | Step::HandIn(_)
+        )
+    });
+    assert!(!chases, "{steps:?}");
+    let cautious = after(&state, [HouseholdAct::Empty]);
+    assert!(cautious.puts_safety_first());
+}
+
+#[test]
+fn reach_of_a_lost_ring_is_what_the_ring_opened() {
+    let household = demonstration::household();
+    for (id, _) in household.holders() {
+        let before = household.reach_of_ring(id);
+        let lost = household.with(Change::LoseRing {
+            holder: id,
+            loss: Loss::Stolen,
+        });
+        let Ok(lost) = lost else {
+            panic!("a ring can be lost")
+        };
+        let already = Overview::of(&household).lost.contains_key(&id);
+        if !already {
+            assert_eq!(before, Ok(Overview::of(&lost).reach_of_lost(id)));
+        }
+    }
+}
+
+#[test]
+fn overview_of_the_example_tells_what_stands_open() {
+    let overview = Overview::of(&demonstration::household());
+    let open: Vec<DoorKind> = overview
+        .open_to_others
+        .iter()
+        .filter_map(|&door| overview.household.door(door))
+        .map(|door| door.kind)
+        .collect();
+    assert_eq!(
+        open,
+        [DoorKind::FrontDoor, DoorKind::RoomDoor, DoorKind::Workshop]
+    );
+    assert_eq!(overview.exposed.len(), 2);
+    let neighbour = holder(&overview.household, Role::Neighbour);
+    let reach = overview.reach.get(&neighbour);
+    let doors = reach.map(|reach| reach.doors.len());
+    assert_eq!(doors, Some(2));
+    assert!(
+        reach
+            .into_iter()
+            .flat_map(|reach| &reach.doors)
+            .all(|door| door.opening == Opening::Whole)
+    );
+}

@@ -1,0 +1,311 @@
+//! The board: what could be in wrong hands, the keys on their hooks, the people, the doors.
+
+mod door;
+mod gaps;
+mod key;
+mod person;
+mod search;
+
+use std::rc::Rc;
+
+use self_check_core::household::{CopyId, DoorId, HolderId, KeyId, LockId, Loss, WayId};
+use yew::prelude::*;
+
+use super::bar::Bar;
+use super::forms::{DoorForm, HolderForm, KeyForm};
+use super::keep::{Keep, proof};
+use super::waiting::Waiting;
+use super::{OverviewProps, example_note, pages, safety_note};
+use crate::browser;
+use crate::copy::en::household::board as words;
+use crate::household::{HouseholdAct, HouseholdHandle, Overview};
+use crate::keeping::use_kept;
+use crate::ui::use_household;
+pub use key::urgency;
+use search::{Search, more, search_line};
+
+/// Which form is open: one at a time.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Open {
+    /// A new door.
+    NewDoor,
+    /// This door.
+    Door(DoorId),
+    /// A new lock on this door.
+    NewLock(DoorId),
+    /// This lock.
+    Lock(LockId),
+    /// A new way in at this door.
+    NewWay(DoorId),
+    /// This way in.
+    Way(WayId),
+    /// A new key.
+    NewKey,
+    /// This key.
+    Key(KeyId),
+    /// A new person.
+    NewPerson,
+    /// This person.
+    Person(HolderId),
+}
+
+/// Where the focus goes next. The count tells the same place again.
+#[derive(Clone, Debug, Default, PartialEq)]
+struct Focus {
+    id: String,
+    count: usize,
+}
+
+/// What the rows of the board share: what they show, and what can be done from them.
+#[derive(Clone, PartialEq)]
+pub struct Desk {
+    /// The household, turned round.
+    pub overview: Rc<Overview>,
+    state: HouseholdHandle,
+    open: UseStateHandle<Option<Open>>,
+    focus: UseStateHandle<Focus>,
+}
+
+impl Desk {
+    /// Does something in one press.
+    pub fn press(
+        &self,
+        acts: impl Fn(&Overview) -> HouseholdAct + 'static,
+    ) -> Callback<MouseEvent> {
+        let desk = self.clone();
+        Callback::from(move |_: MouseEvent| desk.state.dispatch(acts(&desk.overview)))
+    }
+
+    /// The button with this id opens a form.
+    pub fn opener(
+        &self,
+        open: Open,
+        id: String,
+        class: &'static str,
+        label: &str,
+        of: &str,
+    ) -> Html {
+        let desk = self.clone();
+        let onclick = Callback::from(move |_: MouseEvent| {
+            desk.open.set(Some(open));
+            desk.go_to(FORM_TITLE);
+        });
+        html! {
+            <button type="button" {id} {class} {onclick} aria-label={(!of.is_empty()).then(|| words::about(label, of))}>
+                { label }
+            </button>
+        }
+    }
+
+    /// Whether this form is open.
+    pub fn is_open(&self, open: Open) -> bool {
+        *self.open == Some(open)
+    }
+
+    /// Closes the form and gives the focus back to where it was opened from, or to a heading.
+    fn closer(&self, id: String) -> Callback<bool> {
+        let desk = self.clone();
+        Callback::from(move |is_gone: bool| {
+            desk.open.set(None);
+            if !is_gone {
+                desk.go_to(&id);
+            }
+        })
+    }
+
+    /// Moves the focus once the page is as it will be.
+    pub fn go_to(&self, id: &str) {
+        self.focus.set(Focus {
+            id: id.to_owned(),
+            count: self.focus.count + 1,
+        });
+    }
+}
+
+/// Where the focus goes when a form opens.
+pub const FORM_TITLE: &str = "form-title";
+
+/// The board.
+#[component]
+pub fn Board(props: &OverviewProps) -> Html {
+    let state = use_household();
+    let kept = use_kept();
+    let open = use_state(|| None::<Open>);
+    let focus = use_state(Focus::default);
+    let keys = use_state(Search::default);
+    let people = use_state(Search::default);
+    let doors = use_state(Search::default);
+    use_effect_with((*focus).clone(), |focus| {
+        if focus.count > 0 {
+            browser::focus_id(&focus.id);
+        }
+    });
+    let overview = Rc::clone(&props.overview);
+    let desk = Desk {
+        overview: Rc::clone(&overview),
+        state: state.clone(),
+        open,
+        focus,
+    };
+    html! {
+        <article class="keys">
+            { example_note(&state) }
+            { head(&overview, &state) }
+            if overview.household.is_empty() {
+                { proof(kept.as_ref()) }
+            }
+            <Bar overview={Rc::clone(&overview)} />
+            if let Some(finding) = state.waiting {
+                <Waiting {finding} overview={Rc::clone(&overview)} />
+            }
+            { keys_section(&desk, &keys) }
+            { people_section(&desk, &people) }
+            { doors_section(&desk, &doors) }
+            { gaps::gaps(&overview) }
+            { pages(&state, None) }
+            <Keep />
+        </article>
+    }
+}
+
+/// What matters most: what could be in wrong hands, and what that opens.
+fn head(overview: &Overview, state: &HouseholdHandle) -> Html {
+    let household = &overview.household;
+    let (out, open) = (overview.exposed.len(), overview.open_to_others.len());
+    let doors = overview
+        .names
+        .doors_within(overview.open_to_others.iter().take(MOST_NAMED).copied());
+    let doors = match open.saturating_sub(MOST_NAMED) {
+        0 => doors,
+        more => format!("{doors}, {}", words::and_more(more)),
+    };
+    html! {
+        <header class="keys-head">
+            <h1 tabindex="-1">{ words::headline(out, open, household.keys().len()) }</h1>
+            <p class="lede">{ words::headline_doors(&doors, open) }</p>
+            { safety_note(state) }
+            if open > 0 || out > 0 {
+                <p class="row">
+                    <a class="press" href={super::route(Some(super::PLAN))}>{ words::SEE_PLAN }</a>
+                </p>
+            }
+            <p class="note">
+                { words::sizes(household.doors().len(), household.keys().len(),
+                    household.copies().len(), household.holders().len()) }
+            </p>
+        </header>
+    }
+}
+
+/// So many doors are named; more are counted.
+const MOST_NAMED: usize = 8;
+
+fn keys_section(desk: &Desk, search: &UseStateHandle<Search>) -> Html {
+    let overview = &desk.overview;
+    let all = overview.household.keys().map(|(id, _)| id);
+    let found: Vec<KeyId> = all
+        .filter(|&key| search.finds(overview.names.key(key), overview.exposed.contains_key(&key)))
+        .collect();
+    html! {
+        <section aria-labelledby="keys">
+            <h2 id="keys" tabindex="-1">{ words::KEYS }</h2>
+            if !found.is_empty() {
+                <p class="note">{ words::CHECK_FORGETS }</p>
+            }
+            { search_line("keys", search, found.len(), overview.household.keys().len()) }
+            <ul class="hooks">{ for found.iter().take(search.shown()).map(|&key| key::row(desk, key)) }</ul>
+            { more(search, found.len()) }
+            if desk.is_open(Open::NewKey) {
+                <KeyForm overview={Rc::clone(overview)} key_id={None::<KeyId>} onclose={desk.closer("add-key".into())} />
+            } else {
+                <p class="row">{ desk.opener(Open::NewKey, "add-key".into(), "press-quiet", words::ADD_KEY, "") }</p>
+            }
+        </section>
+    }
+}
+
+fn people_section(desk: &Desk, search: &UseStateHandle<Search>) -> Html {
+    let overview = &desk.overview;
+    let all = overview.household.holders();
+    let found: Vec<HolderId> = all
+        .filter(|(id, holder)| {
+            let is_out = holder.no_longer_should || overview.lost.contains_key(id);
+            search.finds(overview.names.holder(*id), is_out)
+        })
+        .map(|(id, _)| id)
+        .collect();
+    html! {
+        <section aria-labelledby="people">
+            <h2 id="people" tabindex="-1">{ words::PEOPLE }</h2>
+            { search_line("people", search, found.len(), overview.household.holders().len()) }
+            <ul class="holders">{ for found.iter().take(search.shown()).map(|&holder| person::row(desk, holder)) }</ul>
+            { more(search, found.len()) }
+            if desk.is_open(Open::NewPerson) {
+                <HolderForm overview={Rc::clone(overview)} holder={None::<HolderId>} onclose={desk.closer("add-person".into())} />
+            } else {
+                <p class="row">{ desk.opener(Open::NewPerson, "add-person".into(), "press-quiet", words::ADD_PERSON, "") }</p>
+            }
+        </section>
+    }
+}
+
+fn doors_section(desk: &Desk, search: &UseStateHandle<Search>) -> Html {
+    let overview = &desk.overview;
+    let all = overview.household.doors().map(|(id, _)| id);
+    let found: Vec<DoorId> = all
+        .filter(|door| {
+            search.finds(
+                overview.names.door(*door),
+                overview.open_to_others.contains(door),
+            )
+        })
+        .collect();
+    html! {
+        <section aria-labelledby="doors">
+            <h2 id="doors" tabindex="-1">{ words::DOORS }</h2>
+            { search_line("doors", search, found.len(), overview.household.doors().len()) }
+            <ul class="leaves">{ for found.iter().take(search.shown()).map(|&door| door::row(desk, door)) }</ul>
+            { more(search, found.len()) }
+            if desk.is_open(Open::NewDoor) {
+                <DoorForm overview={Rc::clone(overview)} door={None::<DoorId>} onclose={desk.closer("add-door".into())} />
+            } else {
+                <p class="row">{ desk.opener(Open::NewDoor, "add-door".into(), "press-quiet", words::ADD_DOOR, "") }</p>
+            }
+        </section>
+    }
+}
+
+/// The list of ways in which something can be lost, as the value and words of a list.
+pub fn losses() -> Vec<(String, String)> {
+    use crate::copy::Listed;
+    Loss::all()
+        .iter()
+        .map(|loss| (loss.id().to_owned(), loss.words().to_owned()))
+        .collect()
+}
+
+/// Where a copy is, in words.
+pub fn place_words(overview: &Overview, copy: CopyId) -> String {
+    use self_check_core::household::Place;
+    let names = &overview.names;
+    let with = |words: &str, by: Option<HolderId>| match by {
+        Some(holder) => format!("{words} ({})", names.holder(holder)),
+        None => words.to_owned(),
+    };
+    match overview.household.copy(copy).map(|copy| copy.place) {
+        None => String::new(),
+        Some(Place::Held(holder)) => names.holder(holder).to_owned(),
+        Some(Place::InKeySafe(way)) => names.way(way).to_owned(),
+        Some(Place::AtHome { returned_by: None }) => words::AT_HOME.to_owned(),
+        Some(Place::AtHome {
+            returned_by: Some(holder),
+        }) => format!(
+            "{}, {} {}",
+            words::AT_HOME,
+            words::CAME_BACK,
+            names.holder(holder)
+        ),
+        Some(Place::Lost { by, .. }) => with(words::LOST, by),
+        Some(Place::Scrapped { by }) => with(words::SCRAPPED, by),
+    }
+}

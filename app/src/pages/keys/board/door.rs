@@ -1,0 +1,177 @@
+//! One door: its locks with their keys, and the other ways in.
+
+use std::rc::Rc;
+
+use self_check_core::household::{Change, DoorId, LockId, Loss, Way, WayId};
+use yew::prelude::*;
+
+use super::super::forms::{DoorForm, LockForm, WayForm};
+use super::{Desk, Open};
+use crate::copy::Listed;
+use crate::copy::en::household::board as words;
+use crate::drawing::DoorDrawing;
+use crate::household::{HouseholdAct, is_given_away};
+
+/// So many keys or people are named; more are counted.
+const MOST_NAMED: usize = 8;
+
+/// The row of a door, or its form.
+pub fn row(desk: &Desk, door: DoorId) -> Html {
+    let opener = format!("change-door-{}", door.number());
+    if desk.is_open(Open::Door(door)) {
+        return html! {
+            <li key={door.number()} class="open-form">
+                <DoorForm overview={Rc::clone(&desk.overview)} door={Some(door)} onclose={desk.closer(opener)} />
+            </li>
+        };
+    }
+    let overview = &desk.overview;
+    let Some(part) = overview.household.door(door) else {
+        return html! {};
+    };
+    let name = overview.names.door(door);
+    let is_open = overview.open_to_others.contains(&door);
+    let locks = overview.locks.get(&door).map_or(&[][..], Vec::as_slice);
+    let ways = overview.ways.get(&door).map_or(&[][..], Vec::as_slice);
+    html! {
+        <li key={door.number()} class="leaf">
+            <DoorDrawing kind={part.kind} is_marked={is_open} />
+            <div>
+                <h3>{ name }</h3>
+                if is_open {
+                    <p class="when when-soon">{ words::OPEN_TO_OTHERS }</p>
+                }
+                if locks.is_empty() {
+                    <p class="note">{ words::NO_LOCK }</p>
+                }
+                <ul class="locks">
+                    { for locks.iter().map(|&lock| lock_row(desk, door, lock)) }
+                    { for ways.iter().map(|&way| way_row(desk, door, way)) }
+                </ul>
+                { new_lock(desk, door) }
+                { new_way(desk, door) }
+                <p class="row">
+                    { desk.opener(Open::Door(door), opener, "plain", words::CHANGE, name) }
+                    { desk.opener(Open::NewLock(door), add_lock_id(door), "plain", words::ADD_LOCK, name) }
+                    { desk.opener(Open::NewWay(door), add_way_id(door), "plain", words::ADD_WAY, name) }
+                </p>
+            </div>
+        </li>
+    }
+}
+
+fn add_lock_id(door: DoorId) -> String {
+    format!("add-lock-{}", door.number())
+}
+
+fn add_way_id(door: DoorId) -> String {
+    format!("add-way-{}", door.number())
+}
+
+fn new_lock(desk: &Desk, door: DoorId) -> Html {
+    if !desk.is_open(Open::NewLock(door)) {
+        return html! {};
+    }
+    html! {
+        <LockForm overview={Rc::clone(&desk.overview)} {door} lock={None::<LockId>} onclose={desk.closer(add_lock_id(door))} />
+    }
+}
+
+fn new_way(desk: &Desk, door: DoorId) -> Html {
+    if !desk.is_open(Open::NewWay(door)) {
+        return html! {};
+    }
+    html! {
+        <WayForm overview={Rc::clone(&desk.overview)} {door} way={None::<WayId>} onclose={desk.closer(add_way_id(door))} />
+    }
+}
+
+fn lock_row(desk: &Desk, door: DoorId, id: LockId) -> Html {
+    let opener = format!("change-lock-{}", id.number());
+    let overview = &desk.overview;
+    if desk.is_open(Open::Lock(id)) {
+        return html! {
+            <li key={id.number()} class="open-form">
+                <LockForm overview={Rc::clone(overview)} {door} lock={Some(id)} onclose={desk.closer(opener)} />
+            </li>
+        };
+    }
+    let Some(lock) = overview.household.lock(id) else {
+        return html! {};
+    };
+    let keys = lock.keys.iter().take(MOST_NAMED);
+    let mut keys: Vec<String> = keys.map(|&key| overview.names.key_in_a_row(key)).collect();
+    if lock.keys.len() > MOST_NAMED {
+        keys.push(words::and_more(lock.keys.len() - MOST_NAMED));
+    }
+    html! {
+        <li key={id.number()}>
+            <span>
+                { words::lock_kind(lock.kind) }{ ". " }
+                if keys.is_empty() {
+                    { words::NO_KEY }
+                } else {
+                    { words::KEYS_OF_DOOR }{ ": " }{ keys.join("; ") }
+                }
+            </span>
+            { desk.opener(Open::Lock(id), opener, "plain", words::CHANGE, &words::lock_of(overview.names.lock(id))) }
+        </li>
+    }
+}
+
+fn way_row(desk: &Desk, door: DoorId, id: WayId) -> Html {
+    let opener = format!("change-way-{}", id.number());
+    let overview = &desk.overview;
+    if desk.is_open(Open::Way(id)) {
+        return html! {
+            <li key={id.number()} class="open-form">
+                <WayForm overview={Rc::clone(overview)} {door} way={Some(id)} onclose={desk.closer(opener)} />
+            </li>
+        };
+    }
+    let Some(way) = overview.household.way(id) else {
+        return html! {};
+    };
+    let known = way.known_by.iter().take(MOST_NAMED).copied();
+    let known = overview.names.holders(known);
+    let is_given = is_given_away(&overview.household, way);
+    html! {
+        <li key={id.number()}>
+            <span>
+                { way.kind.words() }{ ". " }
+                if known.is_empty() {
+                    { words::KNOWN_BY_NOBODY }
+                } else {
+                    { words::KNOWN_BY }{ ": " }{ known }
+                    if way.known_by.len() > MOST_NAMED {
+                        { ", " }{ words::and_more(way.known_by.len() - MOST_NAMED) }
+                    }
+                }
+                if is_given {
+                    { ". " }<strong>{ words::WAY_GIVEN }</strong>
+                }
+            </span>
+            { given(desk, id, way) }
+            { desk.opener(Open::Way(id), opener, "plain", words::CHANGE, overview.names.way(id)) }
+        </li>
+    }
+}
+
+/// The press that marks a way given away, or takes the mark back once it was changed.
+fn given(desk: &Desk, id: WayId, way: &Way) -> Html {
+    let (label, given_away) = match way.given_away {
+        None => (words::WAY_LOST, Some(Loss::NotSaid)),
+        Some(_) => (words::WAY_CHANGED, None),
+    };
+    let name = desk.overview.names.way(id).to_owned();
+    let next = Way {
+        given_away,
+        ..way.clone()
+    };
+    let onclick = desk.press(move |_| HouseholdAct::Make(vec![Change::SetWay(id, next.clone())]));
+    html! {
+           <button type="button" class="plain" {onclick} aria-label={words::about(label, &name)}>
+    { label }
+           </button>
+       }
+}

@@ -1,0 +1,266 @@
+//! One person: what they carry, what opens to them, and their ring lost in one press.
+
+use std::collections::BTreeMap;
+use std::rc::Rc;
+
+use self_check_core::household::{
+    Change, CopyId, HolderId, KeyId, Loss, Opening, Place, Reach, WayKind,
+};
+use yew::prelude::*;
+
+use super::super::forms::HolderForm;
+use super::super::{PLAN, route};
+use super::{Desk, Open, losses};
+use crate::copy::Listed;
+use crate::copy::en::household::board as words;
+use crate::household::{HouseholdAct, Overview};
+use crate::ui::{Field, choose_among};
+
+/// So many doors or keys are named in a row; more are counted.
+const MOST_NAMED: usize = 12;
+
+/// The row of a person, or its form.
+pub fn row(desk: &Desk, holder: HolderId) -> Html {
+    let opener = format!("change-person-{}", holder.number());
+    if desk.is_open(Open::Person(holder)) {
+        return html! {
+            <li key={holder.number()} class="open-form">
+                <HolderForm overview={Rc::clone(&desk.overview)} holder={Some(holder)} onclose={desk.closer(opener)} />
+            </li>
+        };
+    }
+    let overview = &desk.overview;
+    let name = overview.names.holder(holder);
+    let part = overview.household.holder(holder);
+    let reach = overview.reach.get(&holder);
+    html! {
+        <li key={holder.number()}>
+            <h3>{ name }</h3>
+            if part.is_some_and(|part| part.no_longer_should) {
+                <p class="when when-soon">{ words::NO_LONGER }</p>
+            }
+            <dl class="facts">
+                <dt>{ words::CARRIES }</dt><dd>{ carried(overview, holder) }</dd>
+                <dt>{ words::OPENS }</dt><dd>{ reach.map(|reach| opened(overview, reach)).unwrap_or_default() }</dd>
+            </dl>
+            if overview.lost.contains_key(&holder) {
+                { lost(desk, holder) }
+            }
+            <p class="row">
+                { lose(desk, holder) }
+                { desk.opener(Open::Person(holder), opener, "plain", words::CHANGE, name) }
+            </p>
+        </li>
+    }
+}
+
+/// The keys on the ring, each with how many copies of it.
+fn carried(overview: &Overview, holder: HolderId) -> String {
+    let copies = overview.rings.get(&holder).into_iter().flatten();
+    let names = key_names(overview, copies);
+    if names.is_empty() {
+        words::CARRIES_NONE.to_owned()
+    } else {
+        names.join("; ")
+    }
+}
+
+fn key_names<'a>(overview: &Overview, copies: impl Iterator<Item = &'a CopyId>) -> Vec<String> {
+    let mut counts: BTreeMap<KeyId, usize> = BTreeMap::new();
+    for copy in copies.filter_map(|&copy| overview.household.copy(copy)) {
+        *counts.entry(copy.key).or_default() += 1;
+    }
+    let more = counts.len().saturating_sub(MOST_NAMED);
+    let mut names: Vec<String> = counts
+        .into_iter()
+        .take(MOST_NAMED)
+        .map(|(key, count)| words::times(&overview.names.key_in_a_row(key), count))
+        .collect();
+    if more > 0 {
+        names.push(words::and_more(more));
+    }
+    names
+}
+
+/// The doors that open, and those that open in part.
+pub fn opened(overview: &Overview, reach: &Reach) -> String {
+    let names = &overview.names;
+    let mut whole = reach.opened();
+    let named = names.doors(whole.by_ref().take(MOST_NAMED));
+    let more = whole.count();
+    let held = |reach: &&self_check_core::household::DoorReach| {
+        matches!(reach.opening, Opening::Part { .. })
+    };
+    let parts = reach.doors.iter().filter(held).take(MOST_NAMED);
+    let parts = parts.map(|part| format!("{} ({})", names.door(part.door), words::IN_PART));
+    let all: Vec<String> = std::iter::once(named)
+        .filter(|named| !named.is_empty())
+        .chain((more > 0).then(|| words::and_more(more)))
+        .chain(parts)
+        .collect();
+    if all.is_empty() {
+        words::OPENS_NONE.to_owned()
+    } else {
+        all.join("; ")
+    }
+}
+
+/// The press that marks the whole ring lost; nothing where there is nothing on it.
+fn lose(desk: &Desk, holder: HolderId) -> Html {
+    let overview = &desk.overview;
+    let has_remote = overview.household.ways().any(|(_, way)| {
+        way.kind == WayKind::Remote && way.known_by.contains(&holder) && way.given_away.is_none()
+    });
+    if !overview.rings.contains_key(&holder) && !has_remote {
+        return html! {};
+    }
+    let name = overview.names.holder(holder);
+    let title = lost_id(holder);
+    let act = desk.press(move |_| {
+        HouseholdAct::Make(vec![Change::LoseRing {
+            holder,
+            loss: Loss::NotSaid,
+        }])
+    });
+    let desk = desk.clone();
+    let onclick = Callback::from(move |event: MouseEvent| {
+        act.emit(event);
+        desk.go_to(&title);
+    });
+    html! {
+           <button type="button" class="press-quiet" {onclick} aria-label={words::about(words::LOSE_RING, name)}>
+    { words::LOSE_RING }
+           </button>
+       }
+}
+
+fn lost_id(holder: HolderId) -> String {
+    format!("lost-{}", holder.number())
+}
+
+/// What was lost, what opens to whoever finds it, how it went, and where to go from here.
+fn lost(desk: &Desk, holder: HolderId) -> Html {
+    let overview = &desk.overview;
+    let copies: Vec<CopyId> = overview.lost.get(&holder).cloned().unwrap_or_default();
+    let name = overview.names.holder(holder);
+    let losses_told =
+        copies
+            .iter()
+            .filter_map(|&copy| match overview.household.copy(copy)?.place {
+                Place::Lost { loss, .. } => Some(loss),
+                _ => None,
+            });
+    let loss = losses_told.max().unwrap_or(Loss::NotSaid);
+    let reach = overview.reach_of_lost(holder);
+    let keys = key_names(overview, copies.iter()).join("; ");
+    let onvalue = {
+        let (desk, copies) = (desk.clone(), copies.clone());
+        Callback::from(move |value: String| {
+            if let Some(loss) = Loss::of(&value) {
+                desk.state.dispatch(HouseholdAct::Make(went(
+                    &desk.overview,
+                    holder,
+                    &copies,
+                    loss,
+                )));
+            }
+        })
+    };
+    let found = desk.press({
+        let copies = copies.clone();
+        move |overview| HouseholdAct::Make(turned_up(overview, holder, &copies))
+    });
+    let field = format!("how-{}", holder.number());
+    // Several people may have lost a ring: each field and link says whose.
+    let how = format!("{} ({name})", words::HOW_LOST);
+    html! {
+           <div class="lost">
+               <h4 id={lost_id(holder)} tabindex="-1">{ words::ring_is_lost(name) }</h4>
+               <dl class="facts">
+                   <dt>{ words::KEYS }</dt><dd>{ keys }</dd>
+                   <dt>{ words::LOST_OPENS }</dt><dd>{ opened(overview, &reach) }</dd>
+               </dl>
+               { choose_among(Field::new(&field, &how), losses(), loss.id(), onvalue) }
+               <p class="row">
+                   <a class="press" href={route(Some(PLAN))} aria-label={words::about(words::SEE_PLAN_NOW, name)}>
+                       { words::SEE_PLAN_NOW }
+                   </a>
+                   <button type="button" class="plain" onclick={found} aria-label={words::about(words::FOUND, name)}>
+    { words::FOUND }
+                   </button>
+               </p>
+           </div>
+       }
+}
+
+/// All that was lost from this ring went in this way.
+fn went(overview: &Overview, holder: HolderId, copies: &[CopyId], loss: Loss) -> Vec<Change> {
+    let by = Some(holder);
+    let lost = copies.iter().map(|&copy| Change::Move {
+        copy,
+        to: Place::Lost { by, loss },
+    });
+    lost.chain(remotes(overview, holder, Some(loss))).collect()
+}
+
+/// Everything is back on the ring.
+fn turned_up(overview: &Overview, holder: HolderId, copies: &[CopyId]) -> Vec<Change> {
+    let back = copies.iter().map(|&copy| Change::Move {
+        copy,
+        to: Place::Held(holder),
+    });
+    back.chain(remotes(overview, holder, None)).collect()
+}
+
+/// The remotes that went with the ring.
+fn remotes(overview: &Overview, holder: HolderId, given_away: Option<Loss>) -> Vec<Change> {
+    let lost = overview.household.ways().filter(|(_, way)| {
+        way.kind == WayKind::Remote && way.given_away.is_some() && way.known_by.contains(&holder)
+    });
+    lost.map(|(id, way)| {
+        let way = self_check_core::household::Way {
+            given_away,
+            ..way.clone()
+        };
+        Change::SetWay(id, way)
+    })
+    .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use self_check_core::household::{Household, Role, demonstration};
+
+    use super::*;
+
+    fn lost() -> (Household, HolderId, Household) {
+        let household = demonstration::household();
+        let partner = household
+            .holders()
+            .find(|(_, holder)| holder.role == Role::WorkshopPartner);
+        let holder = partner.map_or(HolderId::new(0), |(id, _)| id);
+        let loss = Loss::NotSaid;
+        let lost = household.with(Change::LoseRing { holder, loss });
+        (household, holder, lost.unwrap_or_default())
+    }
+
+    #[test]
+    fn ring_that_turns_up_is_as_it_was_with_its_remote() {
+        let (before, holder, lost) = lost();
+        let overview = Overview::of(&lost);
+        let copies = overview.lost.get(&holder).cloned().unwrap_or_default();
+        assert_eq!(copies.len(), 2);
+        let back = lost.with_all(turned_up(&overview, holder, &copies));
+        assert_eq!(back, Ok(before));
+    }
+
+    #[test]
+    fn way_of_losing_is_the_same_for_everything_on_the_ring() {
+        let (before, holder, lost) = lost();
+        let overview = Overview::of(&lost);
+        let copies = overview.lost.get(&holder).cloned().unwrap_or_default();
+        let stolen = lost.with_all(went(&overview, holder, &copies, Loss::Stolen));
+        let loss = Loss::Stolen;
+        assert_eq!(stolen, before.with(Change::LoseRing { holder, loss }));
+    }
+}

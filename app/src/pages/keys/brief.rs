@@ -1,0 +1,55 @@
+//! The page for the locksmith: what may stand on it, and the page itself, which prints on one sheet.
+
+mod sheet;
+mod ticks;
+
+use self_check_core::household::{brief, plan};
+use yew::prelude::*;
+
+use super::{BRIEF, OverviewProps, example_note, pages, use_keys_page};
+use crate::browser;
+use crate::copy::en::household::brief as words;
+use crate::ui::use_household;
+use sheet::sheet;
+use ticks::ticks;
+
+/// The page. Where safety comes first there is none, and nothing prints.
+#[component]
+pub fn BriefPage(props: &OverviewProps) -> Html {
+    use_keys_page(words::TITLE);
+    let state = use_household();
+    let overview = &props.overview;
+    let print = Callback::from(|_: MouseEvent| browser::print());
+    let household = state.to_plan_for();
+    let made = use_memo(
+        (household, state.choices, state.brief),
+        |(household, choices, ticked)| brief(household, &plan(household, *choices), *ticked),
+    );
+    html! {
+        <article class="brief-page">
+            <div class="narrow screen-only">
+                { example_note(&state) }
+                <h1 tabindex="-1">{ words::TITLE }</h1>
+                { match &*made {
+                    Err(_) => html! { <p class="caution">{ words::SAFETY }</p> },
+                    Ok(made) if made.locks.is_empty() && made.keys.is_empty() => html! { <p>{ words::NOTHING }</p> },
+                    Ok(_) => html! {
+                        <>
+                            <p class="lede">{ words::LEDE }</p>
+                            { ticks(&state) }
+                            <p class="note">{ words::PRINT_CAUTION }</p>
+                            <p class="row">
+                                <button type="button" class="press" onclick={print}>{ words::PRINT }</button>
+                            </p>
+                        </>
+                    },
+                } }
+            </div>
+            { match &*made {
+                Ok(made) if !made.locks.is_empty() || !made.keys.is_empty() => sheet(made, &overview.household),
+                _ => html! {},
+            } }
+            { pages(&state, Some(BRIEF)) }
+        </article>
+    }
+}

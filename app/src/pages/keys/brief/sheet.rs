@@ -1,0 +1,241 @@
+//! The page itself, in the order of the visit.
+
+use std::collections::BTreeMap;
+
+use self_check_core::household::brief::{Brief, BriefKey, BriefLock, BriefRecipient};
+use self_check_core::household::{Arrangement, CylinderLengths, Household, LockKind};
+use yew::prelude::*;
+
+use crate::copy::en::household::brief as words;
+use crate::copy::en::household::plan as plan_words;
+use crate::copy::{self, Listed, site};
+use crate::ui::source_line;
+
+/// The sheet.
+pub fn sheet(brief: &Brief, household: &Household) -> Html {
+    html! {
+        <section class="brief" aria-labelledby="brief">
+            <h2 id="brief">{ words::SHEET }</h2>
+            { first(brief) }
+            if !brief.locks.is_empty() {
+                { locks(brief) }
+            }
+            { keys(brief) }
+            { quotes(brief, household) }
+            <div class="brief-pair">
+                <div>
+                    <h3>{ words::ASK }</h3>
+                    <ul class="to-tick">{ for brief.ask.iter().map(|&ask| html! { <li>{ words::ask(ask) }</li> }) }</ul>
+                </div>
+                <div>
+                    <h3>{ words::AFTER }</h3>
+                    <ul class="to-tick">{ for brief.after.iter().map(|&after| html! { <li>{ words::after(after) }</li> }) }</ul>
+                </div>
+            </div>
+            <ul class="sources screen-only">
+                { for Brief::SOURCES.iter().map(|source| html! { <li>{ source_line(source) }</li> }) }
+            </ul>
+            <p class="src">{ site::full_title(words::FOOT) }</p>
+        </section>
+    }
+}
+
+/// Can you get in, is there a working key, does the door shut well: that first.
+fn first(brief: &Brief) -> Html {
+    let readiness = brief.readiness;
+    let answer = |answer: Option<bool>| match answer {
+        Some(true) => words::YES,
+        Some(false) => words::NO,
+        None => words::OPEN,
+    };
+    let with_key = brief
+        .locks
+        .iter()
+        .filter(|lock| lock.has_working_key)
+        .count();
+    html! {
+        <>
+            <h3>{ words::FIRST }</h3>
+            <dl class="brief-first">
+                <div><dt>{ words::CAN_GET_IN }</dt><dd>{ answer(readiness.can_get_in) }</dd></div>
+                <div><dt>{ words::WORKING_KEY_AT_HAND }</dt><dd>{ words::of(with_key, brief.locks.len()) }</dd></div>
+                <div><dt>{ words::SHUTS_WELL }</dt><dd>{ answer(readiness.shuts_well) }</dd></div>
+                <div><dt>{ words::HAS_PROOF }</dt><dd>{ answer(readiness.has_proof) }</dd></div>
+            </dl>
+            if readiness.shuts_well != Some(true) {
+                <p class="note">{ words::DRAGS }</p>
+            }
+        </>
+    }
+}
+
+fn locks(brief: &Brief) -> Html {
+    let has_urgency = brief.locks.iter().any(|lock| lock.urgency.is_some());
+    let kinds: Vec<String> = brief
+        .kinds
+        .iter()
+        .map(|&(kind, count)| words::of_a_kind(words::kind(kind), count))
+        .collect();
+    html! {
+        <>
+            <h3>{ words::LOCKS }{ ": " }{ kinds.join("; ") }</h3>
+            <div class="table-scroll" tabindex="0" role="group" aria-label={words::LOCKS}>
+                <table class="table">
+                    <thead>
+                        <tr>
+                            <th scope="col">{ words::LOCK }</th>
+                            <th scope="col">{ words::WORK }</th>
+                            <th scope="col">{ words::MADE_OF }</th>
+                            <th scope="col">{ words::INSIDE }</th>
+                            <th scope="col">{ words::LENGTHS }</th>
+                            <th scope="col">{ words::WORKING_KEY }</th>
+                            <th scope="col">{ words::NEW_KEY }</th>
+                            if has_urgency {
+                                <th scope="col">{ words::DUE }</th>
+                            }
+                        </tr>
+                    </thead>
+                    <tbody>
+                        { for brief.locks.iter().enumerate().map(|(place, lock)| lock_row(place, lock, has_urgency)) }
+                    </tbody>
+                </table>
+            </div>
+            { same_keyhole(brief) }
+        </>
+    }
+}
+
+fn lock_row(place: usize, lock: &BriefLock, has_urgency: bool) -> Html {
+    let door = match &lock.label {
+        Some(label) => format!("{} ({})", lock.door.words(), label.as_str()),
+        None => lock.door.words().to_owned(),
+    };
+    let mut remarks: Vec<&str> = Vec::new();
+    if lock.restricted == Some(true) {
+        remarks.push(words::RESTRICTED);
+    }
+    if lock.arrangement != Arrangement::OneKey {
+        remarks.push(words::MORE_KEYS);
+    }
+    let keys: Vec<String> = lock.keys.iter().map(|&key| words::key(key)).collect();
+    html! {
+        <tr key={place}>
+            <th scope="row">
+                { format!("{} {door}", place + 1) }
+                <small>{ words::kind(lock.kind) }</small>
+                { for remarks.into_iter().map(|remark| html! { <small>{ remark }</small> }) }
+            </th>
+            <td>{ words::work(lock.action) }</td>
+            <td>{ words::material(lock.material) }</td>
+            <td>{ words::inside(lock.inside) }</td>
+            <td>{ lengths(lock.kind, lock.lengths) }</td>
+            <td>{ if lock.has_working_key { words::YES } else { words::NO } }</td>
+            <td>{ keys.join(", ") }</td>
+            if has_urgency {
+                <td>{ lock.urgency.map(|urgency| copy::urgency(urgency).name).unwrap_or_default() }</td>
+            }
+        </tr>
+    }
+}
+
+/// Lengths matter where the cylinder slides out of the door; elsewhere the place stays empty.
+fn lengths(kind: LockKind, lengths: Option<CylinderLengths>) -> String {
+    match (kind, lengths) {
+        (_, Some(lengths)) => words::lengths(lengths.outside_mm(), lengths.inside_mm()),
+        (LockKind::EuropeanProfile | LockKind::NotSure, None) => words::MEASURE.to_owned(),
+        _ => String::new(),
+    }
+}
+
+fn same_keyhole(brief: &Brief) -> Html {
+    let groups: Vec<String> = brief
+        .same_keyway
+        .iter()
+        .map(|locks| words::locks(locks))
+        .collect();
+    html! {
+        <p class="note">
+            if !groups.is_empty() {
+                { words::SAME_KEYHOLE }{ " " }{ groups.join("; ") }{ ". " }
+            }
+            { words::NO_SAME_KEYHOLE }
+        </p>
+    }
+}
+
+fn keys(brief: &Brief) -> Html {
+    if brief.keys.is_empty() {
+        return html! {};
+    }
+    html! {
+        <>
+            <h3>{ words::KEYS }</h3>
+            <ul class="brief-keys">
+                { for brief.keys.iter().enumerate().map(|(place, key)| html! { <li key={place}>{ key_line(place, key) }</li> }) }
+            </ul>
+        </>
+    }
+}
+
+fn key_line(place: usize, key: &BriefKey) -> String {
+    let mut line = format!("{} {}", words::KEY, words::key(place));
+    if !key.locks.is_empty() {
+        line += &format!(" {} {}", words::OPENS, words::locks(&key.locks));
+    }
+    if !key.is_new {
+        line += &format!(", {}", words::STAYS);
+    }
+    // Those who get the same number of copies in the same role stand together.
+    let mut alike: BTreeMap<(BriefRecipient, u32), usize> = BTreeMap::new();
+    for &copy in &key.copies {
+        *alike.entry(copy).or_default() += 1;
+    }
+    let people = alike
+        .into_iter()
+        .map(|((recipient, each), people)| words::recipient(recipient, each, people));
+    let people: Vec<String> = people.collect();
+    format!(
+        "{line}. {}: {}",
+        words::together(key.total),
+        people.join("; ")
+    )
+}
+
+fn quotes(brief: &Brief, household: &Household) -> Html {
+    let has_told = brief.quotes.iter().any(|quote| quote.told.is_some());
+    let included = household.prices().copies_included;
+    html! {
+        <>
+            <h3>{ words::QUOTES }</h3>
+            <div class="table-scroll" tabindex="0" role="group" aria-label={words::QUOTES}>
+                <table class="table">
+                    <thead>
+                        <tr>
+                            <th scope="col">{ words::FOR }</th>
+                            <th scope="col" class="number">{ words::COUNT }</th>
+                            if has_told {
+                                <th scope="col" class="number">{ words::TOLD }</th>
+                            }
+                            <th scope="col" class="number">{ words::YOUR_PRICE }</th>
+                        </tr>
+                    </thead>
+                    <tbody>
+                        { for brief.quotes.iter().map(|quote| html! {
+                            <tr key={quote.item.id()}>
+                                <th scope="row">{ quote.item.words() }</th>
+                                <td class="number">{ quote.count.map(|count| count.to_string()).unwrap_or_default() }</td>
+                                if has_told {
+                                    <td class="number">{ quote.told.map(plan_words::price).unwrap_or_default() }</td>
+                                }
+                                <td class="number to-fill"></td>
+                            </tr>
+                        }) }
+                    </tbody>
+                </table>
+            </div>
+            if has_told && included > 0 {
+                <p class="note">{ words::included(included) }</p>
+            }
+        </>
+    }
+}

@@ -1,0 +1,196 @@
+//! Three ways of sharing keys, side by side: drawn, and in numbers.
+
+use self_check_core::household::{Choices, Comparison, Grouping, Household, compare};
+use self_check_core::sources::Source;
+use yew::prelude::*;
+
+use super::{COMPARE, OverviewProps, example_note, pages, safety_note, use_keys_page};
+use crate::copy::Listed;
+use crate::copy::en::household::{self, board, plan as words};
+use crate::copy::en::numbers::counted;
+use crate::drawing::{DoorDrawing, HungKey};
+use crate::household::{HouseholdAct, HouseholdHandle, Overview};
+use crate::ui::{source_line, use_household};
+
+/// So many keys of one way are drawn.
+const MOST_DRAWN: usize = 8;
+/// So many doors of one key are drawn.
+const MOST_DOORS: usize = 6;
+/// So many people stand in the table.
+const MOST_PEOPLE: usize = 24;
+
+/// The page.
+#[component]
+pub fn Compare(props: &OverviewProps) -> Html {
+    use_keys_page(words::COMPARE);
+    let state = use_household();
+    let overview = &props.overview;
+    let ways = use_memo(state.to_plan_for(), compare);
+    let is_empty = ways.iter().all(|way| way.groups.is_empty());
+    html! {
+        <article>
+            { example_note(&state) }
+            <h1 tabindex="-1">{ words::COMPARE }</h1>
+            <p class="lede">{ words::COMPARE_LEDE }</p>
+            { safety_note(&state) }
+            if is_empty {
+                <p>{ words::NOTHING_TO_COMPARE }</p>
+            } else {
+                <div class="ways">{ for ways.iter().map(|way| drawn(overview, &state, way)) }</div>
+                { numbers(overview, &ways) }
+                { rings(overview, &ways) }
+                <p class="note">{ words::OTHERS }</p>
+                <ul class="sources">
+                    { for Grouping::SOURCES.iter().map(|&source: &&Source| html! { <li>{ source_line(source) }</li> }) }
+                </ul>
+            }
+            { pages(&state, Some(COMPARE)) }
+        </article>
+    }
+}
+
+/// One way: its keys, each with the doors it opens.
+fn drawn(overview: &Overview, state: &HouseholdHandle, way: &Comparison) -> Html {
+    let name = way.grouping.words();
+    let more = way.groups.len().saturating_sub(MOST_DRAWN);
+    html! {
+        <section class="way" key={way.grouping.id()} aria-label={name}>
+            <h2>{ words::picture_of(name, way.keys) }</h2>
+            <p class="hint">{ household::grouping_meaning(way.grouping) }</p>
+            <ul class="way-keys">
+                { for way.groups.iter().take(MOST_DRAWN).map(|group| {
+                    let doors = group.locks.iter().filter_map(|&lock| overview.household.lock(lock));
+                    let doors = doors.filter_map(|lock| overview.household.door(lock.door));
+                    html! {
+                        <li>
+                            <HungKey />
+                            <span>
+                                <span class="small-doors">
+                                    { for doors.take(MOST_DOORS).map(|door| html! { <DoorDrawing kind={door.kind} /> }) }
+                                </span>
+                                <small>{ overview.names.locks(group.locks.iter().copied().take(MOST_DOORS)) }
+                                    if group.locks.len() > MOST_DOORS {
+                                        { ", " }{ board::and_more(group.locks.len() - MOST_DOORS) }
+                                    }
+                                </small>
+                            </span>
+                        </li>
+                    }
+                }) }
+            </ul>
+            if more > 0 {
+                <p class="note">{ words::more_keys(more) }</p>
+            }
+            { choose(state, way.grouping) }
+        </section>
+    }
+}
+
+fn choose(state: &HouseholdHandle, grouping: Grouping) -> Html {
+    if state.choices.grouping == grouping {
+        return html! { <p class="note"><strong>{ words::CHOSEN }</strong></p> };
+    }
+    let choices = Choices {
+        grouping,
+        ..state.choices
+    };
+    let state = state.clone();
+    let onclick = Callback::from(move |_: MouseEvent| {
+        state.dispatch(HouseholdAct::Choose(choices));
+    });
+    html! {
+           <p>
+               <button type="button" class="press-quiet" {onclick} aria-label={board::about(words::CHOOSE, grouping.words())}>
+    { words::CHOOSE }
+               </button>
+           </p>
+       }
+}
+
+fn numbers(overview: &Overview, ways: &[Comparison]) -> Html {
+    let row = |title: &'static str, cell: &dyn Fn(&Comparison) -> String| {
+        html! {
+            <tr>
+                <th scope="row">{ title }</th>
+                { for ways.iter().map(|way| html! { <td class="number">{ cell(way) }</td> }) }
+            </tr>
+        }
+    };
+    html! {
+        <div class="table-scroll" tabindex="0" role="group" aria-label={words::TABLE}>
+            <table class="table">
+                <caption>{ words::TABLE }</caption>
+                { head(ways, html! { <td></td> }) }
+                <tbody>
+                    { row(words::ROW_KEYS, &|way| counted(way.keys)) }
+                    { row(words::ROW_CARRIED, &|way| counted(way.most_keys_carried())) }
+                    { row(words::ROW_LOST, &|way| counted(way.most_locks_if_lost())) }
+                    { row(words::ROW_BEYOND, &|way| counted(way.doors_beyond_need())) }
+                    { row(words::ROW_SET_UP, &|way| counted(way.locks_to_set_up)) }
+                    { row(words::ROW_COST, &|way| cost(&overview.household, way)) }
+                </tbody>
+            </table>
+        </div>
+    }
+}
+
+fn head(ways: &[Comparison], first: Html) -> Html {
+    html! {
+        <thead>
+            <tr>
+                { first }
+                { for ways.iter().map(|way| html! { <th scope="col" class="number">{ way.grouping.words() }</th> }) }
+            </tr>
+        </thead>
+    }
+}
+
+fn cost(home: &Household, way: &Comparison) -> String {
+    match home.prices().cost(&way.set_up) {
+        Err(_) => words::TOO_MUCH_SHORT.to_owned(),
+        Ok(cost) if cost.lines.is_empty() => words::amount(0),
+        Ok(cost) if cost.lines.iter().all(|line| line.total.is_none()) => {
+            words::NO_PRICE.to_owned()
+        }
+        Ok(cost) => {
+            let is_whole = cost.lines.iter().all(|line| line.total.is_some());
+            let sum = words::price(cost.known);
+            if is_whole {
+                sum
+            } else {
+                words::sum_and_more(&sum)
+            }
+        }
+    }
+}
+
+/// What each person's ring would mean.
+fn rings(overview: &Overview, ways: &[Comparison]) -> Html {
+    let Some(first) = ways.first() else {
+        return html! {};
+    };
+    let people = first.holders.iter().map(|holder| holder.holder);
+    let of = |way: &Comparison, id| {
+        let found = way.holders.iter().find(|holder| holder.holder == id);
+        found.map_or(0, |holder| holder.locks_if_lost)
+    };
+    html! {
+        <div class="table-scroll" tabindex="0" role="group" aria-label={words::RINGS}>
+            <table class="table">
+                <caption>{ words::RINGS }</caption>
+                { head(ways, html! { <th scope="col">{ board::PERSON }</th> }) }
+                <tbody>
+                    { for people.take(MOST_PEOPLE).map(|id| html! {
+                        <tr key={id.number()}>
+                            <th scope="row">{ overview.names.holder(id) }</th>
+                            { for ways.iter().map(|way| html! { <td class="number">{ counted(of(way, id)) }</td> }) }
+                        </tr>
+                    }) }
+                </tbody>
+            </table>
+            if first.holders.len() > MOST_PEOPLE {
+                <p class="note">{ board::shown(MOST_PEOPLE, first.holders.len()) }</p>
+            }
+        </div>
+    }
+}

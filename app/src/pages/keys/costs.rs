@@ -1,0 +1,90 @@
+//! What it costs, by the user's own prices, low to high.
+
+mod form;
+
+use std::rc::Rc;
+
+use self_check_core::household::{Cost, CostLine, plan};
+use yew::prelude::*;
+
+use super::bar::Bar;
+use super::{COSTS, OverviewProps, example_note, pages, safety_note, use_keys_page};
+use crate::copy::Listed;
+use crate::copy::en::household::plan as words;
+use crate::copy::en::numbers::counted;
+use crate::ui::use_household;
+use form::PricesForm;
+
+/// The page.
+#[component]
+pub fn Costs(props: &OverviewProps) -> Html {
+    use_keys_page(words::COSTS);
+    let state = use_household();
+    let overview = &props.overview;
+    let cost = use_memo(
+        (state.to_plan_for(), state.choices),
+        |(household, choices)| plan(household, *choices).cost(household),
+    );
+    html! {
+        <article class="narrow">
+            { example_note(&state) }
+            <h1 tabindex="-1">{ words::COSTS }</h1>
+            <p class="lede">{ words::COSTS_LEDE }</p>
+            { safety_note(&state) }
+            <Bar overview={Rc::clone(overview)} />
+            <section aria-labelledby="sum">
+                <h2 id="sum">{ words::SUM }</h2>
+                { match &*cost {
+                    Err(_) => html! { <p class="error">{ words::TOO_MUCH }</p> },
+                    Ok(cost) => sum(cost),
+                } }
+            </section>
+            <PricesForm prices={overview.household.prices().clone()} />
+            { pages(&state, Some(COSTS)) }
+        </article>
+    }
+}
+
+fn sum(cost: &Cost) -> Html {
+    if cost.lines.is_empty() {
+        return html! { <p>{ words::NO_COST }</p> };
+    }
+    let is_whole = cost.lines.iter().all(|line| line.total.is_some());
+    let known = words::price(cost.known);
+    let total = if is_whole {
+        known
+    } else {
+        words::at_least(&known)
+    };
+    html! {
+        <>
+            <div class="table-scroll" tabindex="0" role="group" aria-label={words::SUM}>
+                <table class="table">
+                    <thead>
+                        <tr>
+                            <th scope="col">{ words::WHAT }</th>
+                            <th scope="col" class="number">{ words::COUNT }</th>
+                            <th scope="col" class="number">{ words::TOGETHER }</th>
+                        </tr>
+                    </thead>
+                    <tbody>{ for cost.lines.iter().map(line) }</tbody>
+                </table>
+            </div>
+            <p class="lede"><b>{ words::TOTAL }{ ": " }{ total }</b></p>
+            if !cost.missing.is_empty() {
+                <p>{ words::MISSING }</p>
+                <ul>{ for cost.missing.iter().map(|item| html! { <li>{ item.words() }</li> }) }</ul>
+            }
+        </>
+    }
+}
+
+fn line(line: &CostLine) -> Html {
+    html! {
+        <tr>
+            <th scope="row">{ words::priced(line.what) }</th>
+            <td class="number">{ counted(usize::try_from(line.count).unwrap_or(usize::MAX)) }</td>
+            <td class="number">{ words::line_total(line) }</td>
+        </tr>
+    }
+}

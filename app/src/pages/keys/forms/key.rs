@@ -1,0 +1,285 @@
+//! A key: what it opens, where its copies are, and copies given to people.
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::rc::Rc;
+
+use self_check_core::household::{Change, CopyId, DoorId, Key, KeyCopy, KeyId, Place};
+use yew::prelude::*;
+
+use super::super::board::place_words;
+use super::edit::Edit;
+use super::filing::use_filing;
+use super::place::{Where, places};
+use super::tick_list::TickList;
+use crate::copy::en::household::board as words;
+use crate::household::Overview;
+use crate::ui::{Field, choose_among};
+
+/// So many copies can be put down at once.
+const MOST_AT_ONCE: u16 = 100;
+/// So many copies are shown with each press for more.
+const COPIES_SHOWN: usize = 12;
+
+/// Which key; a new one where there is none.
+#[derive(Properties, PartialEq)]
+pub struct KeyFormProps {
+    /// The household.
+    pub overview: Rc<Overview>,
+    /// The key.
+    pub key_id: Option<KeyId>,
+    /// The form is done with; true where the key is gone.
+    pub onclose: Callback<bool>,
+}
+
+#[derive(Clone, Debug, PartialEq)]
+struct Draft {
+    restricted: Option<bool>,
+    opens: BTreeSet<DoorId>,
+    moved: BTreeMap<CopyId, Where>,
+    removed: BTreeSet<CopyId>,
+    given: Where,
+    count: u16,
+    shown: usize,
+}
+
+impl Draft {
+    fn of(overview: &Overview, key: Option<KeyId>) -> Self {
+        let opens = key.map(|key| overview.doors_of(key).iter().copied().collect());
+        let part = key.and_then(|key| overview.household.key(key));
+        Self {
+            restricted: part.and_then(|key| key.restricted),
+            opens: opens.unwrap_or_default(),
+            moved: BTreeMap::new(),
+            removed: BTreeSet::new(),
+            given: Where::Home,
+            count: u16::from(key.is_none()),
+            shown: COPIES_SHOWN,
+        }
+    }
+
+    fn changes(&self, overview: &Overview, id: Option<KeyId>) -> Vec<Change> {
+        let household = &overview.household;
+        let known = id
+            .and_then(|id| household.key(id))
+            .copied()
+            .unwrap_or_default();
+        let part = Key {
+            restricted: self.restricted,
+            ..known
+        };
+        let (key, first) = match id {
+            Some(id) => (id, Change::SetKey(id, part)),
+            None => (household.next_key(), Change::AddKey(part)),
+        };
+        let before: BTreeSet<DoorId> = overview.doors_of(key).iter().copied().collect();
+        let opened = |opens: bool| move |&door: &DoorId| Change::Opens { key, door, opens };
+        let mut changes = vec![first];
+        changes.extend(before.difference(&self.opens).map(opened(false)));
+        changes.extend(self.opens.difference(&before).map(opened(true)));
+        changes.extend(self.removed.iter().map(|&copy| Change::RemoveCopy(copy)));
+        let moved = self
+            .moved
+            .iter()
+            .filter(|(copy, _)| !self.removed.contains(copy));
+        changes.extend(moved.filter_map(|(&copy, to)| {
+            let place = household.copy(copy)?.place;
+            let to = (*to != Where::of(place)).then(|| to.place(place))?;
+            Some(Change::Move { copy, to })
+        }));
+        let place = self.given.place(Place::AtHome { returned_by: None });
+        changes.extend((0..self.count).map(|_| Change::AddCopy(KeyCopy { key, place })));
+        changes
+    }
+}
+
+/// The form of a key.
+#[component]
+pub fn KeyForm(props: &KeyFormProps) -> Html {
+    let filing = use_filing(&props.onclose);
+    let overview = Rc::clone(&props.overview);
+    let draft = use_state(|| Draft::of(&overview, props.key_id));
+    let edit = Edit(draft.clone());
+    let items = use_memo(overview.household.clone(), |household| {
+        let doors = household
+            .doors()
+            .filter(|(id, _)| overview.locks.contains_key(id));
+        doors
+            .map(|(id, _)| (id.number(), overview.names.door(id).to_owned()))
+            .collect::<Vec<_>>()
+    });
+    let title = match props.key_id {
+        Some(key) => words::key_to(&overview.names.key_in_a_row(key)),
+        None => words::ADD_KEY.to_owned(),
+    };
+    let onsave = {
+        let (filing, draft, overview, key) = (
+            filing.clone(),
+            draft.clone(),
+            Rc::clone(&overview),
+            props.key_id,
+        );
+        Callback::from(move |()| {
+            filing.file(&overview, "key-doors", draft.changes(&overview, key));
+        })
+    };
+    let onremove = props.key_id.map(|key| {
+        let (filing, overview) = (filing.clone(), Rc::clone(&overview));
+        Callback::from(move |()| filing.remove(&overview, Change::RemoveKey(key)))
+    });
+    let ticked: BTreeSet<u32> = draft.opens.iter().map(|door| door.number()).collect();
+    let ontick = edit.with(|draft: &mut Draft, (door, is_ticked): (u32, bool)| {
+        if is_ticked {
+            draft.opens.insert(DoorId::new(door));
+        } else {
+            draft.opens.remove(&DoorId::new(door));
+        }
+    });
+    let fields = html! {
+        <>
+            if let Some(wrong) = filing.wrong_with("key-doors") {
+                <p class="error">{ wrong.to_owned() }</p>
+            }
+            if !items.is_empty() {
+                <TickList id="key-doors" legend={words::KEY_OPENS} {items} {ticked} {ontick} />
+            }
+            { restricted(&draft, &edit) }
+            if let Some(key) = props.key_id {
+                { copies(&overview, key, &draft, &edit) }
+            }
+            { give(&overview, &draft, &edit) }
+        </>
+    };
+    filing.sheet(&title, fields, onsave, onremove)
+}
+
+fn restricted(draft: &Draft, edit: &Edit<Draft>) -> Html {
+    let list = [
+        ("", words::NOT_KNOWN),
+        ("yes", words::YES),
+        ("no", words::NO),
+    ];
+    let list = list.map(|(value, words)| (value.to_owned(), words.to_owned()));
+    let now = match draft.restricted {
+        None => "",
+        Some(true) => "yes",
+        Some(false) => "no",
+    };
+    let onvalue = edit.with(|draft: &mut Draft, value: String| {
+        draft.restricted = match value.as_str() {
+            "yes" => Some(true),
+            "no" => Some(false),
+            _ => None,
+        };
+    });
+    choose_among(
+        Field::new("key-restricted", words::RESTRICTED),
+        list.to_vec(),
+        now,
+        onvalue,
+    )
+}
+
+/// The copies, each with its place, to be moved or taken off the list.
+fn copies(overview: &Overview, key: KeyId, draft: &Draft, edit: &Edit<Draft>) -> Html {
+    let copies = overview.copies.get(&key).map_or(&[][..], Vec::as_slice);
+    let left = copies.len().saturating_sub(draft.shown);
+    let onmore = edit.with(|draft: &mut Draft, _: MouseEvent| draft.shown += COPIES_SHOWN);
+    let list = places(overview, true);
+    let row = |(index, &id): (usize, &CopyId)| {
+        let Some(copy) = overview.household.copy(id) else {
+            return html! {};
+        };
+        if draft.removed.contains(&id) {
+            return html! {};
+        }
+        let now = draft
+            .moved
+            .get(&id)
+            .copied()
+            .unwrap_or(Where::of(copy.place));
+        let label = format!("{} {}: {}", words::COPY, index + 1, words::WHERE);
+        let field = format!("copy-{}", id.number());
+        let onvalue = edit.with(move |draft: &mut Draft, value: String| {
+            if let Some(place) = Where::read(&value) {
+                draft.moved.insert(id, place);
+            }
+        });
+        let onremove = edit.with(move |draft: &mut Draft, _: MouseEvent| {
+            draft.removed.insert(id);
+        });
+        html! {
+            <li key={id.number()}>
+                { choose_among(Field::new(&field, &label), list.clone(), &now.value(), onvalue) }
+                <button type="button" class="plain" onclick={onremove}
+                    aria-label={words::about(words::REMOVE, &format!("{} {}, {}", words::COPY, index + 1, place_words(overview, id)))}>
+                    { words::REMOVE }
+                </button>
+            </li>
+        }
+    };
+    html! {
+        <>
+            <ul class="copy-list">{ for copies.iter().enumerate().take(draft.shown).map(row) }</ul>
+            if left > 0 {
+                <p class="row">
+                    <button type="button" class="press-quiet" onclick={onmore}>
+                        { words::show_more(left.min(COPIES_SHOWN)) }
+                    </button>
+                </p>
+            }
+        </>
+    }
+}
+
+fn give(overview: &Overview, draft: &Draft, edit: &Edit<Draft>) -> Html {
+    let counts = (0..=MOST_AT_ONCE).map(|count| (count.to_string(), count.to_string()));
+    html! {
+        <fieldset>
+            <legend>{ words::GIVE }</legend>
+            { choose_among(Field::new("give-count", words::HOW_MANY), counts.collect(), &draft.count.to_string(),
+                edit.with(|draft: &mut Draft, count: String| draft.count = count.parse().unwrap_or(0))) }
+            { choose_among(Field::new("give-to", words::GIVE_TO), places(overview, false), &draft.given.value(),
+                edit.with(|draft: &mut Draft, value: String| {
+                    if let Some(place) = Where::read(&value) {
+                        draft.given = place;
+                    }
+                })) }
+        </fieldset>
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use self_check_core::household::demonstration;
+
+    use super::*;
+
+    #[test]
+    fn unchanged_form_changes_nothing() {
+        let household = demonstration::household();
+        let overview = Overview::of(&household);
+        for (key, _) in household.keys() {
+            let draft = Draft::of(&overview, Some(key));
+            let after = household.with_all(draft.changes(&overview, Some(key)));
+            assert_eq!(after, Ok(household.clone()));
+        }
+    }
+
+    #[test]
+    fn copy_that_comes_home_remembers_who_gave_it_back() {
+        let household = demonstration::household();
+        let overview = Overview::of(&household);
+        let Some((id, copy)) = household.copies().next() else {
+            panic!("the example has copies")
+        };
+        let mut draft = Draft::of(&overview, Some(copy.key));
+        draft.moved.insert(id, Where::Home);
+        let after = household
+            .with_all(draft.changes(&overview, Some(copy.key)))
+            .unwrap_or_default();
+        let returned_by = copy.place.had_by();
+        assert!(returned_by.is_some());
+        let place = after.copy(id).map(|copy| copy.place);
+        assert_eq!(place, Some(Place::AtHome { returned_by }));
+    }
+}

@@ -1,0 +1,145 @@
+//! The plan: what to do in which order, what holds the doors until then, and the keys there will be.
+
+mod choices;
+mod keys;
+mod steps;
+
+use std::rc::Rc;
+
+use self_check_core::household::plan::Plan;
+use self_check_core::household::{Grouping, plan, remedy};
+use self_check_core::sources::Source;
+use yew::prelude::*;
+
+use super::bar::Bar;
+use super::{BRIEF, OverviewProps, PLAN, example_note, pages, route, safety_note, use_keys_page};
+use crate::copy::en::household::{board, plan as words};
+use crate::household::{HouseholdAct, HouseholdHandle, Overview};
+use crate::ui::{source_line, use_household};
+
+/// The plan.
+#[component]
+pub fn PlanPage(props: &OverviewProps) -> Html {
+    use_keys_page(words::TITLE);
+    let state = use_household();
+    let overview = &props.overview;
+    let plan = use_memo(
+        (state.to_plan_for(), state.choices),
+        |(household, choices)| plan(household, *choices),
+    );
+    let has_visit = plan.works.iter().any(|work| work.needs_a_locksmith());
+    html! {
+        <article class="narrow">
+            { example_note(&state) }
+            <h1 tabindex="-1">{ words::TITLE }</h1>
+            <p class="lede">{ lede(&plan) }</p>
+            { safety_note(&state) }
+            <Bar overview={Rc::clone(overview)} />
+            { choices::choices(&state, &plan) }
+            if !plan.steps.is_empty() {
+                { steps::steps(overview, &plan) }
+            }
+            { reasons(overview, &plan) }
+            if !plan.safety_first {
+                { keys::keys(overview, &plan) }
+            }
+            { notes(overview, &plan) }
+            if has_visit && !plan.safety_first {
+                <p class="row screen-only">
+                    <a class="press" href={route(Some(BRIEF))}>{ board::BRIEF }</a>
+                </p>
+            }
+            if !plan.is_empty() && !plan.safety_first {
+                { done(&state, &plan) }
+            }
+            { sources(&plan) }
+            { pages(&state, Some(PLAN)) }
+        </article>
+    }
+}
+
+fn lede(plan: &Plan) -> &'static str {
+    if plan.is_empty() {
+        words::NOTHING
+    } else if plan.choices.grouping == Grouping::AsNow {
+        words::LEDE
+    } else {
+        words::LEDE_REGROUPED
+    }
+}
+
+/// Why each exposed key is exposed.
+fn reasons(overview: &Overview, plan: &Plan) -> Html {
+    if plan.exposed.is_empty() {
+        return html! {};
+    }
+    html! {
+        <section aria-labelledby="reasons">
+            <h2 id="reasons">{ words::REASONS }</h2>
+            <ul class="took">
+                { for plan.exposed.iter().map(|exposed| html! {
+                    <li key={exposed.key.number()}>
+                        <b>{ overview.names.key(exposed.key) }</b>
+                        <ul class="note">
+                            { for exposed.by.iter().map(|by| html! {
+                                <li>{ words::reason(by, &overview.household, &overview.names) }</li>
+                            }) }
+                        </ul>
+                    </li>
+                }) }
+            </ul>
+        </section>
+    }
+}
+
+fn notes(overview: &Overview, plan: &Plan) -> Html {
+    if plan.notes.is_empty() {
+        return html! {};
+    }
+    html! {
+        <section aria-labelledby="notes">
+            <h2 id="notes">{ words::NOTES }</h2>
+            <ul>{ for plan.notes.iter().map(|&note| html! { <li>{ words::note(note, &overview.names) }</li> }) }</ul>
+        </section>
+    }
+}
+
+/// The household as it is once the plan is carried out.
+fn done(state: &HouseholdHandle, plan: &Rc<Plan>) -> Html {
+    let onclick = {
+        let (state, plan) = (state.clone(), Rc::clone(plan));
+        Callback::from(
+            move |_: MouseEvent| match plan.carried_out(state.household()) {
+                Ok(after) => state.dispatch(HouseholdAct::Become(after)),
+                Err(refusal) => state.dispatch(HouseholdAct::Refuse(refusal)),
+            },
+        )
+    };
+    html! {
+        <section class="screen-only" aria-labelledby="done">
+            <h2 id="done">{ words::DONE_TITLE }</h2>
+            <p>{ words::DONE_NOTE }</p>
+            <p class="row"><button type="button" class="press-quiet" {onclick}>{ words::DONE }</button></p>
+        </section>
+    }
+}
+
+/// What the plan rests on.
+fn sources(plan: &Plan) -> Html {
+    let regrouped: &[&Source] = match plan.choices.grouping {
+        Grouping::AsNow => &[],
+        Grouping::AllAlike | Grouping::ByNeed => Grouping::SOURCES,
+    };
+    let mut all: Vec<&Source> = Vec::new();
+    for source in Plan::SOURCES.iter().chain(remedy::SOURCES).chain(regrouped) {
+        if !all.iter().any(|known| known.id == source.id) {
+            all.push(source);
+        }
+    }
+    html! {
+        <details>
+            <summary>{ words::SOURCES }</summary>
+            <ul class="sources">{ for all.into_iter().map(|source| html! { <li>{ source_line(source) }</li> }) }</ul>
+        </details>
+    }
+}

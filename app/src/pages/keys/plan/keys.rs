@@ -1,0 +1,61 @@
+//! The keys there will be: what each opens, and how many copies for whom.
+
+use self_check_core::household::plan::{Origin, Plan, PlannedKey, Recipient};
+use yew::prelude::*;
+
+use super::steps::key_name;
+use crate::copy::en::household::{board, plan as words};
+use crate::household::Overview;
+
+/// So many keys are listed.
+const MOST_KEYS: usize = 50;
+/// So many people are named for one key.
+const MOST_PEOPLE: usize = 24;
+
+/// The table.
+pub fn keys(overview: &Overview, plan: &Plan) -> Html {
+    if plan.keys.is_empty() {
+        return html! {};
+    }
+    let more = plan.keys.len().saturating_sub(MOST_KEYS);
+    html! {
+        <section aria-labelledby="new-keys">
+            <h2 id="new-keys">{ words::KEYS }</h2>
+            <dl class="answers new-keys">
+                { for plan.keys.iter().enumerate().take(MOST_KEYS).map(|(place, key)| row(overview, plan, place, key)) }
+            </dl>
+            if more > 0 {
+                <p class="note">{ board::and_more(more) }</p>
+            }
+        </section>
+    }
+}
+
+fn row(overview: &Overview, plan: &Plan, place: usize, key: &PlannedKey) -> Html {
+    let one = |&(recipient, count): &(Recipient, u32)| {
+        board::times(
+            &words::recipient(recipient, &overview.names),
+            count as usize,
+        )
+    };
+    let mut people: Vec<String> = key.copies.iter().take(MOST_PEOPLE).map(one).collect();
+    if key.copies.len() > MOST_PEOPLE {
+        people.push(board::and_more(key.copies.len() - MOST_PEOPLE));
+    }
+    html! {
+        <div key={place}>
+            <dt>{ key_name(overview, plan, place) }</dt>
+            <dd>
+                if matches!(key.origin, Origin::Kept(_)) {
+                    <span>{ words::KEPT_KEY }</span>
+                }
+                if people.is_empty() {
+                    <span>{ words::NO_NEW_COPIES }</span>
+                } else {
+                    <span>{ words::for_whom(key.copy_count(), &people.join(", ")) }</span>
+                }
+                <span class="note">{ words::who(key.who) }</span>
+            </dd>
+        </div>
+    }
+}

@@ -1,0 +1,245 @@
+//! The steps in their order, each with what it is about.
+
+use self_check_core::advice::Action;
+use self_check_core::household::LockId;
+use self_check_core::household::plan::{Plan, PlanStep, Recipient, Step, StopGap};
+use yew::prelude::*;
+
+use super::super::board::place_words;
+use super::super::board::urgency;
+use crate::copy::en::household::{board, plan as words};
+use crate::copy::{self, site};
+use crate::household::Overview;
+
+/// So many lines stand in one step; more are counted.
+const MOST_LINES: usize = 24;
+
+/// The list.
+pub fn steps(overview: &Overview, plan: &Plan) -> Html {
+    html! {
+        <section aria-labelledby="steps">
+            <h2 id="steps">{ words::STEPS }</h2>
+            if plan.safety_first {
+                <p class="caution"><strong>{ site::CAUTION }</strong>{ " " }{ site::ONLY_IN_A_PLAN }</p>
+            }
+            <ol class="todo">
+                { for together(&plan.steps).map(|steps| match steps {
+                    [step] => one(overview, plan, step),
+                    steps => handing_over(overview, plan, steps),
+                }) }
+            </ol>
+            { until_then(overview, plan) }
+        </section>
+    }
+}
+
+/// The steps as they are shown: those that hand keys to one person after the other are one line of the list.
+fn together(steps: &[PlanStep]) -> impl Iterator<Item = &[PlanStep]> {
+    steps.chunk_by(|one, next| {
+        is_for_a_person(&one.step) && is_for_a_person(&next.step) && one.urgency == next.urgency
+    })
+}
+
+fn is_for_a_person(step: &Step) -> bool {
+    matches!(step, Step::HandOver(Recipient::Holder(_), _))
+}
+
+/// New keys for several people, a line for each.
+fn handing_over(overview: &Overview, plan: &Plan, steps: &[PlanStep]) -> Html {
+    let Some(first) = steps.first() else {
+        return html! {};
+    };
+    let of = |step: &PlanStep| match &step.step {
+        Step::HandOver(Recipient::Holder(holder), _) => {
+            let keys = about(overview, plan, &step.step).join("; ");
+            html! { <li key={holder.number()}><b>{ overview.names.holder(*holder) }</b>{ ". " }{ keys }</li> }
+        }
+        _ => html! {},
+    };
+    html! {
+        <li>
+            { urgency(first.urgency) }
+            <h3>{ words::new_keys_for(steps.len()) }</h3>
+            <ul class="about-lines">{ for steps.iter().map(of) }</ul>
+            if let Some(how) = words::how(&first.step) {
+                <p>{ how }</p>
+            }
+        </li>
+    }
+}
+
+fn one(overview: &Overview, plan: &Plan, step: &PlanStep) -> Html {
+    let advice = step.step.action().map(copy::action);
+    let how = words::how(&step.step).or(advice.map(|advice| advice.how));
+    let cautions = cautions(plan, &step.step);
+    html! {
+        <li>
+            { urgency(step.urgency) }
+            <h3>{ words::step(&step.step, &overview.names) }</h3>
+            { lines(about(overview, plan, &step.step)) }
+            if let Some(how) = how {
+                <p>{ how }</p>
+            }
+            { for cautions.into_iter().map(|caution| html! {
+                <p class="caution"><strong>{ site::CAUTION }</strong>{ " " }{ caution }</p>
+            }) }
+        </li>
+    }
+}
+
+/// What a step is about, line by line.
+fn about(overview: &Overview, plan: &Plan, step: &Step) -> Vec<String> {
+    let names = &overview.names;
+    let copy = |id: &_| {
+        let key = overview.household.copy(*id).map(|copy| copy.key);
+        let key = key.map(|key| names.key_in_a_row(key)).unwrap_or_default();
+        format!("{}: {}", board::key_to(&key), place_words(overview, *id))
+    };
+    let planned = |place: usize| key_name(overview, plan, place);
+    match step {
+        Step::LocksmithVisit(locks) | Step::ReplaceSmallLocks(locks) => locks
+            .iter()
+            .map(|&lock| work_line(overview, plan, lock))
+            .collect(),
+        Step::ChangeCodes(ways) => ways
+            .iter()
+            .map(|&way| way_line(overview, plan, way))
+            .collect(),
+        Step::Tell { locks, ways, .. } => {
+            let locks = locks.iter().map(|&lock| names.lock(lock).to_owned());
+            locks
+                .chain(ways.iter().map(|&way| names.way(way).to_owned()))
+                .collect()
+        }
+        Step::LookAgainIndoors(copies) | Step::HandIn(copies) | Step::GetCopiesBack(copies) => {
+            copies.iter().map(copy).collect()
+        }
+        Step::CutCopies(places) => places
+            .iter()
+            .map(|&place| {
+                let total = plan.keys.get(place).map_or(0, |key| key.copy_count());
+                format!("{}: {}", planned(place), words::copies(total))
+            })
+            .collect(),
+        Step::HandOver(_, keys) => keys
+            .iter()
+            .map(|&(place, count)| format!("{}: {}", planned(place), words::copies(count.into())))
+            .collect(),
+        Step::ScrapOldCopies(keys) => keys
+            .iter()
+            .map(|&key| board::key_to(&names.key_in_a_row(key)))
+            .collect(),
+        Step::PlanWithSupport | Step::CallPolice | Step::StopGap | Step::AskInsurer => Vec::new(),
+    }
+}
+
+/// A key of the plan: a new one by its number and what it opens, a kept one by what it opens.
+pub fn key_name(overview: &Overview, plan: &Plan, place: usize) -> String {
+    use self_check_core::household::plan::Origin;
+    let Some(key) = plan.keys.get(place) else {
+        return String::new();
+    };
+    match key.origin {
+        Origin::Kept(key) => board::key_to(&overview.names.key_in_a_row(key)),
+        Origin::New { .. } => {
+            let is_new = |key: &&self_check_core::household::plan::PlannedKey| {
+                matches!(key.origin, Origin::New { .. })
+            };
+            let number = plan.keys.iter().take(place + 1).filter(is_new).count();
+            let locks = overview
+                .names
+                .locks(key.locks.iter().copied().take(MOST_LINES));
+            format!("{} ({})", words::new_key(number), locks)
+        }
+    }
+}
+
+fn work_line(overview: &Overview, plan: &Plan, lock: LockId) -> String {
+    let name = overview.names.lock(lock);
+    let work = plan.works.iter().find(|work| work.lock == lock);
+    let verbs = work.into_iter().flat_map(|work| work.actions.iter());
+    let verbs: Vec<&str> = verbs.map(|&action| words::verb(action)).collect();
+    format!("{name}: {}", verbs.join("; "))
+}
+
+fn way_line(overview: &Overview, plan: &Plan, way: self_check_core::household::WayId) -> String {
+    let names = &overview.names;
+    let work = plan.ways.iter().find(|work| work.way == way);
+    let without = work.map(|work| names.holders(work.without.iter().copied().take(MOST_LINES)));
+    let stays = work.map(|work| names.holders(work.stays_with.iter().copied().take(MOST_LINES)));
+    let mut line = names.way(way).to_owned();
+    if let Some(without) = without.filter(|without| !without.is_empty()) {
+        line += &format!(". {}: {without}", words::WITHOUT);
+    }
+    // On the safety branch nobody is told anything here.
+    if let Some(stays) = stays.filter(|stays| !stays.is_empty() && !plan.safety_first) {
+        line += &format!(". {}: {stays}", words::STAYS_WITH);
+    }
+    line
+}
+
+/// What could hurt somebody: once for each kind of work in the step.
+fn cautions(plan: &Plan, step: &Step) -> Vec<&'static str> {
+    let mut actions: Vec<Action> = step.action().into_iter().collect();
+    if let Step::LocksmithVisit(locks) = step {
+        for work in plan.works.iter().filter(|work| locks.contains(&work.lock)) {
+            actions.extend(
+                work.actions
+                    .iter()
+                    .filter(|action| !actions.contains(action))
+                    .copied()
+                    .collect::<Vec<_>>(),
+            );
+        }
+    }
+    let mut cautions: Vec<&'static str> = Vec::new();
+    for caution in actions
+        .into_iter()
+        .filter_map(|action| copy::action(action).may_hurt)
+    {
+        if !cautions.contains(&caution) {
+            cautions.push(caution);
+        }
+    }
+    cautions
+}
+
+fn lines(lines: Vec<String>) -> Html {
+    if lines.is_empty() {
+        return html! {};
+    }
+    let more = lines.len().saturating_sub(MOST_LINES);
+    html! {
+        <ul class="about-lines">
+            { for lines.into_iter().take(MOST_LINES).map(|line| html! { <li>{ line }</li> }) }
+            if more > 0 {
+                <li>{ board::and_more(more) }</li>
+            }
+        </ul>
+    }
+}
+
+/// What holds each door until the visit.
+fn until_then(overview: &Overview, plan: &Plan) -> Html {
+    if plan.stop_gaps.is_empty() {
+        return html! {};
+    }
+    let line = |gap: &StopGap| {
+        let door = overview.names.door(gap.door);
+        let what = if gap.holding.is_empty() {
+            words::STAY_IN
+        } else {
+            words::LOCK_THESE
+        };
+        format!("{door}: {what}")
+    };
+    html! {
+        <>
+            <h3 class="until-then">{ words::UNTIL_THEN }</h3>
+            { lines(plan.stop_gaps.iter().map(line).collect()) }
+            if let Some(caution) = copy::action(Action::StopGap).may_hurt {
+                <p class="caution"><strong>{ site::CAUTION }</strong>{ " " }{ caution }</p>
+            }
+        </>
+    }
+}

@@ -1,0 +1,569 @@
+//! Keys and doors: the board, what a lost ring opens, the plan, the ways of sharing keys, the costs.
+
+use std::time::{Duration, Instant};
+
+use self_check_tests::{Look, Page, Result, Scheme, journey};
+
+use crate::print::read_back;
+use crate::walking::{answer, arrive, heading, not_sure_to_the_end, open_all};
+
+const EMPTY: &str = "Keys and doors";
+const EXAMPLE: &str = "Two keys could be in wrong hands";
+const CALM: &str = "No key here is known to be in wrong hands";
+
+const DARK: Look = Look {
+    scheme: Scheme::Dark,
+    ..Look::DESKTOP
+};
+
+/// From a fresh start to the example's board.
+async fn to_the_examples_board(page: &Page) -> Result<()> {
+    page.open_at("#/keys").await?;
+    arrive(page, EMPTY).await?;
+    page.click("button", "Try it with an example").await?;
+    arrive(page, EXAMPLE).await
+}
+
+/// Moves the focus to what has this role and name, and presses it, by keys alone.
+async fn press_on(page: &Page, role: &str, name: &str) -> Result<()> {
+    page.tab_to(role, name).await?;
+    assert!(page.focus_shows().await?, "the focus on {name:?} shows");
+    page.press("Enter").await
+}
+
+/// Goes on by keyboard to the next element of this name, of which a page may have several, and presses it.
+async fn press_on_next(page: &Page, name: &str) -> Result<()> {
+    for _ in 0..200 {
+        page.press("Tab").await?;
+        if page.focused().await?.name == name {
+            assert!(page.focus_shows().await?, "the focus on {name:?} shows");
+            return page.press("Enter").await;
+        }
+    }
+    Err(format!("Tab never came to {name:?}").into())
+}
+
+/// Chooses a line of a list by its first letters, as a keyboard does.
+async fn choose(page: &Page, list: &str, line: &str) -> Result<()> {
+    page.tab_to("combobox", list).await?;
+    page.type_text(line).await?;
+    page.wait_until(&format!("{line:?} is chosen in {list:?}"), async || {
+        let chosen = page
+            .run("const list = document.activeElement; return list.options?.[list.selectedIndex]?.text ?? '';")
+            .await?;
+        Ok(chosen.as_str().unwrap_or_default().starts_with(line))
+    })
+    .await
+}
+
+/// The text of the row under this heading, in the list of keys (`hooks`), people (`holders`) or doors
+/// (`leaves`).
+async fn row(page: &Page, list: &str, name: &str) -> Result<String> {
+    let script = format!(
+        "const heading = [...document.querySelectorAll('.{list} > li h3')].find(h => h.textContent === {name:?});
+         return heading?.closest('li').innerText ?? '';"
+    );
+    let text = page.run(&script).await?;
+    Ok(text.as_str().unwrap_or_default().to_owned())
+}
+
+/// Looks at the page in the dark, on a narrow screen and by day, with everything unfolded.
+async fn look(page: &Page) -> Result<()> {
+    open_all(page).await?;
+    for look in [DARK, Look::NARROW, Look::DESKTOP] {
+        page.set_look(look).await?;
+        page.must_be_accessible().await?;
+        let heading = heading(page).await?;
+        assert!(page.fits_its_width().await?, "“{heading}” at {look:?}");
+    }
+    Ok(())
+}
+
+#[test]
+fn sitters_ring_is_lost_from_start_to_printed_page_by_keyboard() -> Result<()> {
+    journey(Look::DESKTOP, async |page| {
+        page.open().await?;
+        let begun = Instant::now();
+        press_on(page, "link", "Keys and doors").await?;
+        arrive(page, EMPTY).await?;
+        press_on(page, "button", "Try it with an example").await?;
+        arrive(page, EXAMPLE).await?;
+        press_on(page, "button", "This ring is lost: Sitter").await?;
+        page.wait_until("the focus is on what was lost", async || {
+            Ok(page.focused().await?.name == "Sitter: lost keys")
+        })
+        .await?;
+        let lost = row(page, "holders", "Sitter").await?;
+        assert!(lost.contains("Front door, workshop"), "{lost}");
+        choose(page, "How was it lost? (Sitter)", "Stolen").await?;
+        press_on(page, "link", "See what to do now: Sitter").await?;
+        arrive(page, "What to do").await?;
+        let plan = page.visible_text().await?;
+        for step in [
+            "Report it to the police",
+            "Have a locksmith see to",
+            "Ask your insurer",
+        ] {
+            assert!(plan.contains(step), "{step}: {plan}");
+        }
+        press_on_next(page, "A page for the locksmith").await?;
+        arrive(page, "A page for the locksmith").await?;
+        page.run("window.printed = 0; window.print = () => window.printed++;")
+            .await?;
+        press_on(page, "button", "Print this page").await?;
+        let (took, presses) = (begun.elapsed(), page.presses());
+        assert_eq!(page.run("return window.printed;").await?, 1);
+        let (pages, text) = read_back(&page.print().await?, "locksmith.pdf")?;
+        assert_eq!(pages, 1, "{text}");
+        in_this_order(
+            &text,
+            &[
+                "Can you get in?",
+                "Does the door shut well?",
+                "Locks to see to",
+                "Front door",
+                "rekey (set to a new key)",
+                "Workshop",
+                "Keys and copies",
+                "Price before the work begins",
+                "Do you keep our key code",
+                "The old key must no longer turn.",
+                "shed, gate and padlock",
+            ],
+        );
+        for unticked in [
+            "sitter",
+            "Sitter",
+            "Stolen",
+            "Today",
+            "Leave now",
+            "60 to 90",
+        ] {
+            assert!(
+                !text.contains(unticked),
+                "{unticked} was not ticked in: {text}"
+            );
+        }
+        assert!(took < TWO_MINUTES, "it took {took:?}");
+        let person = PER_PRESS * presses as f64 + PER_DECISION * f64::from(DECISIONS);
+        println!(
+            "from the start page to print by keyboard: {presses} presses; here {took:?}, a person about {person:.0} s"
+        );
+        assert!(
+            person < TWO_MINUTES.as_secs_f64(),
+            "{presses} presses take {person:.0} s"
+        );
+        Ok(())
+    })
+}
+
+const TWO_MINUTES: Duration = Duration::from_secs(120);
+
+/// What a press and making up one's mind take a person, in seconds: an average typist who is no typist by trade, and the
+/// mental preparation before each step. Source: Card, Moran and Newell, "The keystroke-level model for user performance
+/// time with interactive systems", Communications of the ACM 23 (1980) 396-410 (from memory).
+const PER_PRESS: f64 = 0.28;
+const PER_DECISION: f64 = 1.35;
+
+/// Keys and doors, the example, the lost ring, how it was lost, to the plan, to the page, print.
+const DECISIONS: u32 = 7;
+
+fn in_this_order(text: &str, parts: &[&str]) {
+    let mut from = 0;
+    for part in parts {
+        let at = text[from..].find(part);
+        assert!(at.is_some(), "{part:?} is missing after {from}: {text}");
+        from += at.unwrap_or(0);
+    }
+}
+
+#[test]
+fn what_is_ticked_in_stands_on_the_page_for_the_locksmith() -> Result<()> {
+    journey(Look::DESKTOP, async |page| {
+        to_the_examples_board(page).await?;
+        page.click("link", "A page for the locksmith").await?;
+        arrive(page, "A page for the locksmith").await?;
+        for tick in [
+            "Who each copy is for",
+            "How soon each lock is due",
+            "The prices you were told",
+        ] {
+            page.click("checkbox", tick).await?;
+        }
+        page.wait_for_text("Told elsewhere").await?;
+        let (pages, text) = read_back(&page.print().await?, "locksmith-ticked.pdf")?;
+        assert_eq!(pages, 1, "{text}");
+        for ticked in ["dog walker", "Soon", "60 to 90"] {
+            assert!(text.contains(ticked), "{ticked}: {text}");
+        }
+        look(page).await
+    })
+}
+
+#[test]
+fn quick_start_puts_an_ordinary_home_on_the_board() -> Result<()> {
+    journey(Look::PHONE, async |page| {
+        page.open_at("#/keys").await?;
+        arrive(page, EMPTY).await?;
+        look(page).await?;
+        page.set_look(Look::PHONE).await?;
+        page.click("radio", "Two doors, one key for both").await?;
+        choose(page, "What kind of lock is on your own door?", "European").await?;
+        choose(page, "Resident", "2").await?;
+        choose(page, "Cleaner", "1").await?;
+        page.click("button", "Put it on the board").await?;
+        arrive(page, CALM).await?;
+        let keys = page.names("heading").await?;
+        for name in [
+            "Front door, back door",
+            "Resident 1",
+            "Resident 2",
+            "Cleaner",
+            "Front door",
+            "Back door",
+        ] {
+            assert!(
+                keys.iter().any(|heading| heading == name),
+                "{name}: {keys:?}"
+            );
+        }
+        page.click("button", "Undo").await?;
+        arrive(page, EMPTY).await
+    })
+}
+
+#[test]
+fn every_page_of_keys_and_doors_is_accessible() -> Result<()> {
+    journey(Look::DESKTOP, async |page| {
+        to_the_examples_board(page).await?;
+        look(page).await?;
+        for (link, title) in [
+            ("What to do", "What to do"),
+            (
+                "Which doors should share a key",
+                "Which doors should share a key",
+            ),
+            ("What it costs", "What it costs"),
+            ("A page for the locksmith", "A page for the locksmith"),
+        ] {
+            page.run("document.querySelectorAll('details').forEach(d => d.open = false);")
+                .await?;
+            page.click("link", link).await?;
+            arrive(page, title).await?;
+            look(page).await?;
+        }
+        page.click("link", "The board").await?;
+        arrive(page, EXAMPLE).await?;
+        for form in [
+            "Add a key",
+            "Add a person",
+            "Add a door",
+            "Add a lock: Front door",
+            "Add another way in: Gate",
+            "Change: Sitter",
+            "Change: the key to front door, workshop",
+            "Change: Key safe at back door",
+        ] {
+            page.click("button", form).await?;
+            page.wait_until("the form has the focus", async || {
+                Ok(page.focused_id().await? == "form-title")
+            })
+            .await?;
+            look(page).await?;
+            page.click("button", "Leave it as it was").await?;
+        }
+        Ok(())
+    })
+}
+
+#[test]
+fn lost_ring_can_be_undone_and_done_again() -> Result<()> {
+    journey(Look::DESKTOP, async |page| {
+        to_the_examples_board(page).await?;
+        let before = row(page, "holders", "Lodger").await?;
+        page.click("button", "This ring is lost: Lodger").await?;
+        page.wait_for_text("Lodger: lost keys").await?;
+        arrive(page, "Three keys could be in wrong hands").await?;
+        let lost = row(page, "holders", "Lodger").await?;
+        for door in ["back door", "room door"] {
+            assert!(lost.to_lowercase().contains(door), "{door}: {lost}");
+        }
+        page.click("button", "Undo").await?;
+        arrive(page, EXAMPLE).await?;
+        assert_eq!(row(page, "holders", "Lodger").await?, before);
+        page.click("button", "Redo").await?;
+        arrive(page, "Three keys could be in wrong hands").await?;
+        assert_eq!(row(page, "holders", "Lodger").await?, lost);
+        page.click("button", "It has turned up: Lodger").await?;
+        arrive(page, EXAMPLE).await?;
+        assert_eq!(row(page, "holders", "Lodger").await?, before);
+        Ok(())
+    })
+}
+
+#[test]
+fn refusals_say_what_to_do_and_nothing_is_lost() -> Result<()> {
+    journey(Look::DESKTOP, async |page| {
+        to_the_examples_board(page).await?;
+
+        // A second key for a lock that one key opens.
+        page.click("button", "Change: the key to shed").await?;
+        page.click("checkbox", "Front door").await?;
+        page.click("button", "Save").await?;
+        page.wait_for_text("one key opens this lock already")
+            .await?;
+        assert_eq!(page.focused_id().await?, "error-summary");
+        assert!(page.title().await?.starts_with("Error: "));
+        let kept = page
+            .run("return [...document.querySelectorAll('form .opt:has(:checked) b')].map(b => b.textContent).join();")
+            .await?;
+        assert_eq!(kept, "Front door,Shed", "the draft is still there");
+        look(page).await?;
+        page.click("button", "Leave it as it was").await?;
+        page.wait_until("the focus is back", async || {
+            Ok(page.focused().await?.name == "Change: the key to shed")
+        })
+        .await?;
+        assert!(!page.title().await?.starts_with("Error: "));
+
+        // A person whose copies are still noted.
+        page.click("button", "Change: Sitter").await?;
+        page.click("button", "Remove: Sitter").await?;
+        page.wait_for_text("copies of keys are still noted").await?;
+        page.click("button", "Leave it as it was").await?;
+
+        // A word that could be a code is refused and not shown again.
+        page.click("button", "Change: Gate").await?;
+        page.click("textbox", "Your own word").await?;
+        page.type_text("code 4711").await?;
+        page.click("button", "Save").await?;
+        page.wait_for_text("more than two digits").await?;
+        let text = page.run("return document.body.innerText + [...document.querySelectorAll('input')].map(i => i.value).join();").await?;
+        assert!(
+            !text.as_str().unwrap_or_default().contains("4711"),
+            "{text}"
+        );
+        page.click("textbox", "Your own word").await?;
+        page.type_text("yard 12").await?;
+        page.click("button", "Save").await?;
+        page.wait_for_text("Changed. You can undo it.").await?;
+        assert!(row(page, "leaves", "yard 12").await?.contains("Remote"));
+        Ok(())
+    })
+}
+
+#[test]
+fn board_is_built_by_hand_and_by_keyboard() -> Result<()> {
+    journey(Look::DESKTOP, async |page| {
+        page.open_at("#/keys").await?;
+        arrive(page, EMPTY).await?;
+        press_on(page, "button", "Start with an empty board").await?;
+        arrive(page, "Your doors so far").await?;
+        press_on(page, "button", "Add a door").await?;
+        choose(page, "What kind of door?", "Garage").await?;
+        choose(page, "What kind of lock?", "Lever").await?;
+        press_on(page, "button", "Save").await?;
+        arrive(page, CALM).await?;
+        assert!(row(page, "leaves", "Garage").await?.contains("Lever lock"));
+        press_on(page, "button", "Add a person").await?;
+        choose(page, "Who is it?", "Gardener").await?;
+        page.tab_to("checkbox", "The key to garage").await?;
+        page.press("Space").await?;
+        press_on(page, "button", "Save").await?;
+        page.wait_until("the gardener carries the key", async || {
+            Ok(row(page, "holders", "Gardener").await?.contains("garage"))
+        })
+        .await?;
+        press_on(page, "button", "Empty everything").await?;
+        arrive(page, EMPTY).await?;
+        page.wait_for_text("Everything here is forgotten.").await
+    })
+}
+
+#[test]
+fn plan_compares_ways_and_counts_their_cost() -> Result<()> {
+    journey(Look::DESKTOP, async |page| {
+        to_the_examples_board(page).await?;
+        page.click("link", "Which doors should share a key").await?;
+        arrive(page, "Which doors should share a key").await?;
+        let drawn = page
+            .run("return [...document.querySelectorAll('.way')].map(way => way.querySelectorAll('.way-keys > li').length);")
+            .await?;
+        let keys = page
+            .run("return [...document.querySelectorAll('.table')[0].querySelectorAll('tbody tr')[0].querySelectorAll('td')].map(td => Number(td.textContent));")
+            .await?;
+        assert_eq!(drawn, keys, "as many keys are drawn as are counted");
+        page.click("button", "Plan for this: By need").await?;
+        page.wait_for_text("The plan is for this").await?;
+        page.click("link", "What to do").await?;
+        page.wait_for_text("the doors share keys as you chose")
+            .await?;
+        page.click("link", "What it costs").await?;
+        arrive(page, "What it costs").await?;
+        page.wait_for_text("Sum of what is known").await?;
+        let before = sum(page).await?;
+        page.run("document.getElementById('price-call-out-low').focus(); document.activeElement.select();").await?;
+        page.type_text("sixty").await?;
+        page.press("Enter").await?;
+        page.wait_for_text("Write a price as a number").await?;
+        assert_eq!(page.focused_id().await?, "error-summary");
+        look(page).await?;
+        page.run("document.getElementById('price-call-out-low').focus(); document.activeElement.select();").await?;
+        page.type_text("50").await?;
+        page.press("Enter").await?;
+        page.wait_until(
+            "the sum is another",
+            async || Ok(sum(page).await? != before),
+        )
+        .await
+    })
+}
+
+async fn sum(page: &Page) -> Result<String> {
+    let text = page
+        .run("return document.querySelector('section .lede b')?.textContent ?? '';")
+        .await?;
+    Ok(text.as_str().unwrap_or_default().to_owned())
+}
+
+#[test]
+fn work_done_leaves_no_key_in_wrong_hands() -> Result<()> {
+    journey(Look::DESKTOP, async |page| {
+        to_the_examples_board(page).await?;
+        page.click("link", "What to do").await?;
+        arrive(page, "What to do").await?;
+        page.click("button", "All of this is done").await?;
+        page.wait_for_text("Nothing has to be changed").await?;
+        page.click("link", "The board").await?;
+        arrive(page, CALM).await?;
+        page.click("button", "Undo").await?;
+        arrive(page, EXAMPLE).await
+    })
+}
+
+#[test]
+fn check_of_a_key_comes_back_to_that_key() -> Result<()> {
+    journey(Look::DESKTOP, async |page| {
+        to_the_examples_board(page).await?;
+        assert!(
+            row(page, "hooks", "Cabinet")
+                .await?
+                .contains("Not checked yet.")
+        );
+        page.click("button", "Check this key: Cabinet").await?;
+        arrive(page, "What brings you here?").await?;
+        not_sure_to_the_end(page).await?;
+        page.click("link", "See the result").await?;
+        page.click("button", "Take this over into keys and doors")
+            .await?;
+        arrive(page, EXAMPLE).await?;
+        page.wait_for_text("The result of the check is taken over.")
+            .await?;
+        assert!(
+            row(page, "hooks", "Cabinet")
+                .await?
+                .contains("too little is known")
+        );
+        Ok(())
+    })
+}
+
+#[test]
+fn finding_of_any_check_is_given_to_a_key_of_choice() -> Result<()> {
+    journey(Look::PHONE, async |page| {
+        page.open().await?;
+        page.click("link", "A key is missing").await?;
+        answer(page, &[]).await?;
+        answer(page, &["Stolen or taken"]).await?;
+        answer(page, &["The door of my house"]).await?;
+        not_sure_to_the_end(page).await?;
+        page.click("link", "See the result").await?;
+        page.click("button", "Take this over into keys and doors")
+            .await?;
+        arrive(page, EMPTY).await?;
+        page.wait_for_text("Which key did you check?").await?;
+        look(page).await?;
+        page.set_look(Look::PHONE).await?;
+        page.click("button", "Put it on the board").await?;
+        arrive(page, CALM).await?;
+        page.click("button", "Take the result over").await?;
+        arrive(page, "One key could be in wrong hands").await?;
+        page.click("link", "What to do").await?;
+        page.wait_for_text("its check says that old copies should stop working")
+            .await
+    })
+}
+
+#[test]
+fn on_the_safety_branch_nothing_is_printed_chased_or_taken_over() -> Result<()> {
+    journey(Look::DESKTOP, async |page| {
+        to_the_examples_board(page).await?;
+        page.click("link", "House Key Self-Check").await?;
+        page.click("link", "Worried about a person?").await?;
+        arrive(page, "Your safety comes first").await?;
+        not_sure_to_the_end(page).await?;
+        page.click("link", "See the result").await?;
+        page.wait_for_text("The key can wait").await?;
+        let text = page.visible_text().await?;
+        assert!(!text.contains("Take this over"), "{text}");
+        page.click("link", "Keys and doors").await?;
+        page.wait_for_text("Your safety comes first").await?;
+        let links = page.names("link").await?;
+        assert!(
+            !links.iter().any(|link| link.contains("locksmith")),
+            "{links:?}"
+        );
+        look(page).await?;
+        page.click("link", "See what to do").await?;
+        arrive(page, "What to do").await?;
+        let plan = page.visible_text().await?;
+        assert!(
+            plan.contains("Plan with a local support service first"),
+            "{plan}"
+        );
+        for chased in [
+            "copies back",
+            "New keys for",
+            "Take in keys",
+            "locksmith’s page",
+            "All of this is done",
+        ] {
+            assert!(!plan.contains(chased), "{chased}: {plan}");
+        }
+        look(page).await
+    })
+}
+
+#[test]
+fn nothing_of_keys_and_doors_shows_in_address_title_or_store() -> Result<()> {
+    journey(Look::DESKTOP, async |page| {
+        to_the_examples_board(page).await?;
+        page.click("button", "This ring is lost: Sitter").await?;
+        page.wait_for_text("Sitter: lost keys").await?;
+        for (n, link) in [
+            (1, "What to do"),
+            (2, "Which doors should share a key"),
+            (3, "What it costs"),
+            (4, "A page for the locksmith"),
+        ] {
+            page.click("link", link).await?;
+            arrive(page, link).await?;
+            assert_eq!(
+                page.run("return location.hash;").await?,
+                format!("#/keys/{n}")
+            );
+            assert_eq!(
+                page.title().await?,
+                format!("{link} (example) · House Key Self-Check")
+            );
+            let kept = page
+                .run("return document.cookie + Object.entries(localStorage) + Object.entries(sessionStorage);")
+                .await?;
+            assert_eq!(kept, "");
+        }
+        page.reload().await?;
+        arrive(page, EMPTY).await?;
+        assert!(!page.visible_text().await?.contains("Sitter: lost"));
+        Ok(())
+    })
+}
