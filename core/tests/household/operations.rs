@@ -14,14 +14,15 @@ pub struct Operation<'h> {
 pub const COMPARE: &str = "compare";
 
 /// All operations on `home`.
-pub fn operations(home: &Household) -> Vec<Operation<'_>> {
+pub fn operations<'h>(home: &'h Household) -> Vec<Operation<'h>> {
     let Some(((key, _), (holder, _))) = home.keys().next().zip(home.holders().next()) else {
         return Vec::new();
     };
     let text = file::export(home).unwrap_or_default();
     let history = History::of(home.clone());
-    let mut all: Vec<Operation<'_>> = Vec::new();
-    let mut add = |name, run: Box<dyn Fn() -> bool + '_>| all.push(Operation { name, run });
+    let mut all: Vec<Operation<'h>> = Vec::new();
+    let mut add =
+        |name: &'static str, run: Box<dyn Fn() -> bool + 'h>| all.push(Operation { name, run });
     add(
         "move a copy",
         Box::new(move || home.with(give(key, holder)).is_ok()),
