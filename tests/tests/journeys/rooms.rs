@@ -3,7 +3,7 @@
 
 use self_check_tests::{Look, Page, Result, journey, troubled_journey};
 
-use crate::walking::{LOOK_OVER, arrive, heading, to_the_examples_result};
+use crate::walking::{LOOK_OVER, arrive, choose_scene, heading, to_the_examples_result};
 
 const START: &str = "How private is your key?";
 const MISSING: &str = "This page could not be loaded";
@@ -44,13 +44,6 @@ fn second_part_is_fetched_once_and_only_for_its_own_pages() -> Result<()> {
         assert_eq!(endings, ["css", "js", "wasm"], "{files:?}");
         Ok(())
     })
-}
-
-/// By keys, as in any list of the browser.
-async fn choose_doorbell_camera(page: &Page) -> Result<()> {
-    page.run("document.getElementById('scene').focus();")
-        .await?;
-    page.type_text("Doorbell").await
 }
 
 async fn files_of_second_part(page: &Page) -> Result<Vec<String>> {
@@ -119,7 +112,7 @@ fn second_program_keeps_what_it_holds_while_another_page_is_shown() -> Result<()
     journey(Look::DESKTOP, async |page| {
         page.open_at("#/distance").await?;
         arrive(page, DISTANCE).await?;
-        choose_doorbell_camera(page).await?;
+        choose_scene(page, "Doorbell").await?;
         page.wait_for_text("Doorbell camera,").await?;
         page.click("link", "House Key Self-Check").await?;
         arrive(page, START).await?;
@@ -185,7 +178,7 @@ fn second_program_forgets_when_the_page_is_left() -> Result<()> {
     journey(Look::DESKTOP, async |page| {
         page.open_at("#/distance").await?;
         arrive(page, DISTANCE).await?;
-        choose_doorbell_camera(page).await?;
+        choose_scene(page, "Doorbell").await?;
         page.wait_for_text("Doorbell camera,").await?;
         page.run("window.dispatchEvent(new PageTransitionEvent('pagehide', { persisted: true }));")
             .await?;
