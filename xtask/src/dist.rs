@@ -322,6 +322,6 @@ mod tests {
             tags.contains("data-worker=\"worker.js\""),
             "so is the worker: {tags}"
         );
-        assert!(!tags.contains("style="), "the policy refuses inline style");
+        assert!(!tags.contains(" style="), "the policy refuses inline style");
     }
 }

@@ -162,7 +162,7 @@ pub fn landlord_letter() -> &'static [&'static str] {
     &[
         "Dear landlord,",
         "Please have the lock of my home set to a new key by ________, or allow me to have this done by a locksmith. Please do the same for any other lock of my home that the same key opens.",
-        "Please tell me when the work can be done, who pays for it, and how many keys I will get. I will hand in the keys I have now when I get the new ones.",
+        "Please tell me when the work can be done, who pays for it, and how many keys I will get. I will hand in the keys I have now as soon as no lock that I use takes them. If the same key opens other locks of the building, please tell me what will be done about those.",
         "Please answer in writing.",
         "With kind regards",
     ]

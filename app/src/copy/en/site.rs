@@ -140,7 +140,7 @@ texts! {
     /// Heading of the what-ifs.
     WHAT_IF = "What if, from today…";
     /// Below it.
-    WHAT_IF_NOTE = "Tick what you might do. What somebody saw or copied stays so. But once the lock takes a new key, the old one is no use to them.";
+    WHAT_IF_NOTE = "Tick what you might do. What somebody saw or copied stays so. But once every lock that it opens takes a new key, the old key is no use to them.";
     /// Heading of what is left after the what-ifs.
     WHAT_IF_LEFT = "What would then be left";
     /// Before what is still advised after the what-ifs.
@@ -158,11 +158,11 @@ texts! {
     /// Unfolds all rules.
     WHY_AND_WHY_NOT = "Why, and why not: every rule";
     /// Rules that hold.
-    RULES_APPLY = "These shaped your list";
+    RULES_APPLY = "These fit your answers";
     /// Rules that wait for an answer.
     RULES_UNKNOWN = "These wait for an answer";
     /// Rules that do not hold.
-    RULES_DO_NOT = "These added nothing to your list";
+    RULES_DO_NOT = "These do not fit your answers, or the check did not come to them";
     /// Heading of print and copy.
     TAKE_ALONG = "Take it along";
     /// What a copied or printed result may tell.

@@ -1,6 +1,6 @@
 //! What may have given the secret away, and what each took.
 
-use self_check_core::exposure::{Exposure, Reading, Standing};
+use self_check_core::exposure::{Event, Exposure, Reading, Standing};
 use yew::prelude::*;
 
 use crate::copy::{self, site};
@@ -38,6 +38,11 @@ fn exposure(exposure: &Exposure) -> Html {
     }
 }
 
+/// Whether the key itself was in view: a number on a lock shows no cuts.
+fn shows_its_cuts(exposure: &Exposure) -> bool {
+    exposure.reading != Reading::Held && exposure.event != Event::NumberOnLockFace
+}
+
 /// What it let somebody do, and how many keys that leaves.
 fn took(exposure: &Exposure) -> Html {
     html! {
@@ -48,8 +53,10 @@ fn took(exposure: &Exposure) -> Html {
                 <p class="number">{ site::keys_left(left) }</p>
             }
             <p class="note">
-                if exposure.reading == Reading::CutsSeen {
-                    <a href={Route::Distance}>{ site::DISTANCE }</a>{ ". " }
+                if shows_its_cuts(exposure) {
+                    <span class="screen-only">
+                        <a href={Route::Distance}>{ site::DISTANCE }</a>{ ". " }
+                    </span>
                 }
                 { copy::reading(exposure.event, exposure.reading) }{ " " }
                 { copy::knows_the_door(exposure.knows_the_door) }{ " " }

@@ -22,8 +22,8 @@ pub fn verdict(assessment: &Assessment, shows_level: bool) -> Html {
                 <p class="lede">
                     { for copy::headline_groups(&assessment.headline) }{ " " }{ level.meaning }
                 </p>
-                if assessment.carries_a_code {
-                    <p class="lede">{ copy::CODE_ON_THE_KEY }</p>
+                if let Some(number) = copy::number_on_the_key(assessment.number) {
+                    <p class="lede">{ number }</p>
                 }
             </div>
         </div>
