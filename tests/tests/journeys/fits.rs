@@ -2,7 +2,7 @@
 
 use self_check_tests::{Look, Page, Result, journey};
 
-use crate::walking::{arrive, heading, open_all, to_the_examples_result};
+use crate::walking::{heading, open_all, to_the_examples_result};
 
 /// What 200 % and 400 % of zoom leave of a window of 1280 pixels.
 const ZOOMED: [Look; 2] = [
@@ -14,7 +14,7 @@ const ZOOMED: [Look; 2] = [
     Look::NARROW,
 ];
 
-/// Goes by one page of each kind.
+/// Goes by one page of each kind, with everything unfolded.
 async fn on_each_kind_of_page(page: &Page, look: impl AsyncFn(&Page) -> Result<()>) -> Result<()> {
     for fragment in [
         "",
@@ -30,28 +30,19 @@ async fn on_each_kind_of_page(page: &Page, look: impl AsyncFn(&Page) -> Result<(
             Ok(!heading(page).await?.is_empty())
         })
         .await?;
+        open_all(page).await?;
         look(page).await?;
     }
     to_the_examples_result(page).await?;
+    open_all(page).await?;
     look(page).await
 }
 
 #[test]
-fn every_kind_of_page_is_told_well() -> Result<()> {
+fn pages_are_told_well_and_their_targets_are_large_enough() -> Result<()> {
     journey(Look::NARROW, async |page| {
         on_each_kind_of_page(page, async |page| {
-            open_all(page).await?;
-            page.must_be_told_well().await
-        })
-        .await
-    })
-}
-
-#[test]
-fn targets_are_large_enough_for_a_finger() -> Result<()> {
-    journey(Look::PHONE, async |page| {
-        on_each_kind_of_page(page, async |page| {
-            open_all(page).await?;
+            page.must_be_told_well().await?;
             let small = page.small_targets().await?;
             assert_eq!(small, Vec::<String>::new(), "at “{}”", heading(page).await?);
             Ok(())
@@ -68,45 +59,42 @@ fn targets_are_large_enough_for_a_finger() -> Result<()> {
 }
 
 #[test]
-fn zoomed_pages_need_no_moving_sideways() -> Result<()> {
-    journey(Look::DESKTOP, async |page| {
+fn pages_fit_zoomed_turned_and_with_more_space() -> Result<()> {
+    journey(Look::PHONE, async |page| {
         on_each_kind_of_page(page, async |page| {
-            open_all(page).await?;
             for look in ZOOMED {
                 page.set_look(look).await?;
-                assert!(
-                    page.fits_its_width().await?,
-                    "“{}” at {look:?}",
-                    heading(page).await?
-                );
+                fits(page, &format!("{look:?}")).await?;
             }
-            page.set_look(Look::DESKTOP).await
+            page.set_look(Look::PHONE).await?;
+            is_mirrored_from_the_right(page).await?;
+            page.run(SPACED).await?;
+            fits(page, "more space").await
         })
         .await
     })
 }
 
-#[test]
-fn pages_turn_for_a_script_that_runs_from_the_right() -> Result<()> {
-    journey(Look::PHONE, async |page| {
-        on_each_kind_of_page(page, async |page| {
-            open_all(page).await?;
-            let gap = "const box = document.querySelector('main h1').getBoundingClientRect(); return [box.left, innerWidth - box.right];";
-            let before: [f64; 2] = serde_json::from_value(page.run(gap).await?)?;
-            page.run("document.documentElement.dir = 'rtl';").await?;
-            assert!(page.fits_its_width().await?, "“{}”", heading(page).await?);
-            let after: [f64; 2] = serde_json::from_value(page.run(gap).await?)?;
-            let [left, right] = before;
-            assert!(
-                (left - after[1]).abs() < 1.5 && (right - after[0]).abs() < 1.5,
-                "“{}” is mirrored: {before:?} {after:?}", heading(page).await?
-            );
-            page.run("document.documentElement.dir = 'ltr';").await?;
-            Ok(())
-        })
-        .await?;
-        arrive(page, &heading(page).await?).await
-    })
+async fn fits(page: &Page, how: &str) -> Result<()> {
+    let fits = page.fits_its_width().await?;
+    assert!(fits, "“{}” with {how}", heading(page).await?);
+    Ok(())
+}
+
+/// As for a language that is written from the right: the heading keeps its distance to the side where it begins.
+async fn is_mirrored_from_the_right(page: &Page) -> Result<()> {
+    let gaps = "const box = document.querySelector('main h1').getBoundingClientRect(); return [box.left, innerWidth - box.right];";
+    let [left, right]: [f64; 2] = serde_json::from_value(page.run(gaps).await?)?;
+    page.run("document.documentElement.dir = 'rtl';").await?;
+    fits(page, "a script from the right").await?;
+    let turned: [f64; 2] = serde_json::from_value(page.run(gaps).await?)?;
+    assert!(
+        (left - turned[1]).abs() < 1.5 && (right - turned[0]).abs() < 1.5,
+        "“{}”: {left} and {right} became {turned:?}",
+        heading(page).await?
+    );
+    page.run("document.documentElement.dir = 'ltr';").await?;
+    Ok(())
 }
 
 /// The least that a reader may set without losing anything (WCAG 2.2, criterion 1.4.12).
@@ -114,16 +102,3 @@ const SPACED: &str = "
     const sheet = new CSSStyleSheet();
     sheet.replaceSync('* { line-height: 1.5 !important; letter-spacing: 0.12em !important; word-spacing: 0.16em !important; } p { margin-block-end: 2em !important; }');
     document.adoptedStyleSheets = [sheet];";
-
-#[test]
-fn text_with_more_space_fits() -> Result<()> {
-    journey(Look::PHONE, async |page| {
-        on_each_kind_of_page(page, async |page| {
-            open_all(page).await?;
-            page.run(SPACED).await?;
-            assert!(page.fits_its_width().await?, "“{}”", heading(page).await?);
-            Ok(())
-        })
-        .await
-    })
-}

@@ -148,8 +148,10 @@ fn new_version_comes_with_the_network_and_is_then_the_one_kept() -> Result<()> {
             MARK,
             "with a network nobody has an old page"
         );
-        page.wait_until("the second version is in a cache of its own", async || {
-            Ok(kept(page).await?.iter().any(|name| name.contains(" 2-")))
+        page.wait_until("the second version is whole, and waits", async || {
+            let waits =
+                "return (await navigator.serviceWorker.getRegistration()).waiting !== null;";
+            Ok(page.run(waits).await? == true)
         })
         .await?;
         // The worker of the second version takes over once no page of the first is open.
