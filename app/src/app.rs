@@ -3,7 +3,7 @@
 use yew::prelude::*;
 use yew_router::{HashRouter, Switch};
 
-use crate::pages::{About, Check, Distance, Learn, NotFound, Read, Ruler, Start};
+use crate::pages::{About, Check, Distance, Learn, NotFound, Picture, Read, Ruler, Start};
 use crate::route::Route;
 use crate::session::{Session, SessionHandle};
 use crate::ui::Frame;
@@ -31,6 +31,7 @@ fn page(route: Route) -> Html {
         Route::Learn => html! { <Learn /> },
         Route::LearnPage { n } => html! { <Read {n} /> },
         Route::Distance => html! { <Distance /> },
+        Route::Picture => html! { <Picture /> },
         Route::Ruler => html! { <Ruler /> },
         Route::About => html! { <About /> },
         Route::NotFound => html! { <NotFound /> },

@@ -21,6 +21,9 @@ pub enum Route {
     /// Who could read a key from where.
     #[at("/distance")]
     Distance,
+    /// A picture that exists already.
+    #[at("/picture")]
+    Picture,
     /// The ruler at true size.
     #[at("/ruler")]
     Ruler,

@@ -23,6 +23,7 @@
 mod accessibility;
 mod acting;
 mod driver;
+mod files;
 mod journey;
 mod look;
 mod page;

@@ -15,6 +15,8 @@ mod forgetting;
 mod larger;
 #[path = "journeys/list.rs"]
 mod list;
+#[path = "journeys/picture.rs"]
+mod picture;
 #[path = "journeys/print.rs"]
 mod print;
 #[path = "journeys/privacy.rs"]

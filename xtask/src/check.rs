@@ -11,7 +11,7 @@ use crate::browser::Browser;
 use crate::dist::{self, Files};
 use crate::report::{self, Counts, Outcome};
 use crate::toolchain::WasmTarget;
-use crate::{browser, node, project, run, say, scipy, serve, wasm_runner};
+use crate::{browser, exiftool, node, project, python, run, say, serve, wasm_runner};
 
 /// A check by name.
 struct Step {
@@ -20,7 +20,7 @@ struct Step {
     run: fn(&Kit) -> Result<Counts>,
 }
 
-const STEPS: [Step; 7] = [
+const STEPS: [Step; 8] = [
     Step {
         name: "format",
         about: "Layout of the code (cargo fmt --check)",
@@ -40,6 +40,11 @@ const STEPS: [Step; 7] = [
         name: "native",
         about: "Native tests and documentation examples (cargo test)",
         run: native,
+    },
+    Step {
+        name: "outside",
+        about: "Pictures and notes made by other programs (scikit-image, exiftool)",
+        run: outside,
     },
     Step {
         name: "wasm",
@@ -184,6 +189,33 @@ fn native(_: &Kit) -> Result<Counts> {
     Ok(sum)
 }
 
+/// What other programs make, read by the core. Where one of them cannot be had, its part is skipped and a line says so.
+fn outside(_: &Kit) -> Result<Counts> {
+    let mut sum = Counts::default();
+    let python = python::SCIKIT_IMAGE.find_or_install();
+    let exiftool = exiftool::find_or_install();
+    for (part, is_there) in [
+        ("rendered::", python.is_some()),
+        ("notes::", exiftool.is_some()),
+    ] {
+        if !is_there {
+            sum.skipped += 1;
+            continue;
+        }
+        let mut cargo = project::cargo();
+        cargo.args(["test", "--package", "self-check-core", "--test", "outside"]);
+        cargo.args(["--", part]);
+        if let Some(python) = &python {
+            cargo.env("SELF_CHECK_PYTHON", python);
+        }
+        if let Some(exiftool) = &exiftool {
+            cargo.env("SELF_CHECK_EXIFTOOL", exiftool);
+        }
+        sum.add(tests(&mut cargo)?);
+    }
+    Ok(sum)
+}
+
 fn wasm(kit: &Kit) -> Result<Counts> {
     let mut sum = Counts::default();
     let (target, browser) = (kit.target()?, kit.browser()?);
@@ -272,6 +304,9 @@ fn journeys(kit: &Kit) -> Result<Counts> {
         .args(&kit.filter);
     kit.walk_in(&mut cargo)?;
     browser::find_or_install_pdf_reader()?;
+    if let Some(exiftool) = exiftool::find_or_install() {
+        cargo.env("SELF_CHECK_EXIFTOOL", exiftool);
+    }
     tests(&mut cargo)
 }
 
@@ -334,10 +369,26 @@ pub fn bench() -> Result<()> {
     needs("core/benches", "The core has no benchmarks.")?;
     let mut cargo = project::cargo();
     cargo.args(["bench", "--package", "self-check-core"]);
-    if let Some(python) = scipy::find_or_install() {
+    if let Some(python) = python::SCIPY.find_or_install() {
         cargo.env("SELF_CHECK_PYTHON", python);
     }
     run::shown("Measuring the core", &mut cargo)
+}
+
+/// Measures the page's work on large pictures, beside the browser's own.
+pub fn bench_pictures() -> Result<()> {
+    let kit = Kit::default();
+    let mut cargo = project::cargo();
+    cargo.args([
+        "run",
+        "--package",
+        "self-check-tests",
+        "--bin",
+        "large-pictures",
+    ]);
+    kit.walk_in(&mut cargo)?;
+    say::step("Large pictures");
+    run::shown("Measuring large pictures", &mut cargo)
 }
 
 /// Prints the tables of computed values.

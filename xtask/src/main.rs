@@ -7,14 +7,15 @@ mod apt;
 mod browser;
 mod check;
 mod dist;
+mod exiftool;
 mod node;
 mod page;
 mod policy;
 mod project;
+mod python;
 mod report;
 mod run;
 mod say;
-mod scipy;
 mod serve;
 mod site;
 mod system_rust;
@@ -34,10 +35,11 @@ cargo xtask test journeys -- NAME
                                run the browser journeys whose name contains NAME
 cargo xtask screenshots        take the pictures in docs/pictures/ from the real page
 cargo xtask bench              measure the core, and hold it to what it promises of its speed
+cargo xtask bench pictures     measure the page's work on large pictures beside the browser's own decoding
 cargo xtask tables             print the tables of computed values
 cargo xtask help               this text
 
-Steps of test: format, lint, lint-page, native, wasm, build, journeys.";
+Steps of test: format, lint, lint-page, native, outside, wasm, build, journeys.";
 
 fn main() -> ExitCode {
     let arguments: Vec<String> = std::env::args().skip(1).collect();
@@ -61,6 +63,7 @@ fn command(arguments: &[String]) -> Result<ExitCode> {
         ["test", options @ ..] => return check::test(options),
         ["screenshots"] => check::take_pictures()?,
         ["bench"] => check::bench()?,
+        ["bench", "pictures"] => check::bench_pictures()?,
         ["tables"] => check::tables()?,
         _ => {
             return Err(say::advice(

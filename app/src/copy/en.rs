@@ -6,6 +6,7 @@ pub mod findings;
 pub mod headline;
 pub mod learn;
 pub mod numbers;
+pub mod picture;
 pub mod questions;
 pub mod reading;
 pub mod regions;

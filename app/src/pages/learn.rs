@@ -4,7 +4,7 @@ use self_check_core::sources::{self, Source};
 use yew::prelude::*;
 use yew_router::prelude::*;
 
-use crate::copy::{self, LearnPage, Term, site};
+use crate::copy::{self, LearnPage, Term, picture, site};
 use crate::route::Route;
 use crate::ui::{reading, source_line, use_page};
 
@@ -20,6 +20,11 @@ pub fn Learn() -> Html {
                 <li>
                     <Link<Route> to={Route::Distance}>
                         <b>{ site::DISTANCE }</b><span>{ site::DISTANCE_LEDE }</span>
+                    </Link<Route>>
+                </li>
+                <li>
+                    <Link<Route> to={Route::Picture}>
+                        <b>{ picture::TITLE }</b><span>{ picture::LEDE }</span>
                     </Link<Route>>
                 </li>
                 { for LearnPage::ALL.into_iter().enumerate().map(|(index, page)| entry(index, page)) }

@@ -1,0 +1,220 @@
+//! Work that takes a while: opening, measuring, copying. It goes on in small pieces between which the
+//! page answers its reader, and stops where nobody waits for it any more.
+
+use std::cell::Cell;
+use std::rc::Rc;
+
+use self_check_core::metadata::{PictureFile, leftovers, without_leftovers};
+use self_check_core::picture::{Measurement, Measuring};
+use wasm_bindgen_futures::spawn_local;
+
+use super::DeskHandle;
+use super::desk::{Act, Busy, Opened, Outcome};
+use crate::browser::{self, Decoded, LocalFile, SafeCopy};
+use crate::copy::Trouble;
+
+/// Starts work, and knows which was started last.
+#[derive(Clone)]
+pub struct Work {
+    desk: DeskHandle,
+    last: Rc<Cell<u32>>,
+}
+
+/// One piece of work, for as long as somebody waits for it.
+#[derive(Clone)]
+struct Job {
+    desk: DeskHandle,
+    last: Rc<Cell<u32>>,
+    number: u32,
+}
+
+impl Job {
+    fn goes_on(&self) -> bool {
+        self.last.get() == self.number
+    }
+
+    /// Tells how far it is; false where nobody waits.
+    fn progress(&self, share: f64) -> bool {
+        if self.goes_on() {
+            self.desk.dispatch(Act::Progress(share));
+        }
+        self.goes_on()
+    }
+
+    fn end(&self, act: Act) {
+        if self.goes_on() {
+            self.desk.dispatch(act);
+        }
+    }
+}
+
+impl Work {
+    pub fn new(desk: DeskHandle, last: Rc<Cell<u32>>) -> Self {
+        Self { desk, last }
+    }
+
+    /// Stops what is being done.
+    pub fn stop(&self) {
+        self.last.set(self.last.get() + 1);
+    }
+
+    fn begin(&self, busy: Busy) -> Job {
+        self.stop();
+        self.desk.dispatch(Act::Begin(busy));
+        Job {
+            desk: self.desk.clone(),
+            last: Rc::clone(&self.last),
+            number: self.last.get(),
+        }
+    }
+
+    /// Opens a file in the place of any picture that is open.
+    pub fn open(&self, file: LocalFile) {
+        self.desk.dispatch(Act::Clear);
+        let job = self.begin(Busy::Opening);
+        spawn_local(async move {
+            let act = match opened(&job, file).await {
+                Ok(Some(opened)) => Act::Open(Rc::new(opened)),
+                Ok(None) => return,
+                Err(trouble) => Act::Refuse(trouble),
+            };
+            job.end(act);
+        });
+    }
+
+    /// Measures the picture between the marks.
+    pub fn measure(&self) {
+        let marks = match self.desk.full_marks() {
+            Ok(marks) => marks,
+            Err(trouble) => return self.desk.dispatch(Act::Refuse(trouble)),
+        };
+        let Some(opened) = self.desk.opened.clone() else {
+            return;
+        };
+        let choice = self.desk.family();
+        let measuring = Measuring::new(marks, opened.read.quantisation);
+        let job = self.begin(Busy::Measuring);
+        spawn_local(async move {
+            let act = match measured(&job, &opened, measuring).await {
+                Ok(Some(measurement)) => Act::Measured(Outcome {
+                    readable: measurement.readable(choice),
+                    caveats: measurement.caveats().to_vec(),
+                }),
+                Ok(None) => return,
+                Err(trouble) => Act::Refuse(trouble),
+            };
+            job.end(act);
+        });
+    }
+
+    /// Makes the copy.
+    pub fn copy(&self) {
+        let Some(opened) = self.desk.opened.clone() else {
+            return;
+        };
+        let covers = self.desk.covers.clone();
+        if covers.is_empty() {
+            return self.desk.dispatch(Act::Refuse(Trouble::NothingCovered));
+        }
+        let format = self.desk.format;
+        let job = self.begin(Busy::Copying);
+        spawn_local(async move {
+            let bare = |bytes: &[u8]| without_leftovers(bytes).ok();
+            let act = match SafeCopy::make(&opened.working, &covers, format, bare).await {
+                Ok(copy) if is_clean(&copy) => Act::Copied(Rc::new(copy)),
+                Ok(_) => Act::Refuse(Trouble::CopyFailed),
+                Err(_) => Act::Refuse(Trouble::CopyRefused),
+            };
+            job.end(act);
+        });
+    }
+}
+
+/// No notes, and every cover one colour: both read from the bytes that will be saved.
+fn is_clean(copy: &SafeCopy) -> bool {
+    let has_no_notes = leftovers(&copy.bytes).is_ok_and(|found| found.is_empty());
+    has_no_notes && copy.plain_areas == copy.areas
+}
+
+async fn opened(job: &Job, file: LocalFile) -> Result<Option<Opened>, Trouble> {
+    if file.size() > MOST_BYTES {
+        return Err(Trouble::TooManyBytes);
+    }
+    let bytes = browser::file_bytes(&file).await;
+    let bytes = bytes.map_err(|_| Trouble::Unreadable)?;
+    let read = PictureFile::read(&bytes).map_err(Trouble::File)?;
+    drop(bytes);
+    let pixels = |width: u32, height: u32| u64::from(width) * u64::from(height);
+    if read
+        .size
+        .is_some_and(|size| pixels(size.width, size.height) > MOST_PIXELS)
+    {
+        return Err(Trouble::TooManyPixels);
+    }
+    if !job.progress(0.1) {
+        return Ok(None);
+    }
+    let decoded = Decoded::of(&file).await;
+    let decoded = decoded.map_err(|_| Trouble::Undecodable)?;
+    if pixels(decoded.width(), decoded.height()) > MOST_PIXELS {
+        return Err(Trouble::TooManyPixels);
+    }
+    let working = decoded
+        .working(MOST_SHOWN, |share| job.progress(0.5 + 0.5 * share))
+        .await;
+    if working.is_none() && job.goes_on() {
+        return Err(Trouble::Undecodable);
+    }
+    Ok(working.map(|working| Opened {
+        file,
+        read,
+        working,
+    }))
+}
+
+async fn measured(
+    job: &Job,
+    opened: &Opened,
+    mut measuring: Measuring,
+) -> Result<Option<Measurement>, Trouble> {
+    browser::breathe().await;
+    let undecodable = |_| Trouble::Undecodable;
+    let decoded = Decoded::of(&opened.file).await.map_err(undecodable)?;
+    let canvas = browser::spare_canvas().map_err(undecodable)?;
+    while let Some(part) = measuring.next_rows() {
+        let place = (part.left, part.top, part.width, part.height);
+        let colours = decoded.colours(&canvas, place).map_err(undecodable)?;
+        measuring
+            .give_rows(&colours)
+            .map_err(|_| Trouble::Undecodable)?;
+        if !job.goes_on() {
+            return Ok(None);
+        }
+        browser::breathe().await;
+    }
+    drop(decoded);
+    let mut told = 0.0;
+    browser::work_begins();
+    while measuring.work() {
+        if browser::has_worked_long() {
+            let share = measuring.share();
+            if share - told > 0.05 {
+                told = share;
+                job.progress(share);
+            }
+            if !job.goes_on() {
+                return Ok(None);
+            }
+            browser::breathe().await;
+            browser::work_begins();
+        }
+    }
+    Ok(Some(measuring.finish()))
+}
+
+/// No photograph of a phone or a camera is larger than either.
+const MOST_BYTES: f64 = 150e6;
+const MOST_PIXELS: u64 = 120_000_000;
+
+/// The longer side of what is shown and copied: enough for any screen, and a tenth of the memory.
+const MOST_SHOWN: u32 = 2048;

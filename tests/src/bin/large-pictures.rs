@@ -1,0 +1,127 @@
+//! How long the page takes over pictures of 12 and of 48 megapixels, beside the browser's own decoding of
+//! the same file in the same run, and its longest task on the main thread with the processor slowed down
+//! four times. `cargo xtask bench pictures`.
+
+use std::path::Path;
+use std::time::Duration;
+
+use image::codecs::jpeg::JpegEncoder;
+use image::{GrayImage, Luma};
+use self_check_tests::{Look, Page, Result, journey};
+use serde_json::{Value, json};
+
+fn main() -> Result<()> {
+    println!(
+        "megapixels slowed file_kB decode_ms decode_task_ms open_ms measure_ms longest_task_ms"
+    );
+    for (width, height) in [(4000, 3000), (8000, 6000)] {
+        let path =
+            std::env::temp_dir().join(format!("self-check-large-{}.jpg", std::process::id()));
+        std::fs::write(&path, drawn(width, height)?)?;
+        for slowed in [1, 4] {
+            let line = measured(&path, slowed)?;
+            println!("{} {slowed} {line}", width * height / 1_000_000);
+        }
+        std::fs::remove_file(&path)?;
+    }
+    Ok(())
+}
+
+/// A bright bar with five dips on dark ground, in colour, with grain as a camera's.
+fn drawn(width: u32, height: u32) -> Result<Vec<u8>> {
+    let picture = GrayImage::from_fn(width, height, |x, y| {
+        let (across, down) = (
+            f64::from(x) / f64::from(width),
+            f64::from(y) / f64::from(height),
+        );
+        let dips = 0.03 * (across * 60.0).sin().max(0.0);
+        let is_key = (0.2..0.9).contains(&across) && (0.4 + dips..0.6).contains(&down);
+        let grain = x
+            .wrapping_mul(2_654_435_761)
+            .wrapping_add(y.wrapping_mul(2_246_822_519))
+            >> 28;
+        Luma([if is_key { 180 } else { 70 } + grain as u8])
+    });
+    let mut bytes = Vec::new();
+    let colours = image::DynamicImage::from(picture).to_rgb8();
+    JpegEncoder::new_with_quality(&mut bytes, 90).encode_image(&colours)?;
+    Ok(bytes)
+}
+
+/// Notes when each part of the page appears, and the longest task of the main thread.
+const WATCH: &str = "
+    window.seen = {}; window.longest = 0;
+    const note = (name) => { window.seen[name] ??= performance.now(); };
+    addEventListener('change', () => note('chosen'), true);
+    addEventListener('click', (event) => { if (event.target.closest('.press')) note('pressed'); }, true);
+    new MutationObserver(() => {
+        if (document.getElementById('picture-mark')) note('opened');
+        if (document.getElementById('picture-outcome')) note('measured');
+    }).observe(document.body, { childList: true, subtree: true });
+    new PerformanceObserver((list) => {
+        for (const task of list.getEntries()) window.longest = Math.max(window.longest, task.duration);
+    }).observe({ type: 'longtask' });
+    const field = document.createElement('input');
+    field.type = 'file'; field.id = 'bench-file'; document.body.append(field);";
+
+/// The browser's own decoding of the file, which the page uses too.
+const DECODE: &str = "
+    const file = document.getElementById('bench-file').files[0];
+    const begun = performance.now();
+    (await createImageBitmap(file)).close();
+    return [performance.now() - begun, file.size];";
+
+fn measured(path: &Path, slowed: u32) -> Result<String> {
+    let mut line = String::new();
+    journey(Look::DESKTOP, async |page| {
+        page.open_at("#/picture").await?;
+        page.wait_for_text("Check a picture").await?;
+        page.cdp("Emulation.setCPUThrottlingRate", json!({ "rate": slowed }))
+            .await?;
+        page.run(WATCH).await?;
+        page.choose_file("bench-file", path).await?;
+        let own = page.run(DECODE).await?;
+        // The browser tells of long tasks a little later.
+        tokio::time::sleep(Duration::from_millis(600)).await;
+        let own_task = page
+            .run("const longest = window.longest; window.seen = {}; window.longest = 0; return longest;")
+            .await?;
+        page.choose_file("picture-file", path).await?;
+        until(page, "opened").await?;
+        for (from, to) in [(0.3, 0.2), (0.7, 0.9)] {
+            page.drag_on(".stage-over", (from, 0.5), (to, 0.5)).await?;
+        }
+        page.click("button", "Check this picture").await?;
+        until(page, "measured").await?;
+        tokio::time::sleep(Duration::from_millis(600)).await;
+        let seen = page.run("return window.seen;").await?;
+        let longest = page.run("return window.longest;").await?;
+        let number = |value: &Value| value.as_f64().unwrap_or(f64::NAN);
+        let took = |from: &str, to: &str| number(&seen[to]) - number(&seen[from]);
+        line = format!(
+            "{:.0} {:.0} {:.0} {:.0} {:.0} {:.0}",
+            number(&own[1]) / 1000.0,
+            number(&own[0]),
+            number(&own_task),
+            took("chosen", "opened"),
+            took("pressed", "measured"),
+            number(&longest),
+        );
+        Ok(())
+    })?;
+    Ok(line)
+}
+
+async fn until(page: &Page, name: &str) -> Result<()> {
+    for _ in 0..600 {
+        if page
+            .run(&format!("return '{name}' in window.seen;"))
+            .await?
+            == true
+        {
+            return Ok(());
+        }
+        tokio::time::sleep(Duration::from_millis(100)).await;
+    }
+    Err(format!("waited a minute in vain until the picture was {name}").into())
+}
