@@ -1,11 +1,12 @@
-// Starts the guided check and puts it in the place of the list that stands in the page.
+// Starts the guided check and puts it in the place of the list that stands in the page. When one of the pages of the
+// second program is first opened, fetches that too.
 //
 // The list comes back, with one line on top, when the check cannot start, and when it fails later. Whatever the check
 // had shown by then is thrown away: half a result is worse than none. The words are in index.html; none are here.
 "use strict";
 
 (() => {
-  const { script, wasm } = document.currentScript.dataset;
+  const { script, wasm, roomsScript, roomsWasm } = document.currentScript.dataset;
   const root = document.documentElement;
   const title = document.title;
   const here = new URL(".", document.baseURI).href;
@@ -29,16 +30,47 @@
     document.getElementById("still-loading").hidden = false;
   }, PATIENCE_MS);
 
+  function addressOf(name) {
+    return new URL(name, here).href;
+  }
+
   async function start() {
-    const program = import(new URL(script, here).href);
+    const program = import(addressOf(script));
     program.catch(() => {}); // told below, once the page is parsed
     await parsed;
-    await (await program).default({ module_or_path: new URL(wasm, here).href });
+    await (await program).default({ module_or_path: addressOf(wasm) });
     await somethingShown(document.getElementById("app"));
     if (over) return;
     root.dataset.check = "ready";
     list = document.getElementById("list");
     list.remove();
+  }
+
+  let rooms = null; // the second program, or the wait for it
+  let attempts = 0;
+
+  // The first program calls this. What could not be fetched is asked for again the next time.
+  globalThis.selfCheckRooms = () => {
+    rooms ??= startRooms().catch((fault) => {
+      rooms = null;
+      throw fault;
+    });
+    return rooms;
+  };
+
+  async function startRooms() {
+    root.dataset.rooms = "loading";
+    attempts += 1;
+    try {
+      // A browser may remember that a script could not be fetched, and by which address. The fragment makes it another.
+      const program = await import(addressOf(roomsScript + (attempts > 1 ? `#${attempts}` : "")));
+      await program.default({ module_or_path: addressOf(roomsWasm) });
+      root.dataset.rooms = "ready";
+      return program;
+    } catch (fault) {
+      root.dataset.rooms = "failed";
+      throw fault;
+    }
   }
 
   function somethingShown(app) {

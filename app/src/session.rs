@@ -63,6 +63,11 @@ impl Session {
         Path::replay(&self.answers)
     }
 
+    /// The answers that count as they stand: those to questions the path asks.
+    pub fn relevant(&self) -> Answers {
+        self.path().relevant(&self.answers)
+    }
+
     /// The furthest page that can be shown: the first question without an answer, else the result.
     pub fn furthest(&self) -> usize {
         let path = self.path();

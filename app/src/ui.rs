@@ -1,19 +1,19 @@
 //! Parts that pages share.
 
 mod error_summary;
-mod figure;
 mod frame;
 mod page;
 mod page_links;
 mod progress;
 mod reading;
-mod regions;
 mod source;
+mod visit;
 
 pub use error_summary::ErrorSummary;
 pub use frame::Frame;
 pub use page::{use_page, use_session};
 pub use page_links::PageLinks;
-pub use progress::Progress;
-pub use reading::{reading, reading_part};
+pub use progress::{Length, Progress};
+pub use reading::{reading, reading_part, reading_with};
 pub use source::source_line;
+pub use visit::{Visit, use_address, use_visit};

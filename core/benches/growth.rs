@@ -43,7 +43,7 @@ fn count_with_limits(cuts: u32) -> Option<u128> {
 
 /// Mutual information of one cut's reading, by number of depths.
 #[divan::bench(args = [2, 4, 8, 12])]
-fn one_cut_by_depths(depths: u32) -> f64 {
+fn one_cut_by_depths(depths: u8) -> f64 {
     information_per_cut(black_box(depths), black_box(3.0)).get()
 }
 

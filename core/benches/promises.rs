@@ -8,7 +8,6 @@
 mod common;
 
 use self_check_core::assess::assess;
-use self_check_core::questions::Choice;
 use self_check_core::reading::information_per_cut;
 use std::hint::black_box;
 use std::io::Write as _;
@@ -27,19 +26,7 @@ fn main() -> ExitCode {
 const LONGEST_ASSESSMENT: Duration = Duration::from_millis(1);
 
 fn assessment_is_quick() -> bool {
-    use Choice::*;
-    let answers = common::but(&[
-        KeyMissing,
-        StolenOrTaken,
-        NotChanged,
-        NeverCounted,
-        HelperNow,
-        FourOrMoreDigits,
-        OnlyThisLock,
-        CarriedInView,
-        PicturePublic,
-        AddressOnRingOrKey,
-    ]);
+    let answers = common::much_at_once();
     let took = median(1000, || {
         black_box(assess(black_box(&answers), None));
     });
@@ -54,7 +41,7 @@ fn assessment_is_quick() -> bool {
 }
 
 /// Depths, and step over standard deviation.
-fn cases() -> impl Iterator<Item = (u32, f64)> {
+fn cases() -> impl Iterator<Item = (u8, f64)> {
     [2, 4, 6, 9, 10, 12]
         .into_iter()
         .flat_map(|levels| [0.1, 0.5, 1.0, 2.0, 4.0, 8.0, 20.0].map(|ratio| (levels, ratio)))

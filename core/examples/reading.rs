@@ -20,7 +20,7 @@ fn answer(arguments: &[String]) -> Result<f64, String> {
     let [depths, ratio] = arguments else {
         return Err("Two numbers are needed: DEPTHS STEP_OVER_SIGMA, such as 10 4.".into());
     };
-    let depths: u32 = depths
+    let depths: u8 = depths
         .parse()
         .ok()
         .filter(|depths| (2..=64).contains(depths))

@@ -149,6 +149,27 @@ pub struct Advised {
     pub find_out: Vec<Question>,
     /// Every rule with its verdict, in the table's order: why and why not.
     pub considered: Vec<(RuleId, Verdict)>,
+    /// How old keys would stop working here, whether that is called for or not.
+    pub remedies: Vec<Action>,
+}
+
+impl Advised {
+    /// The advice after which old keys no longer work, in its order: what some rule calls for as the
+    /// remedy here. What the owner of somebody else's door or a vehicle specialist then does is not
+    /// known, so to ask them is none.
+    pub fn remedies_due(&self) -> impl Iterator<Item = &Advice> {
+        self.actions.iter().filter(|advice| {
+            let leaves_it_open = matches!(
+                advice.action,
+                Action::TellOwner | Action::SeeVehicleSpecialist
+            );
+            !leaves_it_open
+                && self.remedies.contains(&advice.action)
+                && rules()
+                    .filter(|rule| advice.because.contains(&rule.id))
+                    .any(|rule| rule.calls == Call::Remedy)
+        })
+    }
 }
 
 impl Rule {

@@ -49,14 +49,14 @@ pub struct Assessment {
 pub fn assess(answers: &Answers, positions: Option<Positions>) -> Assessment {
     let path = Path::replay(answers);
     let answers = path.completed(answers);
-    let whole = Count::before(&answers, positions);
-    let exposures = exposures(&answers, whole.as_ref().ok());
+    let possible = Count::possible(&answers, positions);
+    let exposures = exposures(&answers, possible.ok());
     let level = Level::of(&exposures);
     Assessment {
         headline: Headline::of(&answers, &exposures, level),
         level,
         safety_first: is_uneasy(&answers).is_certain(),
-        count: Count::after(whole, &exposures),
+        count: Count::after(possible, &exposures),
         advised: advise(&answers),
         exposures,
     }

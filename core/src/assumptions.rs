@@ -42,7 +42,10 @@ pub enum Assumption {
     /// deviation of this many wavelengths times distance over aperture.
     DiffractionSpot,
     /// What real, steep flanks add to the information, so that the estimate errs on the cautious
-    /// side. Doubling it acts as 1.4 times the contrast.
+    /// side. By simulation it does for a cutter with sides at a right angle and a shallowest cut half
+    /// a millimetre below the uncut edge; of keys cut a millimetre deeper throughout it tells up to
+    /// half a bit too little where the blur nears the spacing. Doubling it acts as 1.4 times the
+    /// contrast.
     SteepFlanks,
     /// How well a person marks an edge in a picture, as a standard deviation in pixels: a guess at
     /// careful work by eye. In good light it is what limits; doubling it nearly halves the distance.

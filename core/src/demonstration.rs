@@ -18,6 +18,52 @@ use crate::sight::View;
 /// let pattern = DemonstrationPattern::DEMONSTRATION;
 /// assert_eq!(pattern.depths().len(), usize::from(pattern.geometry().cuts));
 /// ```
+///
+/// # What cannot become one
+/// Nothing that a person enters. The fields are closed to building and to change:
+///
+/// ```compile_fail,E0451
+/// use self_check_core::{demonstration::DemonstrationPattern, key::Family};
+/// let family = Family::TenDepthFiveCuts;
+/// let pattern = DemonstrationPattern { family, depths: &[1, 2, 3, 4, 5] };
+/// ```
+/// ```compile_fail,E0451
+/// use self_check_core::demonstration::DemonstrationPattern;
+/// let model = DemonstrationPattern::DEMONSTRATION;
+/// let pattern = DemonstrationPattern { depths: &[1, 2, 3, 4, 5], ..model };
+/// ```
+/// ```compile_fail,E0616
+/// use self_check_core::demonstration::DemonstrationPattern;
+/// let mut pattern = DemonstrationPattern::DEMONSTRATION;
+/// pattern.depths = &[1, 2, 3, 4, 5];
+/// ```
+///
+/// Its depths can be read, not written:
+///
+/// ```compile_fail,E0594
+/// use self_check_core::demonstration::DemonstrationPattern;
+/// let pattern = DemonstrationPattern::DEMONSTRATION;
+/// pattern.depths()[0] = 1;
+/// ```
+///
+/// No depths turn into one, no text is read as one, and no record holds one:
+///
+/// ```compile_fail,E0277
+/// use self_check_core::demonstration::DemonstrationPattern;
+/// let pattern: DemonstrationPattern = [1_u8, 2, 3, 4, 5].as_slice().into();
+/// ```
+/// ```compile_fail,E0277
+/// use self_check_core::demonstration::DemonstrationPattern;
+/// let pattern = DemonstrationPattern::try_from(vec![1_u8, 2, 3, 4, 5]);
+/// ```
+/// ```compile_fail,E0277
+/// use self_check_core::demonstration::DemonstrationPattern;
+/// let pattern = "12345".parse::<DemonstrationPattern>();
+/// ```
+/// ```compile_fail,E0277
+/// use self_check_core::demonstration::DemonstrationPattern;
+/// let pattern: DemonstrationPattern = serde_json::from_str("[1, 2, 3, 4, 5]").unwrap();
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct DemonstrationPattern {
     family: Family,
@@ -98,5 +144,7 @@ impl DemonstrationPattern {
     }
 }
 
+#[cfg(test)]
+mod closed;
 #[cfg(test)]
 mod tests;

@@ -29,7 +29,7 @@ pub enum CountError {
     NoDepths,
     /// The count exceeds 128 bits.
     Overflow,
-    /// The count would need more memory than a count of keys is worth.
+    /// The count would need more memory or time than a count of keys is worth.
     TooLarge,
 }
 
@@ -65,16 +65,19 @@ impl CutRule {
 /// The exact number of keys that `rule` allows.
 ///
 /// The rule alone takes O(cuts · depths) steps by a transfer vector with running sums; the optional
-/// limits multiply that by the number of distinct ways in which depths can have been used so far.
-/// This is an upper bound on a standard's "effective differs": makers leave some patterns out.
+/// limits multiply that by the number of distinct ways in which depths can have been used so far, by
+/// the reach and once more by the depths, and the work is bounded: ten depths and nine cuts are
+/// within the bound under any limits. This is an upper bound on a standard's "effective differs": makers leave some patterns out.
 ///
 /// Source: the count is elementary; checked against OEIS sequences (A126364 and its relatives) and
 /// against brute force.
 ///
 /// # Errors
-/// [`CountError::NoCuts`] and [`CountError::NoDepths`] for empty keys, [`CountError::Overflow`]
-/// beyond 128 bits, [`CountError::TooLarge`] where more than 2^22 depths or ways of sharing them
-/// would have to be kept.
+/// [`CountError::NoCuts`] and [`CountError::NoDepths`] for empty keys. [`CountError::Overflow`]
+/// beyond 128 bits; with limits also where the shorter keys on the way are more than that, though
+/// few of them may grow into whole ones. [`CountError::TooLarge`] for more than 2^22 depths, and
+/// with limits where more than 2^22 uses of depths would have to be kept at once or more than 2^26
+/// written in all.
 ///
 /// ```
 /// use self_check_core::differs::{count, CutRule};
@@ -131,8 +134,13 @@ pub(crate) const fn count_of_family(cuts: u8, depths: u8, max_step: u8) -> u64 {
     sum
 }
 
-/// Most entries that a count keeps at once.
+/// Most entries that a count keeps at once: for each depth the sequences that end there, or for each
+/// way of using the depths how often each was used.
 const MOST_ENTRIES: usize = 1 << 22;
+
+/// Most entries that a count with limits writes in all: the time of some seconds. Nine cuts of ten
+/// depths write a third of them at most.
+const MOST_WRITTEN: usize = 1 << 26;
 
 fn count_by_rule(cuts: u32, depths: u32, max_step: u32) -> Result<u128, CountError> {
     let steps = cuts - 1;

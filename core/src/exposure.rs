@@ -7,6 +7,7 @@ use crate::questions::Question;
 use crate::verdict::Verdict;
 
 pub use events::exposures;
+pub(crate) use events::somebody_has_it;
 
 /// Something that happened to the key, or goes on.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -45,8 +46,12 @@ pub enum Event {
     PrivatePicture,
     /// It shows on calls or streams.
     OnCalls,
+    /// A doorbell camera sees it.
+    OnADoorbell,
     /// It is carried in view.
     CarriedInView,
+    /// It lies at home or in a car where it can be seen.
+    LiesInSight,
     /// Its number stands on the lock's face.
     NumberOnLockFace,
     /// A helper has it now.
@@ -77,6 +82,27 @@ pub enum Standing {
     EndedByChange,
     /// The owner gave it out knowingly and still trusts them.
     ByChoice,
+}
+
+/// How many different keys a kind of key allows: the smallest and the largest of the families it
+/// may be of, at most, since makers leave some out.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct KeyRange {
+    /// The fewest.
+    pub fewest: f64,
+    /// The most.
+    pub most: f64,
+}
+
+impl KeyRange {
+    /// What a stranger who knows nothing but the kind would try for an even chance: half of them,
+    /// each being as likely as any other.
+    pub fn untouched(self) -> KeysLeft {
+        KeysLeft {
+            fewest: (self.fewest / 2.0).max(1.0),
+            most: (self.most / 2.0).max(1.0),
+        }
+    }
 }
 
 /// How many keys a stranger would still have to try, for an even chance.

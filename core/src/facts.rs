@@ -48,7 +48,12 @@ pub(crate) fn is_unaccounted_for(answers: &Answers) -> Verdict {
 /// Whether former occupants may hold keys: no change of the lock since the person took over.
 /// On a path that began with an event of its own, the question asks about that event instead.
 pub(crate) fn never_changed_since_taking_over(answers: &Answers) -> Verdict {
-    let about_an_event = answers.has_any(&[KeyMissing, SharedAPicture, SomeoneHadIt]);
+    let about_an_event = answers.has_any(&[
+        KeyMissing,
+        SharedAPicture,
+        SomeoneHadIt,
+        WorriedAboutAPerson,
+    ]);
     ticked(answers, &[NotChanged]).and(certain(!about_an_event))
 }
 

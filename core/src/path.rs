@@ -32,26 +32,27 @@ impl Path {
     /// the number of pages can only shrink as answers come in.
     pub fn replay(answers: &Answers) -> Self {
         let mut path = Self {
-            stops: Vec::with_capacity(18),
+            stops: Vec::with_capacity(LONGEST),
             asked: QuestionSet::default(),
             open: None,
         };
         path.ask(Question::Reason, answers);
-        if answers.has(Choice::KeyMissing) {
-            path.stops.push(Stop::NextHour);
-        }
-        if answers.has(Choice::WorriedAboutAPerson) {
+        let told_already = answers.has(Choice::WorriedAboutAPerson)
+            || (is_missing_path(answers) && answers.has(Choice::UneasyPerson));
+        if told_already {
             path.stops.push(Stop::Safety);
         }
+        if is_missing_path(answers) {
+            path.stops.push(Stop::NextHour);
+        }
         for question in sequence(answers) {
-            if is_asked(question, &answers.only(path.asked)) {
-                path.ask(question, answers);
-                if question == Question::Holders
-                    && answers.has(Choice::UneasyPerson)
-                    && !answers.has(Choice::WorriedAboutAPerson)
-                {
-                    path.stops.push(Stop::Safety);
-                }
+            if !is_asked(question, answers, path.asked) {
+                continue;
+            }
+            path.ask(question, answers);
+            let told_now = question == Question::Holders && answers.has(Choice::UneasyPerson);
+            if told_now && !told_already {
+                path.stops.push(Stop::Safety);
             }
         }
         path.stops.extend([Stop::LookOver, Stop::Result]);
@@ -76,6 +77,16 @@ impl Path {
     /// Where `stop` stands in [`Path::stops`], if it is on the path.
     pub fn position(&self, stop: Stop) -> Option<usize> {
         self.stops.iter().position(|&other| other == stop)
+    }
+
+    /// Whether one answer more may take pages off this path, which was replayed from `answers`.
+    pub fn may_shorten(&self, answers: &Answers) -> bool {
+        let open = Question::ALL
+            .into_iter()
+            .filter(|&question| self.asked.contains(question) && !answers.is_answered(question));
+        open.flat_map(|question| question.row().choices)
+            .filter_map(|&choice| answers.give(choice.question(), &[choice]).ok())
+            .any(|given| Self::replay(&given).stops.len() < self.stops.len())
     }
 
     /// The answers that count: those to questions this path asks.
@@ -119,8 +130,8 @@ const ORDER: [Question; 13] = {
         Opens,
         WhoDecides,
         ChangedSince,
-        Copies,
         Holders,
+        Copies,
         KeyKind,
         Marking,
         NumberIs,
@@ -132,10 +143,12 @@ const ORDER: [Question; 13] = {
     ]
 };
 
-/// The order after the reason on the short path of a missing key.
-const MISSING_ORDER: [Question; 8] = {
+/// The order after the reason on the short path of a missing key. Who has it is asked there only to
+/// show, and let change, that somebody was named who makes the person uneasy.
+const MISSING_ORDER: [Question; 9] = {
     use Question::*;
     [
+        Holders,
         MissingHow,
         Opens,
         WhoDecides,
@@ -169,12 +182,31 @@ fn sequence(answers: &Answers) -> impl Iterator<Item = Question> {
     own.iter().chain(rest).copied()
 }
 
-/// Whether `question` is asked, given the `earlier` answers of the same path.
-fn is_asked(question: Question, earlier: &Answers) -> bool {
-    use Choice::*;
-    if ends_after_opens(earlier) {
+/// The most pages a path has: every question of the usual order, the answers and the result. Where
+/// safety has a page of its own, the count of copies is not asked, so that no number of pages, and
+/// no address that counts them, tells that somebody is afraid.
+const LONGEST: usize = 1 + ORDER.len() + 2;
+
+/// Whether `question` is asked, given which questions were `asked` before it on the same path.
+fn is_asked(question: Question, answers: &Answers, asked: QuestionSet) -> bool {
+    let earlier = &answers.only(asked);
+    let is_uneasy = answers.has(Choice::UneasyPerson);
+    // Two pages come first where a feared person was named and the key is missing: a path that ended
+    // here would have a length that no other has.
+    let has_two_pages_first = is_uneasy && is_missing_path(earlier);
+    if ends_after_opens(earlier) && !has_two_pages_first {
         return false;
     }
+    match question {
+        Question::Holders => !is_missing_path(earlier) || is_uneasy,
+        Question::Copies => !earlier.has_any(&[Choice::WorriedAboutAPerson, Choice::UneasyPerson]),
+        _ => is_asked_for_the_key(question, earlier),
+    }
+}
+
+/// Whether `question` is asked for what the `earlier` answers say of key and lock.
+fn is_asked_for_the_key(question: Question, earlier: &Answers) -> bool {
+    use Choice::*;
     match question {
         Question::WhoDecides => might(
             earlier,
@@ -182,13 +214,15 @@ fn is_asked(question: Question, earlier: &Answers) -> bool {
             &[HouseDoor, FlatDoor, BlockEntrance, Mailbox],
         ),
         Question::ChangedSince => might(earlier, Question::Opens, &[HouseDoor, FlatDoor]),
+        Question::Marking => !earlier.has(CardFobCodeOrPhone),
         Question::NumberIs => {
-            !earlier.is_answered(Question::Marking)
+            (!earlier.is_answered(Question::Marking) && !earlier.has(CardFobCodeOrPhone))
                 || earlier.has_any(&[OneToThreeDigits, FourOrMoreDigits, LettersWithDigits])
         }
         Question::NumberElsewhere => {
             earlier.has_any(&[Mailbox, PadlockOrCabinet])
-                || (is_asked(Question::NumberIs, earlier) && !earlier.has(SameOnOtherKeys))
+                || (is_asked_for_the_key(Question::NumberIs, earlier)
+                    && !earlier.has(SameOnOtherKeys))
         }
         Question::Seen => !earlier.has(CardFobCodeOrPhone),
         Question::Reason
@@ -197,7 +231,6 @@ fn is_asked(question: Question, earlier: &Answers) -> bool {
         | Question::Copies
         | Question::Holders
         | Question::KeyKind
-        | Question::Marking
         | Question::Kept
         | Question::Link
         | Question::OtherWays => true,

@@ -38,7 +38,8 @@ pub enum Question {
     OtherWays,
 }
 
-/// One choice of one question. "Not sure" is no choice of its own: see [`crate::answers::Answer`].
+/// One choice of one question. "Not sure" is no choice of its own: see
+/// [`crate::answers::Answers::give_not_sure`].
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[repr(u8)]
 #[allow(missing_docs, reason = "each name says it; the page holds the words")]

@@ -1,6 +1,7 @@
 //! What is known of single regions: whether locksmiths are licensed, in whose register to look, and
-//! what the law says on rekeying. Every row has its sources and the date it was looked at; laws
-//! change, so a page sends the reader to the register and never to this list alone.
+//! what the law says on rekeying. Every row names its sources, and one date tells when all rows were
+//! last compared with them, which are older; laws change, so a page sends the reader to the register
+//! and never to this list alone.
 
 use crate::sources::regional::*;
 use crate::sources::{Source, TEXAS_REKEYING};
@@ -58,10 +59,38 @@ pub enum Licensing {
 pub enum TenancyRule {
     /// Rekeyed by the landlord between tenants, at the landlord's cost.
     RekeyedBetweenTenants,
+    /// Rekeyed as often as the tenant asks, at the tenant's cost; at the landlord's where a master
+    /// key is the reason. Doors inside the home are left out.
+    RekeyedWheneverTenantAsks,
     /// A change on request after domestic violence.
     ChangedOnRequestForSafety,
     /// The landlord keeps a log of keys.
     KeysAreLogged,
+}
+
+/// Where in a region a rule on rented homes holds.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Scope {
+    /// Everywhere in it, as far as was read.
+    Everywhere,
+    /// Only in counties with more than so many people.
+    CountiesOver {
+        /// The number of people.
+        people: u32,
+        /// The counties that have so many, by their own names.
+        counties: &'static str,
+    },
+}
+
+/// One rule on locks of rented homes.
+#[derive(Clone, Copy, Debug)]
+pub struct TenancyRow {
+    /// What it says.
+    pub rule: TenancyRule,
+    /// Where it holds.
+    pub scope: Scope,
+    /// Where the rule and its scope come from.
+    pub source: &'static Source,
 }
 
 /// What is known of one region.
@@ -73,13 +102,14 @@ pub struct RegionRow {
     pub licensing: Licensing,
     /// The authority whose register tells, by its own name; empty where none was found.
     pub register: &'static str,
-    /// Rules on locks of rented homes, each with its source.
-    pub tenancy: &'static [(TenancyRule, &'static Source)],
+    /// Rules on locks of rented homes.
+    pub tenancy: &'static [TenancyRow],
     /// Where the licensing figure comes from; empty for [`Region::Elsewhere`].
     pub sources: &'static [&'static Source],
 }
 
-/// When the rows were last compared with their sources: year and month.
+/// When all rows were last compared with their sources: year and month. A source may be older, and
+/// the law newer than either.
 pub const LAST_COMPARED: (u16, u8) = (2026, 11);
 
 /// Every row, in the order in which a page lists them.
@@ -154,7 +184,7 @@ pub static REGIONS: &[RegionRow] = &[
         Region::Florida,
         Licensing::NotLicensed,
         "",
-        &[(TenancyRule::KeysAreLogged, &FLORIDA_KEY_LOG)],
+        &[everywhere(TenancyRule::KeysAreLogged, &FLORIDA_KEY_LOG)],
         &[&STATE_LICENSING_CHANGES],
     ),
     row(
@@ -162,8 +192,15 @@ pub static REGIONS: &[RegionRow] = &[
         Licensing::Licensed,
         "",
         &[
-            (TenancyRule::RekeyedBetweenTenants, &ILLINOIS_REKEYING),
-            (TenancyRule::ChangedOnRequestForSafety, &ILLINOIS_SAFE_HOMES),
+            TenancyRow {
+                rule: TenancyRule::RekeyedBetweenTenants,
+                scope: Scope::CountiesOver {
+                    people: 3_000_000,
+                    counties: "Cook County",
+                },
+                source: &ILLINOIS_REKEYING,
+            },
+            everywhere(TenancyRule::ChangedOnRequestForSafety, &ILLINOIS_SAFE_HOMES),
         ],
         &[&STATE_LICENSING],
     ),
@@ -191,14 +228,20 @@ pub static REGIONS: &[RegionRow] = &[
         Region::Oregon,
         Licensing::Licensed,
         "",
-        &[(TenancyRule::ChangedOnRequestForSafety, &OREGON_LOCK_CHANGE)],
+        &[everywhere(
+            TenancyRule::ChangedOnRequestForSafety,
+            &OREGON_LOCK_CHANGE,
+        )],
         &[&STATE_LICENSING],
     ),
     row(
         Region::Seattle,
         Licensing::Unclear,
         "",
-        &[(TenancyRule::RekeyedBetweenTenants, &SEATTLE_HOUSING)],
+        &[everywhere(
+            TenancyRule::RekeyedBetweenTenants,
+            &SEATTLE_HOUSING,
+        )],
         &[&SEATTLE_HOUSING],
     ),
     row(
@@ -212,7 +255,13 @@ pub static REGIONS: &[RegionRow] = &[
         Region::Texas,
         Licensing::Licensed,
         "",
-        &[(TenancyRule::RekeyedBetweenTenants, &TEXAS_REKEYING)],
+        &[
+            everywhere(TenancyRule::RekeyedBetweenTenants, &TEXAS_REKEYING),
+            everywhere(
+                TenancyRule::RekeyedWheneverTenantAsks,
+                &TEXAS_REKEYING_ON_REQUEST,
+            ),
+        ],
         &[&STATE_LICENSING],
     ),
     state(Region::Virginia),
@@ -231,11 +280,19 @@ const fn state(region: Region) -> RegionRow {
     row(region, Licensing::Licensed, "", &[], SOURCES)
 }
 
+const fn everywhere(rule: TenancyRule, source: &'static Source) -> TenancyRow {
+    TenancyRow {
+        rule,
+        scope: Scope::Everywhere,
+        source,
+    }
+}
+
 const fn row(
     region: Region,
     licensing: Licensing,
     register: &'static str,
-    tenancy: &'static [(TenancyRule, &'static Source)],
+    tenancy: &'static [TenancyRow],
     sources: &'static [&'static Source],
 ) -> RegionRow {
     RegionRow {
@@ -257,6 +314,23 @@ mod tests {
             assert_eq!(row.region as usize, index);
         }
         assert_eq!(REGIONS.len(), Region::Elsewhere as usize + 1);
+    }
+
+    /// What reads as a duty all over a state or city, and what holds in a part of it only.
+    #[test]
+    fn rules_hold_everywhere_but_where_a_law_names_its_places() {
+        let parts: Vec<_> = REGIONS
+            .iter()
+            .flat_map(|row| row.tenancy.iter().map(move |rule| (row.region, rule)))
+            .filter(|(_, rule)| rule.scope != Scope::Everywhere)
+            .map(|(region, rule)| (region, rule.rule, rule.scope))
+            .collect();
+        let scope = Scope::CountiesOver {
+            people: 3_000_000,
+            counties: "Cook County",
+        };
+        let duty = (Region::Illinois, TenancyRule::RekeyedBetweenTenants, scope);
+        assert_eq!(parts, [duty]);
     }
 
     #[test]

@@ -36,6 +36,17 @@ pub enum SourceKind {
     OurAssumption,
 }
 
+impl SourceKind {
+    /// The kinds, most to be trusted first.
+    pub const ALL: [Self; 5] = [
+        Self::Published,
+        Self::Secondary,
+        Self::CommonPractice,
+        Self::FromMemory,
+        Self::OurAssumption,
+    ];
+}
+
 macro_rules! sources {
     ($($(#[$doc:meta])* $name:ident = $id:literal, $authors:literal, $year:expr, $title:literal, $place:literal, $kind:ident;)*) => {
         $($(#[$doc])* pub static $name: Source = Source {
@@ -50,8 +61,8 @@ pub mod regional;
 
 sources! {
     /// Minimum numbers of effective differs by grade.
-    EN_1303 = "en-1303", "CEN", Some(2015), "EN 1303, Building hardware: Cylinders for locks", "key-related security, grades 1 to 6", Secondary;
-    /// Why a person who held a key or a change key can work out more from it.
+    EN_1303 = "en-1303", "CEN", None, "EN 1303, Building hardware: Cylinders for locks", "key-related security, grades 1 to 6; edition not named", Secondary;
+    /// How one key of a master-keyed system, with one of its locks, leads to the master key.
     RIGHTS_AMPLIFICATION = "rights-amplification", "M. Blaze", Some(2003), "Rights Amplification in Master-Keyed Mechanical Locks, IEEE Security & Privacy 1(2):24-32", "abstract and first page", Published;
     /// Keys read from pictures near and far.
     OPTICAL_DECODING = "optical-decoding", "B. Laxton, K. Wang, S. Savage", Some(2008), "Reconsidering Physical Key Secrecy: Teleduplication via Optical Decoding, ACM CCS 2008", "first page", Published;
@@ -70,7 +81,7 @@ sources! {
     /// Words asking not to copy are not effective security.
     DO_NOT_DUPLICATE = "do-not-duplicate", "Associated Locksmiths of America", None, "Technical standard on keys marked against duplication", "", Secondary;
     /// A landlord's duty to rekey between tenants, one region's.
-    TEXAS_REKEYING = "texas-rekeying", "State of Texas", None, "Texas Property Code", "section 92.156", Published;
+    TEXAS_REKEYING = "texas-rekeying", "State of Texas", None, "Texas Property Code", "section 92.156 (a)", Published;
     /// Pixel densities of planned video surveillance.
     EN_62676_4 = "en-62676-4", "CENELEC", Some(2015), "EN 62676-4, Video surveillance systems: Application guidelines", "pixel densities at the target", Secondary;
     /// What the trade does when someone may hold a copy.

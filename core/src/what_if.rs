@@ -22,10 +22,11 @@ pub struct FromToday {
 
 /// The advised actions whose effect can be shown, in the order of the advice.
 pub fn choices(assessment: &Assessment) -> Vec<Action> {
-    let actions = assessment.advised.actions.iter();
+    let advised = &assessment.advised;
+    let remedies: Vec<Action> = advised.remedies_due().map(|advice| advice.action).collect();
+    let actions = advised.actions.iter().map(|advice| advice.action);
     actions
-        .map(|advice| advice.action)
-        .filter(|&action| action.is_remedy() || ends_from_today(action))
+        .filter(|action| remedies.contains(action) || ends_from_today(*action))
         .collect()
 }
 
@@ -33,13 +34,8 @@ pub fn choices(assessment: &Assessment) -> Vec<Action> {
 /// advised change nothing.
 pub fn from_today(assessment: &Assessment, done: &[Action]) -> FromToday {
     let is_done = |action: Action| done.contains(&action);
-    let mut remedies = assessment
-        .advised
-        .actions
-        .iter()
-        .map(|advice| advice.action)
-        .filter(|action| action.is_remedy())
-        .peekable();
+    let remedies = assessment.advised.remedies_due();
+    let mut remedies = remedies.map(|advice| advice.action).peekable();
     let lock_is_new = remedies.peek().is_some() && remedies.all(is_done);
     let exposures: Vec<Exposure> = assessment
         .exposures
@@ -69,22 +65,6 @@ pub fn from_today(assessment: &Assessment, done: &[Action]) -> FromToday {
     }
 }
 
-impl Action {
-    /// Whether old keys stop working once it is carried out.
-    pub fn is_remedy(self) -> bool {
-        matches!(
-            self,
-            Self::RekeyCylinder
-                | Self::ChangeCylinder
-                | Self::ChangeLockOrLevers
-                | Self::ReplaceSmallLock
-                | Self::OwnerOfSystemActs
-                | Self::TellLandlord
-                | Self::TellManager
-        )
-    }
-}
-
 /// Free steps and habits with an effect from today.
 fn ends_from_today(action: Action) -> bool {
     matches!(
@@ -100,7 +80,9 @@ fn ends_from_today(action: Action) -> bool {
 /// Whether an event is past once the lock is new, or goes on with the new key.
 fn is_over(event: Event, done: &[Action]) -> bool {
     match event {
-        Event::CarriedInView | Event::OnCalls => done.contains(&Action::CarryCovered),
+        Event::CarriedInView | Event::OnCalls | Event::OnADoorbell | Event::LiesInSight => {
+            done.contains(&Action::CarryCovered)
+        }
         Event::HiddenOutside => done.contains(&Action::MoveTheSpare),
         Event::HelperNow | Event::TrustedCircle => false,
         Event::Stolen

@@ -2,6 +2,8 @@
 //! household.
 #![allow(clippy::unwrap_used, clippy::expect_used)]
 
+mod common;
+
 #[path = "household/agreement.rs"]
 mod agreement;
 #[path = "household/any.rs"]
@@ -16,6 +18,8 @@ mod costs;
 mod demonstration;
 #[path = "household/estate.rs"]
 mod estate;
+#[path = "household/homes.rs"]
+mod homes;
 #[path = "household/keeping.rs"]
 mod keeping;
 #[path = "household/laws.rs"]

@@ -23,7 +23,7 @@ enum Broken {
     NotSureLeavesTheRange(RuleId),
     /// With nothing known, a rule asks for more than "when convenient".
     UnknownsAlarm(RuleId),
-    /// Old keys must stop working because somebody who cannot tell the door saw the key.
+    /// More than a habit or a free step follows because somebody who cannot tell the door saw the key.
     BeingSeenLeadsToRekeying(RuleId),
     /// A change of the lock did not end what came before it.
     ChangeDoesNotEnd(RuleId),
@@ -71,8 +71,8 @@ fn check(rule: &Rule, states: &mut u64) -> Vec<Broken> {
         }
     }
     broken.extend(check_unknowns(rule));
-    broken.extend(check_seen(rule));
-    broken.extend(check_change(rule));
+    broken.extend(check_seen(rule, states));
+    broken.extend(check_change(rule, states));
     broken
 }
 
@@ -85,51 +85,87 @@ fn check_unknowns(rule: &Rule) -> Option<Broken> {
         .then_some(Broken::UnknownsAlarm(rule.id))
 }
 
-/// Everything by which strangers may see a key without being able to tell its door, and nothing
-/// else: no rule may then call for a remedy.
-fn check_seen(rule: &Rule) -> Option<Broken> {
+/// Being seen by people who cannot tell the door adds nothing but habits and what is free: whatever
+/// else was answered, every other rule says the same as if nobody had seen the key.
+fn check_seen(rule: &Rule, states: &mut u64) -> Option<Broken> {
     use Choice::*;
-    let seen = [
-        CALM_BUT_SEEN,
-        &[
-            CarriedInView,
-            HomeInSight,
-            InTheCar,
-            PicturePublic,
-            CallsOrStreams,
-            DoorbellCamera,
-        ],
-    ]
-    .concat();
-    let answers = common::but(&seen);
-    let with_a_code = common::but(&[&seen[..], &[FourOrMoreDigits, OnlyThisLock]].concat());
-    let calls =
-        |answers: &Answers| rule.calls == Call::Remedy && rule.verdict(answers) == Verdict::Applies;
-    (calls(&answers) || calls(&with_a_code)).then_some(Broken::BeingSeenLeadsToRekeying(rule.id))
+    let is_free = matches!(
+        rule.calls,
+        Call::For(Action::TakePictureDown | Action::CarryCovered | Action::KeepNumberApart)
+    );
+    if is_free || rule.urgency == Urgency::Habit || rule.is_a_relief() {
+        return None;
+    }
+    let seen_in: [(Question, Choice, &[Choice]); 2] = [
+        // The room in a listing tells its door, and so does a picture with its place.
+        (Question::Seen, NoPicture, &[SaleListing]),
+        // A spare outside and a key in a safe are held, not seen.
+        (Question::Kept, PocketOrClosedBag, &[HiddenOutside, KeySafe]),
+    ];
+    let mut breaks = false;
+    for (question, unseen, more_than_seen) in seen_in {
+        if !rule.needs.contains(question) {
+            continue;
+        }
+        let only_seen: Vec<Whole> = wholes(question)
+            .into_iter()
+            .filter(|whole| match whole {
+                Whole::NotSure => false,
+                Whole::Ticked(ticks) => !ticks.iter().any(|tick| more_than_seen.contains(tick)),
+            })
+            .collect();
+        let unseen = Whole::Ticked(vec![unseen]);
+        *states += each(&others(rule.needs, question), &mut |answers| {
+            if answers.has(PictureShowsPlace) || answers.is_not_sure(Question::Link) {
+                return;
+            }
+            let before = rank(rule.verdict(&with(answers, question, &unseen)));
+            breaks |= only_seen
+                .iter()
+                .any(|seen| rank(rule.verdict(&with(answers, question, seen))) > before);
+        });
+    }
+    breaks.then_some(Broken::BeingSeenLeadsToRekeying(rule.id))
 }
 
-const CALM_BUT_SEEN: &[Choice] = &[Choice::LookAtMyKeys, Choice::ReturnTag];
-
-/// On a path that begins with an event, a changed lock makes every remedy as if it had not been.
-fn check_change(rule: &Rule) -> Option<Broken> {
+/// On a path that begins with an event, a changed lock makes everything as if it had not been,
+/// whatever else was answered. Habits, a code the person knew, and safety go on.
+fn check_change(rule: &Rule, states: &mut u64) -> Option<Broken> {
     use Choice::*;
+    let goes_on = matches!(
+        rule.calls,
+        Call::For(Action::PlanWithSupport | Action::ChangeCodesAndUsers)
+    );
+    if goes_on || rule.urgency == Urgency::Habit || rule.is_a_relief() {
+        return None;
+    }
     let began = [
         (SomeoneHadIt, Question::Holders, Household),
         (SharedAPicture, Question::Seen, NoPicture),
         (KeyMissing, Question::MissingHow, MislaidIndoors),
     ];
-    let fails = began.into_iter().any(|(reason, told_in, nothing)| {
-        rule.needs.contains(told_in)
-            && rule.calls == Call::Remedy
-            && wholes(told_in).iter().any(|told| {
-                let base = common::but(&[reason, ChangedAndCounted, AddressOnRingOrKey]);
-                let happened = with(base, told_in, told);
-                let did_not = with(base, told_in, &Whole::Ticked(vec![nothing]));
-                rule.verdict(&happened) == Verdict::Applies
-                    && rule.verdict(&did_not) != Verdict::Applies
-            })
-    });
-    fails.then_some(Broken::ChangeDoesNotEnd(rule.id))
+    let mut breaks = false;
+    for (reason, told_in, nothing) in began {
+        if !rule.needs.contains(told_in) {
+            continue;
+        }
+        let happenings = wholes(told_in);
+        let rest: Vec<Question> = others(rule.needs, told_in)
+            .into_iter()
+            .filter(|question| !matches!(question, Question::Reason | Question::ChangedSince))
+            .collect();
+        for changed in [ChangedAndCounted, ChangedCopiesUnknown] {
+            *states += each(&rest, &mut |answers| {
+                let begun = with(answers, Question::Reason, &Whole::Ticked(vec![reason]));
+                let base = with(begun, Question::ChangedSince, &Whole::Ticked(vec![changed]));
+                let quiet = rank(rule.verdict(&with(base, told_in, &Whole::Ticked(vec![nothing]))));
+                breaks |= happenings
+                    .iter()
+                    .any(|told| rank(rule.verdict(&with(base, told_in, told))) > quiet);
+            });
+        }
+    }
+    breaks.then_some(Broken::ChangeDoesNotEnd(rule.id))
 }
 
 #[test]
@@ -184,15 +220,48 @@ fn a_mutated_rule_is_found_by_the_law_it_breaks() {
         })
         .contains(&Broken::UnknownsAlarm(KeyIsCarriedInView))
     );
+    let seen = Broken::BeingSeenLeadsToRekeying;
     assert!(
-        find(KeyIsCarriedInView, |rule| rule.calls = Call::Remedy)
-            .contains(&Broken::BeingSeenLeadsToRekeying(KeyIsCarriedInView))
+        find(KeyIsCarriedInView, |rule| {
+            rule.calls = Call::Remedy;
+            rule.urgency = Urgency::WhenConvenient;
+        })
+        .contains(&seen(KeyIsCarriedInView))
     );
     assert!(
-        find(FormerHolderMayKeepACopy, |rule| rule.applies = |answers| {
-            self_check_core::verdict::ticked(answers, &[Choice::NoLongerShould])
+        find(SharedPictureIsTakenBack, |rule| rule.calls = Call::Remedy)
+            .contains(&seen(SharedPictureIsTakenBack))
+    );
+    let change = Broken::ChangeDoesNotEnd;
+    for id in [FormerHolderMayKeepACopy, FormerHolderIsAskedForCopies] {
+        assert!(
+            find(id, |rule| rule.applies = |answers| {
+                self_check_core::verdict::ticked(answers, &[Choice::NoLongerShould])
+            })
+            .contains(&change(id))
+        );
+    }
+    // A change after which some copies are unknown ends what came before it as well.
+    assert!(
+        find(GuestsMayKeepCopies, |rule| rule.applies = |answers| {
+            let guests = self_check_core::verdict::ticked(answers, &[Choice::ShortLetGuests]);
+            if answers.has(Choice::ChangedAndCounted) {
+                Verdict::DoesNotApply
+            } else {
+                guests
+            }
         })
-        .contains(&Broken::ChangeDoesNotEnd(FormerHolderMayKeepACopy))
+        .contains(&change(GuestsMayKeepCopies))
+    );
+    assert!(
+        find(CodeWasWithOutsiders, |rule| rule.applies = |answers| {
+            let code = self_check_core::verdict::ticked(answers, &[Choice::OnlyThisLock]);
+            code.and(self_check_core::verdict::ticked(
+                answers,
+                &[Choice::HadItAlone],
+            ))
+        })
+        .contains(&change(CodeWasWithOutsiders))
     );
 }
 

@@ -3,7 +3,7 @@
 mod common;
 
 use common::{assessed, highest, urgency};
-use self_check_core::advice::{Action, Urgency};
+use self_check_core::advice::{Action, RuleId, Urgency};
 use self_check_core::answers::Answers;
 use self_check_core::assess::{Headline, Level, assess};
 use self_check_core::exposure::Event;
@@ -207,5 +207,159 @@ fn vehicle_key_alone_is_for_a_specialist() {
     assert_eq!(
         urgency(&result, Action::SeeVehicleSpecialist),
         Some(Urgency::Habit)
+    );
+}
+
+#[test]
+fn short_let_guests_and_copies_out_of_sight_can_wait() {
+    let guests = assessed(&[ShortLetGuests, SomeoneHadIt, NotChanged]);
+    let copies = assessed(&[OneOrTwoUnaccounted]);
+    for result in [guests, copies] {
+        assert_eq!(highest(&result), Some(Urgency::WhenConvenient));
+        assert_eq!(
+            urgency(&result, Action::RekeyCylinder),
+            Some(Urgency::WhenConvenient)
+        );
+    }
+}
+
+#[test]
+fn feared_person_with_a_right_to_the_home_gets_a_plan_and_no_new_lock() {
+    let result = assessed(&[
+        WorriedAboutAPerson,
+        UneasyPerson,
+        SharedWithRightHolder,
+        NotChanged,
+    ]);
+    assert_eq!(
+        urgency(&result, Action::PlanWithSupport),
+        Some(Urgency::Today)
+    );
+    for remedy in REMEDIES {
+        assert_eq!(urgency(&result, remedy), None);
+    }
+}
+
+#[test]
+fn valet_before_the_change_says_nothing_of_the_new_key() {
+    let result = assessed(&[
+        SomeoneHadIt,
+        HadItAlone,
+        ChangedAndCounted,
+        FourOrMoreDigits,
+        OnlyThisLock,
+    ]);
+    assert_eq!(result.headline, Headline::EndedByChange);
+    assert_eq!(
+        urgency(&result, Action::CutPlainCopies),
+        Some(Urgency::WhenConvenient),
+        "for the number alone"
+    );
+}
+
+/// Grinding a number off cannot be undone: one doubt is enough to leave it.
+#[test]
+fn number_is_removed_only_from_an_own_plain_key_that_nobody_else_saw() {
+    let plain = [FourOrMoreDigits, OnlyThisLock];
+    let removed = |changes: &[_]| {
+        let result = assessed(&[&plain, changes].concat());
+        urgency(&result, Action::HaveCodeRemoved)
+    };
+    assert_eq!(removed(&[]), Some(Urgency::WhenConvenient));
+    for doubt in [
+        &[FlatDoor, BlockEntrance][..],
+        &[HouseDoor, WorkOrAnothersHome],
+        &[HouseDoor, Vehicle],
+        &[RentPrivately],
+        &[SharedWithRightHolder],
+        &[SharedBlock],
+        &[CarriedInView],
+        &[InTheCar, PocketOrClosedBag],
+        &[HiddenOutside],
+        &[NeverCounted],
+        &[OneOrTwoUnaccounted],
+        &[ChangedCopiesUnknown],
+        &[NotChanged],
+        &[NumberOnTag],
+        &[NumberOnLockFace],
+        &[HelperNow, Household],
+        &[ShortLetGuests],
+        &[PictureSharedWithFew],
+        &[Dimples],
+        &[OnCardOrPaper],
+    ] {
+        assert_eq!(removed(doubt), None, "{doubt:?}");
+    }
+    for open in [
+        Question::WhoDecides,
+        Question::ChangedSince,
+        Question::Holders,
+        Question::Copies,
+        Question::KeyKind,
+        Question::Kept,
+        Question::Seen,
+        Question::NumberElsewhere,
+    ] {
+        let answers = common::but(&plain).give_not_sure(open);
+        let result = assess(&answers, None);
+        assert_eq!(urgency(&result, Action::HaveCodeRemoved), None, "{open:?}");
+    }
+}
+
+#[test]
+fn copies_are_not_a_tenants_to_order() {
+    for decider in [RentPrivately, SocialOrEmployersHome, SharedBlock] {
+        let result = assessed(&[decider, FourOrMoreDigits, OnlyThisLock, WordsAgainstCopying]);
+        assert_eq!(urgency(&result, Action::CutPlainCopies), None);
+        assert_eq!(urgency(&result, Action::RestrictedBlank), None);
+        assert!(urgency(&result, Action::KeepNumberApart).is_some());
+    }
+}
+
+#[test]
+fn spare_that_may_lie_outside_is_never_nothing_to_do() {
+    for open in [Question::Kept, Question::NumberElsewhere] {
+        let answers = common::but(&[PadlockOrCabinet]).give_not_sure(open);
+        let result = assess(&answers, None);
+        assert_eq!(result.level, Level::CannotBeToldYet);
+        assert_eq!(urgency(&result, Action::NothingToDo), None);
+        assert!(result.advised.find_out.contains(&open));
+    }
+}
+
+#[test]
+fn doorbell_camera_and_key_by_the_window_are_habits_that_leave_a_doubt() {
+    for seen in [DoorbellCamera, HomeInSight, InTheCar] {
+        let result = assessed(&[seen]);
+        assert_eq!(highest(&result), Some(Urgency::Habit));
+        assert_eq!(result.level, Level::InDoubt);
+    }
+}
+
+/// That path asks about a change since the person had a key, and nothing about who lived there before.
+#[test]
+fn worried_person_is_told_of_no_former_occupants() {
+    let result = assessed(&[WorriedAboutAPerson, UneasyPerson, NotChanged]);
+    let events: Vec<Event> = result.exposures.iter().map(|found| found.event).collect();
+    assert!(events.contains(&Event::UneasyPerson) && !events.contains(&Event::FormerOccupants));
+}
+
+#[test]
+fn former_cleaner_with_the_number_counts_as_someone_who_had_it() {
+    let result = assessed(&[
+        SomeoneHadIt,
+        NoLongerShould,
+        NotChanged,
+        FourOrMoreDigits,
+        OnlyThisLock,
+    ]);
+    let rekey = result.advised.actions.iter();
+    let reasons = rekey
+        .filter(|advice| advice.action == Action::RekeyCylinder)
+        .flat_map(|advice| &advice.because);
+    assert!(
+        reasons
+            .into_iter()
+            .any(|&id| id == RuleId::CodeWasWithOutsiders)
     );
 }

@@ -20,10 +20,10 @@ fn rekeying_ends_what_a_former_holder_could_do() {
             .iter()
             .all(|advice| advice.action != Action::GetCopiesBack)
     );
-    let Count::Counted { before, left } = then.count else {
+    let Count::Counted { of, left } = then.count else {
         panic!("a pin tumbler key is counted");
     };
-    assert_eq!(before, left);
+    assert_eq!(of.untouched(), left);
 }
 
 #[test]
@@ -56,4 +56,12 @@ fn doing_nothing_changes_nothing() {
     let then = from_today(&result, &[]);
     assert_eq!((then.level, then.count), (result.level, result.count));
     assert_eq!(then.still_advised, result.advised.actions);
+}
+
+#[test]
+fn a_stolen_card_is_answered_by_a_new_code() {
+    let result = assessed(&[KeyMissing, StolenOrTaken, NotChanged, CardFobCodeOrPhone]);
+    assert!(choices(&result).contains(&Action::ChangeCodesAndUsers));
+    let then = from_today(&result, &[Action::ChangeCodesAndUsers]);
+    assert_eq!((result.level, then.level), (Level::GivenAway, Level::Kept));
 }

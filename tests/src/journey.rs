@@ -10,7 +10,7 @@ use crate::driver::Driver;
 use crate::{Look, Page, Result, picture};
 
 /// Walks through the page in a fresh browser. At the end the page must have kept to itself: no request to another
-/// origin, none at all once it was ready, and an empty console.
+/// origin, none at all once it was ready but for its own second program when that was opened, and an empty console.
 ///
 /// When a journey fails, a picture of where it stood and the page's text are left in `target/journeys/`.
 pub fn journey(look: Look, walk: impl AsyncFnOnce(&Page) -> Result<()>) -> Result<()> {

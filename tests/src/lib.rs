@@ -11,14 +11,14 @@
 //! journey(Look::PHONE, async |page| {
 //!     page.open().await?;
 //!     page.click("link", "Check a key").await?;
-//!     page.wait_for_text("Question 1").await?;
+//!     page.wait_for_text("Step 1").await?;
 //!     page.press("Tab").await
 //! })
 //! # }
 //! ```
 //!
 //! Whatever else it checks, each journey fails if the page asked anything of another origin, asked anything at all once it
-//! was ready, or wrote a single line to the browser's console (a broken content policy shows there).
+//! was ready (but for its own second program, when one of that program's pages was opened), or wrote a single line to the browser's console (a broken content policy shows there).
 
 mod accessibility;
 mod acting;

@@ -6,8 +6,19 @@ use std::time::{Duration, Instant};
 use serde_json::{Value, json};
 use thirtyfour::WebDriver;
 
-use crate::record::request_in;
+use crate::record::event_in;
 use crate::{Look, Record, Result};
+
+/// Whether an address is that of the page itself, by either of its names.
+fn is_page(url: &str) -> bool {
+    let path = url.split('#').next().unwrap_or_default();
+    path.ends_with('/') || path.ends_with("/index.html")
+}
+
+/// Whether an address is one of these, whatever the page's own name is.
+fn is_among(url: &str, known: &[String]) -> bool {
+    is_page(url) || known.iter().any(|other| other == url)
+}
 
 /// How long a page may take to do what a journey waits for.
 const PATIENCE: Duration = Duration::from_secs(10);
@@ -42,13 +53,20 @@ impl Page {
     /// Opens the site at a path or fragment, for example `#/learn`.
     pub async fn open_at(&self, tail: &str) -> Result<()> {
         // From a page that is open already, a new fragment alone would load nothing.
-        self.driver.goto("about:blank").await?;
+        self.leave_behind().await?;
         self.load_only(tail).await?;
         self.settle().await
     }
 
+    /// Leaves the page; what it asks for on going counts as asked late.
+    async fn leave_behind(&self) -> Result<()> {
+        self.driver.goto("about:blank").await?;
+        self.read_logs(|record| &mut record.after_ready).await
+    }
+
     /// Loads the page anew, as the browser's own button does.
     pub async fn reload(&self) -> Result<()> {
+        self.read_logs(|record| &mut record.after_ready).await?;
         self.driver.refresh().await?;
         self.settle().await
     }
@@ -65,10 +83,44 @@ impl Page {
             .await
     }
 
+    /// How far the second program has come: `loading`, `ready` or `failed`; empty while nobody has asked for it.
+    pub async fn rooms_state(&self) -> Result<String> {
+        self.text_of("document.documentElement.dataset.rooms ?? ''")
+            .await
+    }
+
+    /// Takes up what was asked since the last look as loads of the page by the browser's own ways, `times` over: each the
+    /// same files as the first load, and nothing else.
+    pub async fn loaded_on_the_way(&self, times: usize) -> Result<()> {
+        let first = self.urls(|record| &record.while_loading);
+        let begun = self.record.borrow().while_loading.len();
+        self.read_logs(|record| &mut record.while_loading).await?;
+        let later: Vec<String> = self.urls(|record| &record.while_loading).split_off(begun);
+        let unknown: Vec<&String> = later.iter().filter(|url| !is_among(url, &first)).collect();
+        let pages = later.iter().filter(|url| is_page(url)).count();
+        match unknown.is_empty() && pages <= times {
+            true => Ok(()),
+            false => Err(format!("{pages} loads, and beside them {unknown:?}").into()),
+        }
+    }
+
+    fn urls(&self, list: fn(&Record) -> &Vec<crate::Request>) -> Vec<String> {
+        let record = self.record.borrow();
+        list(&record)
+            .iter()
+            .map(|request| request.url.clone())
+            .collect()
+    }
+
     async fn settle(&self) -> Result<()> {
         self.wait_until("the check is there or has given up", async || {
             Ok(matches!(&*self.state().await?, "ready" | "failed"))
         })
+        .await?;
+        self.wait_until(
+            "the second program is there, if it was asked for",
+            async || Ok(self.rooms_state().await? != "loading"),
+        )
         .await?;
         self.read_logs(|record| &mut record.while_loading).await
     }
@@ -129,8 +181,9 @@ impl Page {
         let events = self.driver.get_log("performance").await?;
         let lines = self.driver.get_log("browser").await?;
         let mut record = self.record.borrow_mut();
-        let requests = events.iter().filter_map(|event| request_in(&event.message));
-        list(&mut record).extend(requests);
+        for event in events.iter().filter_map(|event| event_in(&event.message)) {
+            record.take(event, list);
+        }
         let lines = lines
             .into_iter()
             .map(|line| format!("{} {}", line.level, line.message));

@@ -21,5 +21,7 @@ mod picture;
 mod print;
 #[path = "journeys/privacy.rs"]
 mod privacy;
+#[path = "journeys/rooms.rs"]
+mod rooms;
 #[path = "journeys/wishes.rs"]
 mod wishes;

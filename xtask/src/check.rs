@@ -137,13 +137,7 @@ impl Kit {
     }
 
     fn site(&self) -> Result<&Files> {
-        once(&self.site, || {
-            // The site that is checked is the optimised one, wherever that can be had.
-            if let Err(error) = node::find_or_install() {
-                say::note(error);
-            }
-            dist::build(self.target()?)
-        })
+        once(&self.site, || dist::build(self.target()?))
     }
 }
 
@@ -218,8 +212,7 @@ fn outside(_: &Kit) -> Result<Counts> {
 
 fn wasm(kit: &Kit) -> Result<Counts> {
     let mut sum = Counts::default();
-    let (target, browser) = (kit.target()?, kit.browser()?);
-    let runner = wasm_runner::find_or_build()?;
+    let target = kit.target()?;
     let packages = [("self-check-core", "core"), ("self-check-app", "app")];
     let selections =
         packages.map(|(package, folder)| (package, wasm_tests_in(&project::root().join(folder))));
@@ -234,10 +227,7 @@ fn wasm(kit: &Kit) -> Result<Counts> {
         cargo
             .args(["--no-fail-fast", "--package", package])
             .args(selection);
-        cargo
-            .env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUNNER", &runner)
-            .env("WASM_BINDGEN_USE_BROWSER", "1");
-        browser.name_to(&mut cargo);
+        kit.run_in_browser(&mut cargo)?;
         sum.add(tests(&mut cargo)?);
     }
     Ok(sum)
@@ -311,6 +301,18 @@ fn journeys(kit: &Kit) -> Result<Counts> {
 }
 
 impl Kit {
+    /// Has cargo run WebAssembly in Chromium.
+    fn run_in_browser(&self, cargo: &mut Command) -> Result<()> {
+        cargo
+            .env(
+                "CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUNNER",
+                wasm_runner::find_or_build()?,
+            )
+            .env("WASM_BINDGEN_USE_BROWSER", "1");
+        self.browser()?.name_to(cargo);
+        Ok(())
+    }
+
     /// Serves the site and tells a command where it is and what to look at it with.
     fn walk_in(&self, command: &mut Command) -> Result<()> {
         let address = serve::in_background(self.site()?.clone())?;
@@ -364,7 +366,7 @@ pub fn take_pictures() -> Result<()> {
     run::shown("Taking the pictures", &mut cargo)
 }
 
-/// Measures the core.
+/// Measures the core, natively and in the browser.
 pub fn bench() -> Result<()> {
     needs("core/benches", "The core has no benchmarks.")?;
     let mut cargo = project::cargo();
@@ -372,7 +374,19 @@ pub fn bench() -> Result<()> {
     if let Some(python) = python::SCIPY.find_or_install() {
         cargo.env("SELF_CHECK_PYTHON", python);
     }
-    run::shown("Measuring the core", &mut cargo)
+    run::shown("Measuring the core", &mut cargo)?;
+    let kit = Kit::default();
+    let mut cargo = kit.target()?.cargo("test");
+    cargo
+        .args(["--release", "--package", "self-check-core"])
+        .args(["--test", "speed_in_the_browser", "--"])
+        .args(["--include-ignored", "--nocapture"]);
+    kit.run_in_browser(&mut cargo)?;
+    say::step("Measure the core in Chromium, compiled as the page is");
+    tests(&mut cargo).and_then(|counts| match counts.failed {
+        0 => Ok(()),
+        _ => bail!("A promise of speed was broken in the browser."),
+    })
 }
 
 /// Measures the page's work on large pictures, beside the browser's own.

@@ -7,7 +7,7 @@ use anyhow::{Context, Result};
 use sha2::{Digest, Sha256};
 
 use crate::toolchain::WasmTarget;
-use crate::{page, policy, project, say, wasm};
+use crate::{budget, page, policy, project, say, wasm};
 
 /// Style sheets in the order they build on each other.
 const STYLES: [&str; 5] = ["tokens", "base", "components", "paper", "print"];
@@ -15,24 +15,26 @@ const STYLES: [&str; 5] = ["tokens", "base", "components", "paper", "print"];
 /// Starts the program, or shows the list when it cannot; lives in `public/` and is named by content like the rest.
 const BOOT: &str = "boot.js";
 
+/// What the names of the second program's files begin with.
+pub const ROOMS: &str = "rooms";
+
 /// The files of a site, by their path in it.
 pub type Files = BTreeMap<String, Vec<u8>>;
 
 /// Builds the page and leaves the site in `dist/`.
 pub fn build(target: &WasmTarget) -> Result<Files> {
-    let program = wasm::program(target)?;
+    let programs = wasm::programs(target)?;
 
     say::step("Lay out the site");
-    let files = lay_out(program)?;
+    let optimised = programs.optimised;
+    let files = lay_out(programs)?;
     write(&files, &project::root().join("dist"))?;
-    for (name, content) in &files {
-        say::note(format!("{:>9} bytes  {name}", content.len()));
-    }
+    budget::hold(&files, optimised)?;
     say::note("The site is in dist/. Any web server can serve it; it needs nothing else.");
     Ok(files)
 }
 
-fn lay_out(program: wasm::Program) -> Result<Files> {
+fn lay_out(programs: wasm::Programs) -> Result<Files> {
     let mut files = public_files()?;
     let boot = files
         .remove(BOOT)
@@ -52,8 +54,12 @@ fn lay_out(program: wasm::Program) -> Result<Files> {
     };
     let style = add("style", "css", style_sheet()?.into_bytes());
     let boot = add("boot", "js", boot);
-    let script = add("self-check", "js", program.script);
-    let wasm = add("self-check", "wasm", program.wasm);
+    let mut program = |stem: &str, program: wasm::Program| ProgramFiles {
+        script: add(stem, "js", program.script),
+        wasm: add(stem, "wasm", program.wasm),
+    };
+    let check = program("check", programs.check);
+    let rooms = program(ROOMS, programs.rooms);
 
     let pieces = [
         (
@@ -70,7 +76,7 @@ fn lay_out(program: wasm::Program) -> Result<Files> {
                 style.name, style.integrity
             ),
         ),
-        ("program", program_tags(&boot, &script, &wasm)),
+        ("program", program_tags(&boot, &check, &rooms)),
     ];
     files.insert(
         "index.html".into(),
@@ -86,15 +92,24 @@ struct Asset {
     integrity: String,
 }
 
-/// The program is asked for at once, beside the script that starts it, so that nothing is fetched later.
-fn program_tags(boot: &Asset, script: &Asset, wasm: &Asset) -> String {
+struct ProgramFiles {
+    script: Asset,
+    wasm: Asset,
+}
+
+/// The first program is asked for at once, beside the script that starts it. The second is only named: the browser
+/// fetches it when one of its pages is first opened.
+fn program_tags(boot: &Asset, check: &ProgramFiles, rooms: &ProgramFiles) -> String {
     format!(
         "<link rel=\"modulepreload\" href=\"{script}\" integrity=\"{script_sum}\">\n\
          <link rel=\"preload\" href=\"{wasm}\" as=\"fetch\" type=\"application/wasm\" crossorigin>\n\
-         <script src=\"{boot}\" integrity=\"{boot_sum}\" data-script=\"{script}\" data-wasm=\"{wasm}\"></script>",
-        script = script.name,
-        script_sum = script.integrity,
-        wasm = wasm.name,
+         <script src=\"{boot}\" integrity=\"{boot_sum}\" data-script=\"{script}\" data-wasm=\"{wasm}\" \
+         data-rooms-script=\"{rooms_script}\" data-rooms-wasm=\"{rooms_wasm}\"></script>",
+        script = check.script.name,
+        script_sum = check.script.integrity,
+        wasm = check.wasm.name,
+        rooms_script = rooms.script.name,
+        rooms_wasm = rooms.wasm.name,
         boot = boot.name,
         boot_sum = boot.integrity,
     )
@@ -215,14 +230,23 @@ mod tests {
             name: name.into(),
             integrity: "sha256-x".into(),
         };
-        let tags = program_tags(
-            &asset("boot-1.js"),
-            &asset("page-2.js"),
-            &asset("page-3.wasm"),
+        let program = |name: &str| ProgramFiles {
+            script: asset(&format!("{name}-2.js")),
+            wasm: asset(&format!("{name}-3.wasm")),
+        };
+        let tags = program_tags(&asset("boot-1.js"), &program("check"), &program(ROOMS));
+        assert!(
+            tags.contains("data-script=\"check-2.js\" data-wasm=\"check-3.wasm\""),
+            "{tags}"
         );
         assert!(
-            tags.contains("data-script=\"page-2.js\" data-wasm=\"page-3.wasm\""),
+            tags.contains("data-rooms-script=\"rooms-2.js\" data-rooms-wasm=\"rooms-3.wasm\""),
             "{tags}"
+        );
+        assert_eq!(
+            tags.matches("rooms-").count() - tags.matches("data-rooms-").count(),
+            2,
+            "the second program is named and not asked for: {tags}"
         );
         assert!(!tags.contains("style="), "the policy refuses inline style");
     }

@@ -5,6 +5,7 @@
 
 mod apt;
 mod browser;
+mod budget;
 mod check;
 mod dist;
 mod exiftool;

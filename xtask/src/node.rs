@@ -27,20 +27,17 @@ struct Package {
     file: &'static str,
 }
 
-/// `wasm-opt`, ready to be given its arguments; nothing where there is no Node.js or no network.
-pub fn wasm_opt() -> Option<Command> {
-    let program = match BINARYEN.fetched() {
-        Ok(program) => program,
+/// `wasm-opt`, a script for Node.js; nothing where there is no Node.js or no network.
+pub fn wasm_opt() -> Option<PathBuf> {
+    match find_or_install().and_then(|()| BINARYEN.fetched()) {
+        Ok(program) => Some(program),
         Err(error) => {
             say::note(format!(
                 "Going on without wasm-opt: the page works the same and is about twice the size. {error}"
             ));
-            return None;
+            None
         }
-    };
-    let mut command = Command::new("node");
-    command.arg(program);
-    Some(command)
+    }
 }
 
 /// The source of the accessibility checker, which the journeys need.
@@ -49,8 +46,8 @@ pub fn axe() -> Result<PathBuf> {
     AXE.fetched()
 }
 
-/// Installs Node.js if it is missing. A build alone does without it.
-pub fn find_or_install() -> Result<()> {
+/// Installs Node.js if it is missing.
+fn find_or_install() -> Result<()> {
     if run::is_there("node") && run::is_there("npm") {
         return Ok(());
     }

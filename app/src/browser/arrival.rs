@@ -15,10 +15,20 @@ pub fn set_title(title: &str) {
     document().set_title(title);
 }
 
+/// Whether the reader is at the first page since loading. From now on, they are not.
+pub fn comes_first() -> bool {
+    !HAS_ARRIVED.replace(true)
+}
+
+/// Tells a program that was loaded later whether the reader has come from another page.
+pub fn set_arrived(has_arrived: bool) {
+    HAS_ARRIVED.set(has_arrived);
+}
+
 /// Goes to the top and moves focus to the page's heading. Does nothing at the first page after
 /// loading: there the browser has already done both, and a reader starts at the top by itself.
 pub fn arrive() {
-    if !HAS_ARRIVED.replace(true) {
+    if comes_first() {
         return;
     }
     let to_the_top = ScrollToOptions::new();

@@ -8,7 +8,7 @@ use gloo::utils::{document, window};
 use js_sys::{Array, Promise, Reflect};
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::{JsFuture, spawn_local};
-use web_sys::{PageTransitionEvent, ServiceWorkerRegistration};
+use web_sys::{Event, PageTransitionEvent, ServiceWorkerRegistration};
 
 use super::failure::app_root;
 
@@ -36,6 +36,17 @@ pub fn forget_when_hidden(forget: impl FnOnce() + 'static) {
     .forget();
 }
 
+/// What the first program tells the second when the reader leaves.
+const LEAVING: &str = "self-check-leaving";
+
+/// Calls `forget` when the page is hidden for good or the reader leaves, wherever the second program
+/// stands then.
+pub fn forget_when_left(forget: fn()) {
+    for event in ["pagehide", LEAVING] {
+        EventListener::new(&window(), event, move |_| forget()).forget();
+    }
+}
+
 /// Blanks the page at once, then removes what this site keeps in the browser and goes to an empty
 /// page that takes this one's place in the history.
 pub fn leave_now() {
@@ -54,14 +65,17 @@ fn go() {
     let _ = window().location().replace("about:blank");
 }
 
-/// Takes the whole program out of the document in one step. What it showed is gone when this
-/// returns; what it held is dropped as soon as the present event is over.
+/// Takes both programs out of the document in one step. What they showed is gone when this returns;
+/// what they held is dropped as soon as the present event is over.
 fn empty_the_page() {
     if let Some(root) = app_root() {
         root.remove();
     }
     if let Some(forget) = FORGET.take() {
         forget();
+    }
+    if let Ok(event) = Event::new(LEAVING) {
+        let _ = window().dispatch_event(&event);
     }
 }
 

@@ -1,6 +1,6 @@
 //! What the browser says this page has fetched. It is the browser's list, not the page's word.
 
-use gloo::utils::window;
+use gloo::utils::{document, window};
 use wasm_bindgen::JsCast;
 use web_sys::PerformanceEntry;
 
@@ -11,8 +11,10 @@ pub struct Requests {
     pub all: Vec<String>,
     /// How many of them lie outside the address this page came from.
     pub elsewhere: usize,
-    /// How many began after the page was ready.
+    /// How many began after the page was ready and are not for the second program.
     pub after_ready: usize,
+    /// Whether the second program is among them.
+    pub second_part: bool,
 }
 
 thread_local! {
@@ -31,15 +33,35 @@ pub fn requests() -> Option<Requests> {
     let performance = window().performance()?;
     let here = window().location().origin().unwrap_or_default();
     let ready = READY_AT_MS.get();
+    let second_part = second_part();
     let mut found = Requests::default();
     for entry in performance.get_entries_by_type("resource").iter() {
         let entry: PerformanceEntry = entry.unchecked_into();
         let address = entry.name();
-        found.elsewhere += usize::from(!belongs_here(&address, &here));
-        found.after_ready += usize::from(entry.start_time() > ready);
+        let is_here = belongs_here(&address, &here);
+        found.elsewhere += usize::from(!is_here);
+        // A second attempt at fetching is told from the first by a fragment.
+        let file = address.split('#').next().unwrap_or_default();
+        if is_here && second_part.iter().any(|name| file.ends_with(name)) {
+            found.second_part = true;
+        } else {
+            found.after_ready += usize::from(entry.start_time() > ready);
+        }
         found.all.push(address);
     }
     Some(found)
+}
+
+/// The names of the second program's files, as the start script knows them. They carry the sum of
+/// what is in them, so that no other file has such a name.
+fn second_part() -> Vec<String> {
+    let Ok(Some(boot)) = document().query_selector("script[data-rooms-script]") else {
+        return Vec::new();
+    };
+    ["data-rooms-script", "data-rooms-wasm"]
+        .into_iter()
+        .filter_map(|name| boot.get_attribute(name))
+        .collect()
 }
 
 /// Whether `address` was answered by this page itself or by where it came from.

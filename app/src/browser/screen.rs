@@ -1,12 +1,20 @@
-//! The size of the window, and the sliders on it.
+//! The room on the page, and the sliders on it.
 
+use gloo::events::EventListener;
 use gloo::utils::window;
-use web_sys::HtmlInputElement;
+use web_sys::{Element, HtmlInputElement};
 use yew::prelude::*;
 
-/// How wide the page is, in its own pixels.
-pub fn page_width() -> Option<f64> {
-    window().inner_width().ok()?.as_f64()
+/// How wide the room inside an element on the page is, in the page's own pixels.
+pub fn room_in(element: &NodeRef) -> Option<f64> {
+    element
+        .cast::<Element>()
+        .map(|element| f64::from(element.client_width()))
+}
+
+/// Calls `act` whenever the window changes its size, for as long as what is returned is kept.
+pub fn on_resize(act: impl Fn() + 'static) -> EventListener {
+    EventListener::new(&window(), "resize", move |_| act())
 }
 
 /// Where the slider that `event` comes from stands.

@@ -18,16 +18,16 @@ pub mod terms;
 pub use actions::{action, what_if};
 pub use choices::choice;
 pub use findings::{
-    event, knows_the_door, level, no_count, reading, source_kind, standing, urgency, verdict,
+    event, knows_the_door, level, no_count, reading, source_kind, standing, urgency, waits_for,
 };
 pub use headline::{headline, headline_groups};
 pub use learn::{figure, learn};
 pub use questions::{find_out, not_sure_hint, question, question_on, short};
 pub use reading::{about, landlord_letter, matters_more, next_hour, safety};
-pub use regions::{licensing, region, regions_compared, tenancy_rule};
+pub use regions::{licensing, region, regions_compared, tenancy_rule, tenancy_scope};
 pub use rules::rule;
 pub use sight::{
-    assumption, distance, figure_with_unit, metres, number_legible, property, scene, seen_from,
-    tries_left,
+    assumption, distance, distance_and_tries, figure_with_unit, metres, number_legible, property,
+    scene, seen_from, tries_left,
 };
 pub use terms::term;

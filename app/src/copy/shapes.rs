@@ -45,17 +45,6 @@ pub struct ActionWords {
     pub cost: &'static str,
 }
 
-/// The words on one level.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct LevelWords {
-    /// One to four words.
-    pub name: &'static str,
-    /// A sentence.
-    pub meaning: &'static str,
-    /// What its drawing shows; the drawing's title is the name.
-    pub drawing_desc: &'static str,
-}
-
 /// A way to start from what happened.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct StartWords {

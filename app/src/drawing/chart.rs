@@ -72,7 +72,8 @@ pub fn DistanceChart(props: &DistanceChartProps) -> Html {
         .iter()
         .map(|line| in_shares(props, line))
         .collect();
-    let places = name_places(props, &lines);
+    let levels = level_places(props, &lines);
+    let places = name_places(props, &lines, &levels);
     // Where one name found no room, the list below the chart is there at every width.
     let legend_class = if places.iter().all(Option::is_some) {
         "chart-legend"
@@ -94,8 +95,8 @@ pub fn DistanceChart(props: &DistanceChartProps) -> Html {
                 }
             </svg>
             { for props.distances.iter().map(|tick| below(props.distance, tick)) }
-            { for props.numbers.iter().map(|tick| beside(props, tick, None, "0")) }
-            { for props.levels.iter().map(|tick| beside(props, tick, Some("chart-level-word"), "5em")) }
+            { for props.numbers.iter().map(|tick| beside(props, tick)) }
+            { for levels.iter().zip(&props.levels).map(|(place, tick)| level_word(*place, tick)) }
             { for places.iter().zip(&props.lines).filter_map(|(place, line)| Some(name((*place)?, line))) }
             if let Some(you) = &props.you {
                 { above(props.distance, you) }
@@ -185,26 +186,49 @@ fn word_at(share: f64, base: f64, class: &'static str, word: &AttrValue) -> Html
     }
 }
 
-/// A word that sits on its horizontal line.
-fn beside(
-    props: &DistanceChartProps,
-    tick: &Tick,
-    class: Option<&'static str>,
-    dx: &'static str,
-) -> Html {
+/// A number of the scale, on its horizontal line.
+fn beside(props: &DistanceChartProps, tick: &Tick) -> Html {
     let base = height_in_em(props.keys.share(tick.value)) - 0.3;
-    html! { <text {class} x="0" {dx} y={em(base)}>{ &tick.word }</text> }
+    html! { <text x="0" y={em(base)}>{ &tick.word }</text> }
+}
+
+/// A level's word, on its horizontal line.
+fn level_word(place: Words, tick: &Tick) -> Html {
+    let at_the_end = place.right >= 1.0;
+    let (x, anchor) = if at_the_end {
+        (1.0, "end")
+    } else {
+        (place.left, "start")
+    };
+    let base = height_in_em(place.base) - 0.3;
+    html! {
+        <text class="chart-level-word" x={percent(x)} y={em(base)} text-anchor={anchor}>
+            { &tick.word }
+        </text>
+    }
 }
 
 /// Where each line's name has room.
-fn name_places(props: &DistanceChartProps, lines: &[Vec<Point>]) -> Vec<Option<Words>> {
-    let taken: Vec<Words> = props
-        .levels
-        .iter()
-        .map(|level| level_words(props, level))
-        .collect();
+fn name_places(
+    props: &DistanceChartProps,
+    lines: &[Vec<Point>],
+    taken: &[Words],
+) -> Vec<Option<Words>> {
     let words: Vec<&str> = props.lines.iter().map(|line| line.name.as_str()).collect();
-    names::places(lines, &words, &taken)
+    names::places(lines, &words, taken)
+}
+
+/// The room that each level's word takes on its line.
+fn level_places(props: &DistanceChartProps, lines: &[Vec<Point>]) -> Vec<Words> {
+    let you = props
+        .you
+        .as_ref()
+        .map(|you| props.distance.share(you.value));
+    let place = |level: &Tick| {
+        let base = props.keys.share(level.value);
+        names::on_level(base, names::width(&level.word), you, lines)
+    };
+    props.levels.iter().map(place).collect()
 }
 
 fn name(place: Words, line: &ChartLine) -> Html {
@@ -214,15 +238,6 @@ fn name(place: Words, line: &ChartLine) -> Html {
             text-anchor="middle">
             { &line.name }
         </text>
-    }
-}
-
-/// The room that a level's word takes on its line.
-fn level_words(props: &DistanceChartProps, level: &Tick) -> Words {
-    Words {
-        left: 0.0,
-        right: 0.14 + names::width(&level.word),
-        base: props.keys.share(level.value),
     }
 }
 

@@ -52,14 +52,16 @@ fn contrast(one: f64, other: f64) -> f64 {
     (one.max(other) + 0.05) / (one.min(other) + 0.05)
 }
 
-/// The luminance of a token: the first time it is set, outside any condition.
+/// The luminance of a token: the first time it is set in the scheme's own part of the file.
 fn token(name: &str, scheme: Scheme) -> Option<f64> {
-    let value = TOKENS.split_once(&format!("--{name}: light-dark("))?.1;
-    let (light, dark) = value.split_once(')')?.0.split_once(", ")?;
-    luminance(match scheme {
+    let (light, rest) = TOKENS.split_once("@media (prefers-color-scheme: dark) {")?;
+    let (dark, _) = rest.split_once("@media")?;
+    let part = match scheme {
         Scheme::Light => light,
         Scheme::Dark => dark,
-    })
+    };
+    let value = part.split_once(&format!("--{name}: "))?.1;
+    luminance(value.split_once(';')?.0)
 }
 
 /// Every pair that falls short of `least`, with its ratio.

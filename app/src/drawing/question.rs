@@ -191,7 +191,7 @@ fn four_hooks() -> Html {
 fn through_hands() -> Html {
     let hands: [(Point, Scene); 5] = [
         ((0.0, 0.0), doors::HOUSE),
-        ((0.0, 52.0), doors::GARAGE),
+        ((0.0, 52.0), doors::HOUSE),
         ((162.0, 0.0), doors::CAR),
         ((166.0, 52.0), doors::SUITCASE),
         ((83.0, 58.0), doors::TOOLBOX),
@@ -230,6 +230,16 @@ fn two_kinds_of_number() -> Html {
         let marked = html! { <>{ key(pattern) }{ draw(Ink::Solid, THREE_DIGITS) }</> };
         at(x, y, 0.74, marked)
     };
+    let coded = |x: f64| {
+        let marked = html! {
+            <>
+                { key(DrawnPattern::DEMONSTRATION) }
+                { draw(Ink::Contour, LETTER) }
+                { draw(Ink::Solid, THREE_AFTER_IT) }
+            </>
+        };
+        at(x, 72.0, 0.74, marked)
+    };
     let (one, other) = (DrawnPattern::DEMONSTRATION, DrawnPattern::OTHER);
     html! {
         <>
@@ -239,15 +249,17 @@ fn two_kinds_of_number() -> Html {
             { at(124.0, 0.0, 0.82, scene(doors::GARAGE)) }
             { draw(Ink::Fine, "M0 46H164") }
             { at(0.0, 52.0, 0.82, scene(doors::HOUSE)) }
-            { stamped(60.0, 72.0, one) }
-            { stamped(102.0, 72.0, one) }
-            { stamped(144.0, 72.0, one) }
+            { coded(60.0) }
+            { coded(102.0) }
+            { coded(144.0) }
         </>
     }
 }
 
-/// Bigger than to scale, so that a small drawing still shows them.
+// Bigger than to scale, so that a small drawing still shows them; the two marks differ in shape.
 const THREE_DIGITS: &str = "M-14.2 2.4H-11.8V6H-14.2ZM-10.6 2.4H-8.2V6H-10.6ZM-7 2.4H-4.6V6H-7Z";
+const LETTER: &str = "M-15.4 6L-13.9 2.4 -12.4 6Z";
+const THREE_AFTER_IT: &str = "M-11.4 2.4H-9.4V6H-11.4ZM-8.4 2.4H-6.4V6H-8.4ZM-5.4 2.4H-3.4V6H-5.4Z";
 
 const DOOR_FROM_INSIDE: &[Layer] = &[
     Layer::Draw(Ink::Hole, "M18 70V3H66V70Z"),

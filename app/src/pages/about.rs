@@ -37,7 +37,7 @@ fn listed(requests: Option<&Requests>) -> Html {
     html! {
         <>
             <p>
-                { site::requests_since_ready(requests.after_ready) }{ " " }
+                { site::requests_since_ready(requests.after_ready, requests.second_part) }{ " " }
                 { site::requests_elsewhere(requests.elsewhere) }
             </p>
             <ul class="requests">

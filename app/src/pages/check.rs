@@ -2,7 +2,6 @@
 
 use self_check_core::path::Stop;
 use yew::prelude::*;
-use yew_router::prelude::*;
 
 use super::look_over::LookOver;
 use super::next_hour::NextHour;
@@ -11,7 +10,7 @@ use super::result::ResultPage;
 use super::safety::Safety;
 use crate::route::Route;
 use crate::session::Act;
-use crate::ui::use_session;
+use crate::ui::{Length, use_session};
 
 /// Which page of the check.
 #[derive(Properties, PartialEq)]
@@ -30,12 +29,15 @@ pub fn Check(props: &CheckProps) -> Html {
         return html! { <Elsewhere /> };
     }
     let path = session.path();
-    let total = path.stops().len();
+    let length = Length {
+        pages: path.stops().len(),
+        may_shorten: path.may_shorten(&session.answers),
+    };
     match path.stops()[n] {
-        Stop::Ask(question) => html! { <QuestionPage key={n} {n} {total} {question} /> },
-        Stop::NextHour => html! { <NextHour {n} {total} /> },
-        Stop::Safety => html! { <Safety {n} {total} /> },
-        Stop::LookOver => html! { <LookOver {n} {total} /> },
+        Stop::Ask(question) => html! { <QuestionPage key={n} {n} {length} {question} /> },
+        Stop::NextHour => html! { <NextHour {n} {length} /> },
+        Stop::Safety => html! { <Safety {n} {length} /> },
+        Stop::LookOver => html! { <LookOver {n} {length} /> },
         Stop::Result => html! { <ResultPage {n} /> },
     }
 }
@@ -45,19 +47,16 @@ pub fn Check(props: &CheckProps) -> Html {
 #[component]
 fn Elsewhere() -> Html {
     let session = use_session();
-    let navigator = use_navigator();
     use_effect_with((), move |()| {
         let furthest = session.furthest();
         if furthest == 0 {
             session.dispatch(Act::MissAnswers);
         }
-        if let Some(navigator) = navigator {
-            let route = match furthest {
-                0 => Route::Start,
-                n => Route::Check { n },
-            };
-            navigator.replace(&route);
-        }
+        let route = match furthest {
+            0 => Route::Start,
+            n => Route::Check { n },
+        };
+        route.go_instead();
     });
     html! {}
 }

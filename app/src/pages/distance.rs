@@ -12,13 +12,12 @@ use self_check_core::sight::{Scene, SightRange};
 use self_check_core::sources::{NATURE_OF_BURGLARY, OPTICAL_DECODING};
 use self_check_core::units::Metres;
 use yew::prelude::*;
-use yew_router::prelude::*;
 
 use crate::browser;
 use crate::copy::{self, site};
 use crate::route::Route;
 use crate::ui::{source_line, use_page};
-use chart::{SightChart, curves};
+use chart::{Curve, SightChart, curves};
 use figures::figures;
 use recorded::Recorded;
 use table::table;
@@ -39,7 +38,7 @@ pub fn Distance() -> Html {
     let chosen = use_state(|| Scene::PhoneAtNextTable);
     let step = use_state(|| step_of(Scene::PhoneAtNextTable.usual_distance().get()));
     let metres = distance_of(*step);
-    let lines = use_memo(*chosen, |&chosen| curves(chosen));
+    let of_scene = use_memo(*chosen, |&chosen| OfScene::of(chosen));
     html! {
         <article class="distance">
             <h1 tabindex="-1">{ site::DISTANCE }</h1>
@@ -50,21 +49,40 @@ pub fn Distance() -> Html {
                 <p class="src">{ source_line(&OPTICAL_DECODING) }</p>
             </div>
             { scenes(&chosen, &step) }
-            { slider(&step, metres) }
+            { slider(&step, metres, *chosen) }
             <div class="seen-and-recorded">
                 { seen(*chosen, metres) }
                 <Recorded scene={*chosen} {metres} />
             </div>
             <figure class="plate chart-figure">
-                <SightChart lines={Rc::clone(&lines)} {metres} />
+                <SightChart lines={Rc::clone(&of_scene.lines)} {metres} />
                 <figcaption>{ site::DISTANCE_CAPTION }</figcaption>
             </figure>
-            { table(&lines) }
-            { figures(*chosen) }
+            { of_scene.table.clone() }
+            { of_scene.figures.clone() }
             <p class="row">
-                <Link<Route> classes="plain" to={Route::Learn}>{ site::ALL_PAGES }</Link<Route>>
+                <a class="plain" href={Route::Learn}>{ site::ALL_PAGES }</a>
             </p>
         </article>
+    }
+}
+
+/// What stays as it is while the slider moves.
+#[derive(PartialEq)]
+struct OfScene {
+    lines: Rc<Vec<Curve>>,
+    table: Html,
+    figures: Html,
+}
+
+impl OfScene {
+    fn of(scene: Scene) -> Self {
+        let lines = curves(scene);
+        Self {
+            table: table(&lines),
+            figures: figures(scene),
+            lines: Rc::new(lines),
+        }
     }
 }
 
@@ -98,7 +116,8 @@ fn scenes(chosen: &UseStateHandle<Scene>, step: &UseStateHandle<u32>) -> Html {
     }
 }
 
-fn slider(step: &UseStateHandle<u32>, metres: f64) -> Html {
+/// The slider says where it stands and what that leaves, so that nobody has to look for it.
+fn slider(step: &UseStateHandle<u32>, metres: f64, scene: Scene) -> Html {
     let oninput = {
         let step = step.clone();
         Callback::from(move |event: InputEvent| {
@@ -107,27 +126,39 @@ fn slider(step: &UseStateHandle<u32>, metres: f64) -> Html {
             }
         })
     };
+    let said = match tries(scene, metres) {
+        Some(tries) => copy::distance_and_tries(metres, &tries),
+        None => copy::distance(metres),
+    };
     html! {
         <div class="slider-row">
-            <label for="distance">{ site::DISTANCE_SLIDER }{ " " }<output>{ copy::distance(metres) }</output></label>
+            <p class="slider-label">
+                <label for="distance">{ site::DISTANCE_SLIDER }</label>{ " " }
+                <b aria-hidden="true">{ copy::distance(metres) }</b>
+            </p>
             <input id="distance" class="slider" type="range" min="0" max={STEPS.to_string()} step="1"
-                value={step.to_string()} aria-valuetext={copy::distance(metres)} {oninput} autocomplete="off" />
+                value={step.to_string()} aria-valuetext={said} {oninput} autocomplete="off" />
         </div>
     }
 }
 
-fn seen(scene: Scene, metres: f64) -> Html {
-    let Some(range) = range(scene, metres) else {
-        return html! {};
-    };
-    let tries = copy::tries_left(
+/// How many keys are left to try, in words.
+fn tries(scene: Scene, metres: f64) -> Option<String> {
+    let range = range(scene, metres)?;
+    Some(copy::tries_left(
         range.fewest.reading.tries_even_chance.get(),
         range.most.reading.tries_even_chance.get(),
-    );
+    ))
+}
+
+fn seen(scene: Scene, metres: f64) -> Html {
+    let Some(tries) = tries(scene, metres) else {
+        return html! {};
+    };
     let keys = FAMILY.keys().get();
     let legible = scene.legibility().could_be_read.get();
     html! {
-        <div class="seen" role="status">
+        <div class="seen">
             <p class="lede">{ copy::seen_from(copy::scene(scene), metres, &tries, keys) }</p>
             <p>{ copy::number_legible(legible) }</p>
         </div>

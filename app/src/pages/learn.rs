@@ -1,12 +1,16 @@
 //! Short pages to read.
 
+mod figure;
+mod regions;
+
 use self_check_core::sources::{self, Source};
 use yew::prelude::*;
-use yew_router::prelude::*;
 
-use crate::copy::{self, LearnPage, Term, picture, site};
+use crate::copy::{self, Block, LearnPage, Term, picture, site};
 use crate::route::Route;
-use crate::ui::{reading, source_line, use_page};
+use crate::ui::{reading_with, source_line, use_page};
+use figure::figure;
+use regions::regions;
 
 /// The list of pages.
 #[component]
@@ -18,14 +22,14 @@ pub fn Learn() -> Html {
             <p class="lede">{ site::LEARN_LEDE }</p>
             <ul class="contents">
                 <li>
-                    <Link<Route> to={Route::Distance}>
+                    <a href={Route::Distance}>
                         <b>{ site::DISTANCE }</b><span>{ site::DISTANCE_LEDE }</span>
-                    </Link<Route>>
+                    </a>
                 </li>
                 <li>
-                    <Link<Route> to={Route::Picture}>
+                    <a href={Route::Picture}>
                         <b>{ picture::TITLE }</b><span>{ picture::LEDE }</span>
-                    </Link<Route>>
+                    </a>
                 </li>
                 { for LearnPage::ALL.into_iter().enumerate().map(|(index, page)| entry(index, page)) }
             </ul>
@@ -59,9 +63,9 @@ fn entry(index: usize, page: LearnPage) -> Html {
     let words = copy::learn(page);
     html! {
         <li key={index}>
-            <Link<Route> to={Route::LearnPage { n: index + 1 }}>
+            <a href={Route::LearnPage { n: index + 1 }}>
                 <b>{ words.title }</b><span>{ words.lede }</span>
-            </Link<Route>>
+            </a>
         </li>
     }
 }
@@ -78,9 +82,16 @@ pub struct ReadProps {
 pub fn Read(props: &ReadProps) -> Html {
     let n = props.n;
     let Some(&page) = n.checked_sub(1).and_then(|index| LearnPage::ALL.get(index)) else {
-        return html! { <Redirect<Route> to={Route::Learn} /> };
+        return html! { <NoSuchPage /> };
     };
     html! { <ReadPage {page} {n} /> }
+}
+
+/// Leads from a number without a page to the list.
+#[component]
+fn NoSuchPage() -> Html {
+    use_effect_with((), |()| Route::Learn.go_instead());
+    html! {}
 }
 
 #[derive(Properties, PartialEq)]
@@ -96,15 +107,23 @@ fn ReadPage(props: &ReadPageProps) -> Html {
     let next = LearnPage::ALL.get(props.n).map(|&page| copy::learn(page));
     html! {
         <article class="narrow prose">
-            { reading(&words) }
+            { reading_with(&words, apart) }
             <p class="row">
                 if let Some(next) = next {
-                    <Link<Route> classes="press" to={Route::LearnPage { n: props.n + 1 }}>
+                    <a class="press" href={Route::LearnPage { n: props.n + 1 }}>
                         { site::next_page(next.title) }
-                    </Link<Route>>
+                    </a>
                 }
-                <Link<Route> classes="plain" to={Route::Learn}>{ site::ALL_PAGES }</Link<Route>>
+                <a class="plain" href={Route::Learn}>{ site::ALL_PAGES }</a>
             </p>
         </article>
+    }
+}
+
+fn apart(block: &Block) -> Html {
+    match block {
+        Block::Figure(shown) => figure(*shown),
+        Block::Regions => regions(),
+        _ => html! {},
     }
 }

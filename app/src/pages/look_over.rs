@@ -3,12 +3,11 @@
 use self_check_core::path::Stop;
 use self_check_core::questions::Question;
 use yew::prelude::*;
-use yew_router::prelude::*;
 
 use crate::copy::{self, site};
 use crate::route::Route;
 use crate::session::Session;
-use crate::ui::{PageLinks, Progress, use_page, use_session};
+use crate::ui::{Length, PageLinks, Progress, use_page, use_session};
 
 /// Where the page stands.
 #[derive(Properties, PartialEq)]
@@ -16,20 +15,20 @@ pub struct LookOverProps {
     /// Its place in the path.
     pub n: usize,
     /// How many pages the path has.
-    pub total: usize,
+    pub length: Length,
 }
 
 /// Every question of the path with its answer and a link to change it.
 #[component]
 pub fn LookOver(props: &LookOverProps) -> Html {
-    let LookOverProps { n, total } = *props;
+    let LookOverProps { n, length } = *props;
     use_page(site::ANSWERS_TITLE.to_owned());
     let session = use_session();
     let path = session.path();
     let questions = path.stops().iter().enumerate();
     html! {
         <div class="narrow">
-            <Progress {n} {total} />
+            <Progress {n} {length} />
             <h1 tabindex="-1">{ site::ANSWERS_TITLE }</h1>
             <p class="lede">{ site::ANSWERS_LEDE }</p>
             <dl class="answers">
@@ -39,7 +38,7 @@ pub fn LookOver(props: &LookOverProps) -> Html {
                 }) }
             </dl>
             <p class="row">
-                <Link<Route> classes="press" to={Route::Check { n: n + 1 }}>{ site::SEE_RESULT }</Link<Route>>
+                <a class="press" href={Route::Check { n: n + 1 }}>{ site::SEE_RESULT }</a>
                 <PageLinks {n} />
             </p>
         </div>
@@ -47,15 +46,15 @@ pub fn LookOver(props: &LookOverProps) -> Html {
 }
 
 fn answer(session: &Session, place: usize, question: Question) -> Html {
-    let title = copy::question_on(question, &session.answers).title;
+    let title = copy::question_on(question, &session.relevant()).title;
     html! {
         <div key={place}>
             <dt>{ title }</dt>
             <dd>{ for answer_texts(session, question).into_iter().map(|text| html! { <span>{ text }</span> }) }</dd>
             <dd class="change">
-                <Link<Route> to={Route::Check { n: place }}>
+                <a href={Route::Check { n: place }}>
                     { site::CHANGE }{ " " }<span class="visually-hidden">{ title }</span>
-                </Link<Route>>
+                </a>
             </dd>
         </div>
     }
@@ -64,7 +63,7 @@ fn answer(session: &Session, place: usize, question: Question) -> Html {
 /// What was answered, in the words in which it was offered.
 fn answer_texts(session: &Session, question: Question) -> Vec<&'static str> {
     if session.answers.is_not_sure(question) {
-        return vec![copy::question_on(question, &session.answers).not_sure];
+        return vec![copy::question_on(question, &session.relevant()).not_sure];
     }
     session
         .answers

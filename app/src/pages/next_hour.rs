@@ -1,11 +1,10 @@
 //! What to do in the next hour, before any question on a missing key.
 
 use yew::prelude::*;
-use yew_router::prelude::*;
 
 use crate::copy::{self, site};
 use crate::route::Route;
-use crate::ui::{PageLinks, Progress, reading, use_page, use_session};
+use crate::ui::{Length, PageLinks, Progress, reading, use_page, use_session};
 
 /// Where the page stands.
 #[derive(Properties, PartialEq)]
@@ -13,23 +12,23 @@ pub struct NextHourProps {
     /// Its place in the path.
     pub n: usize,
     /// How many pages the path has.
-    pub total: usize,
+    pub length: Length,
 }
 
 /// The list for the next hour; the check goes on below it.
 #[component]
 pub fn NextHour(props: &NextHourProps) -> Html {
-    let NextHourProps { n, total } = *props;
+    let NextHourProps { n, length } = *props;
     use_page(site::step_title(n + 1));
     let onward = Route::Check {
         n: use_session().after(n),
     };
     html! {
         <div class="narrow">
-            <Progress {n} {total} />
+            <Progress {n} {length} />
             { reading(&copy::next_hour()) }
             <p class="row">
-                <Link<Route> classes="press" to={onward}>{ site::CONTINUE }</Link<Route>>
+                <a class="press" href={onward}>{ site::CONTINUE }</a>
                 <PageLinks {n} />
             </p>
         </div>

@@ -1,7 +1,6 @@
 //! An address that leads nowhere.
 
 use yew::prelude::*;
-use yew_router::prelude::*;
 
 use crate::copy::site;
 use crate::route::Route;
@@ -15,7 +14,7 @@ pub fn NotFound() -> Html {
         <div class="narrow">
             <h1 tabindex="-1">{ site::NOT_FOUND }</h1>
             <p class="row">
-                <Link<Route> classes="press" to={Route::Start}>{ site::TO_START }</Link<Route>>
+                <a class="press" href={Route::Start}>{ site::TO_START }</a>
             </p>
         </div>
     }

@@ -2,13 +2,12 @@
 
 use self_check_core::questions::{Choice, Question};
 use yew::prelude::*;
-use yew_router::prelude::*;
 
 use crate::copy::{self, site};
 use crate::drawing::{ChoiceDrawing, QuestionDrawing, is_drawn_by_choices};
 use crate::route::Route;
 use crate::session::{Act, SessionHandle};
-use crate::ui::{ErrorSummary, PageLinks, Progress, use_page, use_session};
+use crate::ui::{ErrorSummary, Length, PageLinks, Progress, use_page, use_session};
 
 /// Which question, and where it stands.
 #[derive(Properties, PartialEq)]
@@ -16,7 +15,7 @@ pub struct QuestionPageProps {
     /// Its place in the path.
     pub n: usize,
     /// How many pages the path has.
-    pub total: usize,
+    pub length: Length,
     /// The question.
     pub question: Question,
 }
@@ -24,19 +23,23 @@ pub struct QuestionPageProps {
 /// One question, its drawing, its choices and why it is asked.
 #[component]
 pub fn QuestionPage(props: &QuestionPageProps) -> Html {
-    let QuestionPageProps { n, total, question } = *props;
+    let QuestionPageProps {
+        n,
+        length,
+        question,
+    } = *props;
     let session = use_session();
     let tries = use_state(|| 0_usize);
     let has_error = *tries > 0 && !session.ticks.is_answered(question);
     use_page(page_title(n, has_error));
-    let words = copy::question_on(question, &session.answers);
-    let onsubmit = on_continue(session.clone(), use_navigator(), tries.clone(), n, question);
+    let words = copy::question_on(question, &session.relevant());
+    let onsubmit = on_continue(session.clone(), tries.clone(), n, question);
     html! {
         <div class="narrow">
             if has_error {
                 <ErrorSummary message={site::nothing_chosen(question)} field={choice_id(0)} tries={*tries} />
             }
-            <Progress {n} {total} />
+            <Progress {n} {length} />
             <form {onsubmit} novalidate=true autocomplete="off">
                 <fieldset aria-describedby={described_by(has_error)}>
                     <legend><h1 class="question-title" tabindex="-1">{ words.title }</h1></legend>
@@ -123,7 +126,7 @@ fn not_sure_row(session: &SessionHandle, question: Question, label: &'static str
         is_ticked: session.ticks.is_not_sure(question),
         class: "opt opt-apart",
         label,
-        hint: Some(copy::not_sure_hint(question, &session.answers)),
+        hint: Some(copy::not_sure_hint(question, &session.relevant())),
         drawing: html! {},
         onchange,
     })
@@ -163,7 +166,6 @@ fn row(row: Row) -> Html {
 
 fn on_continue(
     session: SessionHandle,
-    navigator: Option<Navigator>,
     tries: UseStateHandle<usize>,
     n: usize,
     question: Question,
@@ -176,8 +178,6 @@ fn on_continue(
         }
         let next = session.confirmed(question).after(n);
         session.dispatch(Act::Confirm(question));
-        if let Some(navigator) = &navigator {
-            navigator.push(&Route::Check { n: next });
-        }
+        Route::Check { n: next }.go();
     })
 }

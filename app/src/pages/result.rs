@@ -15,7 +15,6 @@ use self_check_core::advice::Action;
 use self_check_core::assess::{Count, assess};
 use self_check_core::path::Stop;
 use yew::prelude::*;
-use yew_router::prelude::*;
 
 use crate::browser;
 use crate::copy::{self, site};
@@ -44,7 +43,6 @@ pub struct ResultPageProps {
 pub fn ResultPage(props: &ResultPageProps) -> Html {
     use_page(site::RESULT_TITLE.to_owned());
     let session = use_session();
-    let navigator = use_navigator();
     let path = session.path();
     let assessment = assess(&session.answers, session.positions);
     let shows_level = !assessment.safety_first || session.level_asked_for;
@@ -92,9 +90,9 @@ pub fn ResultPage(props: &ResultPageProps) -> Html {
                 { why(&assessment.advised.considered) }
             }
             if !assessment.safety_first {
-                <TakeAlong {assessment} />
+                <TakeAlong {assessment} is_example={session.is_example} />
             }
-            { onward(&session, navigator, path.position(Stop::LookOver).unwrap_or(props.n)) }
+            { onward(&session, path.position(Stop::LookOver).unwrap_or(props.n)) }
         </div>
     }
 }
@@ -105,7 +103,7 @@ fn sharpen(count: &Count) -> Html {
         // Where one key is left, no count of positions changes that.
         Count::Counted { left, .. } if left.most > 1.0 => html! {
             <p class="note screen-only">
-                <Link<Route> to={Route::Ruler}>{ site::SHARPEN }</Link<Route>>
+                <a class="plain" href={Route::Ruler}>{ site::SHARPEN }</a>
             </p>
         },
         Count::Counted { .. } | Count::NotCounted(_) => html! {},
@@ -113,19 +111,17 @@ fn sharpen(count: &Count) -> Html {
 }
 
 /// Where to go from here.
-fn onward(session: &SessionHandle, navigator: Option<Navigator>, answers: usize) -> Html {
+fn onward(session: &SessionHandle, answers: usize) -> Html {
     let session = session.clone();
     let again = Callback::from(move |_: MouseEvent| {
         session.dispatch(Act::Forget);
-        if let Some(navigator) = &navigator {
-            navigator.push(&Route::Start);
-        }
+        Route::Start.go();
     });
     html! {
         <p class="row screen-only">
-            <Link<Route> classes="plain" to={Route::Check { n: answers }}>
+            <a class="plain" href={Route::Check { n: answers }}>
                 { site::CHANGE_ANSWERS }
-            </Link<Route>>
+            </a>
             <button type="button" class="plain" onclick={again}>{ site::START_AGAIN }</button>
         </p>
     }

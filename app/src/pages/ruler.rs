@@ -2,7 +2,6 @@
 
 use self_check_core::assess::Positions;
 use yew::prelude::*;
-use yew_router::prelude::*;
 
 use crate::browser;
 use crate::copy::site;
@@ -26,8 +25,10 @@ pub fn Ruler() -> Html {
     let from_tip = use_state(|| false);
     let card = session.card_width.unwrap_or(CARD_AT_FIRST);
     let pixels_per_mm = f64::from(card) / CARD_SHORT_SIDE;
-    let is_too_wide = browser::page_width()
-        .is_some_and(|width| (ruler_length() * pixels_per_mm).max(f64::from(card)) > width);
+    let frame = use_node_ref();
+    let room = use_room_in(&frame);
+    let widest = (ruler_length() * pixels_per_mm).max(f64::from(card));
+    let is_too_wide = room.is_some_and(|room| widest > room);
     html! {
         <div class="narrow">
             <h1 tabindex="-1">{ site::RULER }</h1>
@@ -46,7 +47,7 @@ pub fn Ruler() -> Html {
             if is_too_wide {
                 <p class="notice" role="status">{ site::RULER_TOO_WIDE }</p>
             }
-            <div class="true-size">
+            <div class="true-size" ref={frame}>
                 <TrueRuler title={site::RULER} desc={site::RULER_DESC} {pixels_per_mm} from_tip={*from_tip} />
             </div>
             <p class="note">{ site::RULER_HIDDEN }</p>
@@ -55,6 +56,22 @@ pub fn Ruler() -> Html {
             <p class="row">{ back(&session) }</p>
         </div>
     }
+}
+
+/// The room in an element, measured anew when the window changes, as when a phone is turned.
+#[hook]
+fn use_room_in(element: &NodeRef) -> Option<f64> {
+    let room = use_state_eq(|| None);
+    {
+        let (element, room) = (element.clone(), room.clone());
+        use_effect_with((), move |()| {
+            let measure = move || room.set(browser::room_in(&element));
+            measure();
+            let listener = browser::on_resize(measure);
+            move || drop(listener)
+        });
+    }
+    *room
 }
 
 /// A frame as wide as the short side of the card is taken to be.
@@ -91,7 +108,8 @@ fn slider(card: u16, session: &SessionHandle) -> Html {
         <div class="slider-row">
             <label for="card">{ site::RULER_SLIDER }</label>
             <input id="card" class="slider" type="range" min={CARD_RANGE.0.to_string()}
-                max={CARD_RANGE.1.to_string()} step="1" value={card.to_string()} {oninput} autocomplete="off" />
+                max={CARD_RANGE.1.to_string()} step="1" value={card.to_string()}
+                aria-valuetext={site::pixels(card)} {oninput} autocomplete="off" />
             <div class="row">
                 <button type="button" class="press-quiet" onclick={step(-1)}>{ site::RULER_NARROWER }</button>
                 <button type="button" class="press-quiet" onclick={step(1)}>{ site::RULER_WIDER }</button>
@@ -131,8 +149,8 @@ fn counted(session: &SessionHandle) -> Html {
 fn back(session: &SessionHandle) -> Html {
     let path = session.path();
     if path.first_open().is_some() {
-        return html! { <Link<Route> classes="press" to={Route::Start}>{ site::CHECK_A_KEY }</Link<Route>> };
+        return html! { <a class="press" href={Route::Start}>{ site::CHECK_A_KEY }</a> };
     }
     let n = path.stops().len() - 1;
-    html! { <Link<Route> classes="press" to={Route::Check { n }}>{ site::SEE_RESULT }</Link<Route>> }
+    html! { <a class="press" href={Route::Check { n }}>{ site::SEE_RESULT }</a> }
 }

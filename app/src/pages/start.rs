@@ -3,7 +3,6 @@
 use self_check_core::path::{Path, Stop};
 use self_check_core::questions::{Choice, Question};
 use yew::prelude::*;
-use yew_router::prelude::*;
 
 use crate::browser;
 use crate::copy::{self, site};
@@ -27,10 +26,7 @@ const STARTS: [Choice; 5] = [
 pub fn Start() -> Html {
     use_page(site::START_TITLE.to_owned());
     let session = use_session();
-    let doors = Doors {
-        session: &session,
-        navigator: use_navigator(),
-    };
+    let doors = Doors { session: &session };
     html! {
         <>
             if session.answers_gone {
@@ -53,11 +49,11 @@ pub fn Start() -> Html {
                     }) }
                 </ul>
                 <p class="note">
-                    { doors.begin(Some(Choice::WorriedAboutAPerson), "", html! { site::WORRIED }) }
+                    { doors.begin(Some(Choice::WorriedAboutAPerson), "plain", html! { site::WORRIED }) }
                 </p>
                 <p class="note">
                     { requests_line() }{ " " }
-                    <Link<Route> to={Route::About}>{ site::HOW_TO_CHECK }</Link<Route>>
+                    <a href={Route::About}>{ site::HOW_TO_CHECK }</a>
                 </p>
             </section>
         </>
@@ -68,7 +64,6 @@ pub fn Start() -> Html {
 /// what the session knows stays in this tab.
 struct Doors<'a> {
     session: &'a SessionHandle,
-    navigator: Option<Navigator>,
 }
 
 impl Doors<'_> {
@@ -80,15 +75,19 @@ impl Doors<'_> {
             return html! {
                 <>
                     { self.begin(None, "press", html! { site::CHECK_A_KEY }) }
-                    <a class="plain" href="#/check/0" onclick={example}>{ site::TRY_EXAMPLE }</a>
+                    <a class="plain" href={Route::Check { n: 0 }} onclick={example}>{ site::TRY_EXAMPLE }</a>
                 </>
             };
         }
         let session = self.session.clone();
-        let forget = Callback::from(move |_: MouseEvent| session.dispatch(Act::Forget));
+        let forget = Callback::from(move |_: MouseEvent| {
+            session.dispatch(Act::Forget);
+            // The button is gone with the answers: the reader stays at the page's heading.
+            browser::arrive();
+        });
         html! {
             <>
-                <Link<Route> classes="press" to={Route::Check { n: furthest }}>{ site::GO_ON }</Link<Route>>
+                <a class="press" href={Route::Check { n: furthest }}>{ site::GO_ON }</a>
                 <button type="button" class="plain" onclick={forget}>{ site::START_AGAIN }</button>
             </>
         }
@@ -109,22 +108,19 @@ impl Doors<'_> {
     /// A check of one's own, with the reason if it is told already.
     fn begin(&self, reason: Option<Choice>, class: &'static str, content: Html) -> Html {
         let onclick = self.through(Act::Begin(reason), usize::from(reason.is_some()));
-        html! { <a class={classes!(class)} href="#/check/0" {onclick}>{ content }</a> }
+        html! { <a class={classes!(class)} href={Route::Check { n: 0 }} {onclick}>{ content }</a> }
     }
 
     /// Acts on the session and goes to page `n` of the check.
     fn through(&self, act: Act, n: usize) -> Callback<MouseEvent> {
         let session = self.session.clone();
-        let navigator = self.navigator.clone();
         Callback::from(move |event: MouseEvent| {
             if event.meta_key() || event.ctrl_key() || event.shift_key() || event.alt_key() {
                 return;
             }
             event.prevent_default();
             session.dispatch(act);
-            if let Some(navigator) = &navigator {
-                navigator.push(&Route::Check { n });
-            }
+            Route::Check { n }.go();
         })
     }
 }
@@ -148,5 +144,6 @@ fn example_answers_page() -> usize {
 
 /// What the browser lists as fetched since the page was ready; nothing where it keeps no list.
 fn requests_line() -> Option<String> {
-    browser::requests().map(|requests| site::requests_since_ready(requests.after_ready))
+    browser::requests()
+        .map(|requests| site::requests_since_ready(requests.after_ready, requests.second_part))
 }

@@ -1,9 +1,8 @@
 //! What stands around every page: the way past it, the name, the way out, and where else to go.
 
 use yew::prelude::*;
-use yew_router::prelude::*;
 
-use super::use_session;
+use super::{use_session, use_visit};
 use crate::browser;
 use crate::copy::site;
 use crate::route::Route;
@@ -19,30 +18,30 @@ pub struct FrameProps {
 /// The frame around every page.
 #[component]
 pub fn Frame(props: &FrameProps) -> Html {
-    // The router owns the fragment, so the link cannot lead to one: it moves focus itself.
+    // The fragment is the page's address, so the link cannot lead to one: it moves focus itself.
     let skip = Callback::from(|event: MouseEvent| {
         event.prevent_default();
         browser::focus_id("main");
     });
-    let route = use_route::<Route>();
+    let route = use_visit().route;
     let at_learn = matches!(
         route,
-        Some(Route::Learn | Route::LearnPage { .. } | Route::Distance)
+        Route::Learn | Route::LearnPage { .. } | Route::Distance
     );
     let leave = Callback::from(|_: MouseEvent| browser::leave_now());
     html! {
         <div class="page">
             <a class="skip" href="#main" onclick={skip}>{ site::SKIP }</a>
             <header class="top">
-                <Link<Route> classes="name" to={Route::Start}>
+                <a class="name" href={Route::Start}>
                     { site::NAME_PLAIN }{ " " }<em>{ site::NAME_STRESSED }</em>
-                </Link<Route>>
+                </a>
                 <p class="quiet">
                     <button type="button" class="leave" onclick={leave}>{ site::LEAVE_NOW }</button>
                 </p>
                 <nav aria-label={site::NAV_LABEL}>
-                    { place("#/learn", site::LEARN, at_learn) }
-                    { place("#/about", site::ABOUT, route == Some(Route::About)) }
+                    { place(Route::Learn, site::LEARN, at_learn) }
+                    { place(Route::About, site::ABOUT, route == Route::About) }
                 </nav>
             </header>
             <ExampleNote />
@@ -50,31 +49,28 @@ pub fn Frame(props: &FrameProps) -> Html {
             <footer class="foot">
                 <p class="note">{ site::FOOT }</p>
                 <p class="note">
-                    <Link<Route> to={Route::About}>{ site::ABOUT_LINK }</Link<Route>>
+                    <a href={Route::About}>{ site::ABOUT_LINK }</a>
                 </p>
             </footer>
         </div>
     }
 }
 
-/// A place in the list of pages. The router follows the address without help.
-fn place(address: &'static str, name: &'static str, is_here: bool) -> Html {
+/// A place in the list of pages.
+fn place(to: Route, name: &'static str, is_here: bool) -> Html {
     let current = is_here.then_some("page");
-    html! { <a href={address} aria-current={current}>{ name }</a> }
+    html! { <a href={to} aria-current={current}>{ name }</a> }
 }
 
 /// Says on every page that the answers are an invented household's, for as long as they are.
 #[component]
 fn ExampleNote() -> Html {
     let session = use_session();
-    let navigator = use_navigator();
     let own = {
         let session = session.clone();
         Callback::from(move |_: MouseEvent| {
             session.dispatch(Act::Forget);
-            if let Some(navigator) = &navigator {
-                navigator.push(&Route::Check { n: 0 });
-            }
+            Route::Check { n: 0 }.go();
         })
     };
     if !session.is_example {

@@ -1,30 +1,34 @@
 //! What every page does on being shown.
 
 use yew::prelude::*;
-use yew_router::prelude::*;
 
+use super::use_visit;
 use crate::browser;
 use crate::copy::site;
-use crate::route::Route;
-use crate::session::{Session, SessionHandle};
+use crate::session::SessionHandle;
 
-/// The session, from the nearest provider.
+/// The session, from the program around the page.
 #[hook]
 pub fn use_session() -> SessionHandle {
-    let own = use_reducer(Session::default);
-    use_context::<SessionHandle>().unwrap_or(own)
+    match use_context::<SessionHandle>() {
+        Some(session) => session,
+        // Ticks without a session would vanish without a sign: better to stop and show the list.
+        None => unreachable!("the first program provides the session"),
+    }
 }
 
-/// Gives the page its title and, whenever the address has changed, takes the reader to its top and
-/// its heading.
+/// Gives the page its title and, whenever the reader has come to it from another, takes them to its
+/// top and its heading.
 #[hook]
 pub fn use_page(title: String) {
-    let title = if use_session().is_example {
+    let visit = use_visit();
+    let title = if visit.is_example {
         site::example_title(&title)
     } else {
         title
     };
-    use_effect_with(title, |title| browser::set_title(&site::full_title(title)));
-    let route = use_route::<Route>();
-    use_effect_with(route, |_| browser::arrive());
+    use_effect_with((title, visit.count), |(title, _)| {
+        browser::set_title(&site::full_title(title));
+    });
+    use_effect_with((visit.route, visit.count), |_| browser::arrive());
 }

@@ -2,7 +2,6 @@
 
 use self_check_core::path::Stop;
 use yew::prelude::*;
-use yew_router::prelude::*;
 
 use super::use_session;
 use crate::copy::site;
@@ -28,9 +27,9 @@ pub fn PageLinks(props: &PageLinksProps) -> Html {
         .filter(|&look_over| path.first_open().is_none() && props.n + 1 < look_over);
     html! {
         <>
-            <Link<Route> classes="plain" to={back}>{ site::BACK }</Link<Route>>
+            <a class="plain" href={back}>{ site::BACK }</a>
             if let Some(n) = answers {
-                <Link<Route> classes="plain" to={Route::Check { n }}>{ site::TO_ANSWERS }</Link<Route>>
+                <a class="plain" href={Route::Check { n }}>{ site::TO_ANSWERS }</a>
             }
         </>
     }

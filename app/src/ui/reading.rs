@@ -4,13 +4,22 @@ use yew::prelude::*;
 
 use crate::copy::{Block, PageWords, site};
 
-/// Heading, opening line and blocks.
+/// What shows a block that not every page has: a drawing, or the rows of regions.
+pub type Apart = fn(&Block) -> Html;
+
+/// Heading, opening line and blocks, for a page that is all words.
 pub fn reading(words: &PageWords) -> Html {
+    reading_with(words, |_| html! {})
+}
+
+/// The same for a page with blocks that are shown in its own way. The two are apart so that a
+/// program without drawings to read by does not carry them.
+pub fn reading_with(words: &PageWords, apart: Apart) -> Html {
     html! {
         <>
             <h1 tabindex="-1">{ words.title }</h1>
             <p class="lede">{ words.lede }</p>
-            { for words.blocks.iter().map(block) }
+            { for words.blocks.iter().map(|part| block(part, apart)) }
         </>
     }
 }
@@ -21,12 +30,12 @@ pub fn reading_part(words: &PageWords, id: &'static str) -> Html {
         <>
             <h2 {id}>{ words.title }</h2>
             <p>{ words.lede }</p>
-            { for words.blocks.iter().map(block) }
+            { for words.blocks.iter().map(|part| block(part, |_| html! {})) }
         </>
     }
 }
 
-fn block(block: &Block) -> Html {
+fn block(block: &Block, apart: Apart) -> Html {
     match *block {
         Block::Heading(text) => html! { <h2>{ text }</h2> },
         Block::Paragraph(text) => html! { <p>{ text }</p> },
@@ -35,9 +44,8 @@ fn block(block: &Block) -> Html {
         Block::Caution(text) => html! {
             <p class="caution"><strong>{ site::CAUTION }</strong>{ " " }{ text }</p>
         },
-        Block::Figure(figure) => super::figure::figure(figure),
         Block::Source(source) => html! { <p class="src">{ super::source_line(source) }</p> },
-        Block::Regions => super::regions::regions(),
+        Block::Figure(_) | Block::Regions => apart(block),
     }
 }
 

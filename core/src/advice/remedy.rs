@@ -23,8 +23,7 @@ pub fn remedy(answers: &Answers) -> Vec<Action> {
         actions.push(Action::TellManager);
         if rents(answers) {
             actions.push(Action::TellLandlord);
-        }
-        if opens_home {
+        } else if opens_home {
             actions.push(Action::OwnerOfSystemActs);
         }
     } else if opens_home {
@@ -68,6 +67,19 @@ pub fn most_urgent(answers: &Answers) -> Urgency {
     } else {
         Urgency::Soon
     }
+}
+
+/// Whether whoever asks decides alone about every lock that the key opens, as far as they told.
+pub fn decides_alone(answers: &Answers) -> bool {
+    let others = [
+        BlockEntrance,
+        WorkOrAnothersHome,
+        Vehicle,
+        RentPrivately,
+        SocialOrEmployersHome,
+        SharedBlock,
+    ];
+    !answers.has_any(&others)
 }
 
 fn for_a_building(answers: &Answers) -> Action {

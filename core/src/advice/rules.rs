@@ -33,6 +33,8 @@ pub enum RuleId {
     InsurerMayPayAfterLossWithAddress,
     StolenKeyNeedsCareUntilTheVisit,
     KeyWithTheAddressNeedsCareUntilTheVisit,
+    SecondLockBridgesTheTime,
+    BoltHoldsOnlyBesideSomeone,
     SharedEntranceKeyIsOut,
     KeyNearHomeIsOut,
     KeyWasAwayWithTheAddress,

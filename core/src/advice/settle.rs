@@ -3,7 +3,7 @@
 use crate::advice::{Action, Advice, Advised, Call, RuleId, Urgency, remedy, rules};
 use crate::answers::Answers;
 use crate::facts;
-use crate::questions::Question;
+use crate::questions::{Choice, Question};
 use crate::verdict::Verdict;
 
 /// Evaluates every rule under the answers of a completed path and settles what they call for.
@@ -11,24 +11,26 @@ pub fn advise(answers: &Answers) -> Advised {
     let considered: Vec<(RuleId, Verdict)> = rules::rules()
         .map(|rule| (rule.id, rule.verdict(answers)))
         .collect();
-    let mut actions = called_for(answers, &considered);
+    let mut advised = Advised {
+        actions: called_for(answers, &considered),
+        find_out: Vec::new(),
+        considered,
+        remedies: remedy::remedy(answers),
+    };
     if facts::is_uneasy(answers).is_certain() {
-        actions.retain(|advice| !is_unsafe_beside_a_feared_person(advice.action));
+        leave_out_what_a_feared_person_makes_unsafe(answers, &mut advised);
     }
-    settle_copies_of_a_lock_to_be_changed(&mut actions);
-    let find_out = worth_finding_out(answers, &considered, &actions);
-    if actions.is_empty() && find_out.is_empty() {
-        actions.push(Advice {
+    settle_copies_of_a_lock_to_be_changed(&mut advised);
+    leave_copies_to_who_may_order_them(answers, &mut advised.actions);
+    advised.find_out = worth_finding_out(answers, &advised);
+    if advised.actions.is_empty() && advised.find_out.is_empty() {
+        advised.actions.push(Advice {
             action: Action::NothingToDo,
             urgency: Urgency::Habit,
             because: Vec::new(),
         });
     }
-    Advised {
-        actions,
-        find_out,
-        considered,
-    }
+    advised
 }
 
 /// The actions of all rules that apply, each once, most urgent first, then in the order of the
@@ -58,6 +60,7 @@ fn sort(actions: &mut [Advice]) {
     actions.sort_by_key(|advice| (core::cmp::Reverse(advice.urgency), advice.action));
 }
 
+/// The most urgent reason stands first.
 fn add(actions: &mut Vec<Advice>, action: Action, urgency: Urgency, rule: RuleId) {
     match actions.iter_mut().find(|advice| advice.action == action) {
         Some(advice) if urgency > advice.urgency => {
@@ -75,10 +78,12 @@ fn add(actions: &mut Vec<Advice>, action: Action, urgency: Urgency, rule: RuleId
 
 /// Nobody has copies cut, or a code ground off, for a lock that is about to be changed: the remedy
 /// takes over the reasons and the urgency, and the new keys can be plain ones.
-fn settle_copies_of_a_lock_to_be_changed(actions: &mut Vec<Advice>) {
-    if !actions.iter().any(|advice| advice.action.is_remedy()) {
+fn settle_copies_of_a_lock_to_be_changed(advised: &mut Advised) {
+    let remedies: Vec<Action> = advised.remedies_due().map(|advice| advice.action).collect();
+    if remedies.is_empty() {
         return;
     }
+    let actions = &mut advised.actions;
     actions.retain(|advice| advice.action != Action::HaveCodeRemoved);
     let Some(place) = actions
         .iter()
@@ -89,18 +94,46 @@ fn settle_copies_of_a_lock_to_be_changed(actions: &mut Vec<Advice>) {
     let copies = actions.remove(place);
     for remedy in actions
         .iter_mut()
-        .filter(|advice| advice.action.is_remedy())
+        .filter(|advice| remedies.contains(&advice.action))
     {
+        let is_more_urgent = copies.urgency > remedy.urgency;
+        let at = if is_more_urgent {
+            0
+        } else {
+            remedy.because.len()
+        };
+        remedy
+            .because
+            .splice(at..at, copies.because.iter().copied());
         remedy.urgency = remedy.urgency.max(copies.urgency);
-        remedy.because.extend(&copies.because);
     }
     sort(actions);
 }
 
+/// Copies, and what kind the next key is, are for whoever decides about the lock: not for a tenant,
+/// and not for one home of a shared building. A card, fob, code or phone has nothing cut.
+fn leave_copies_to_who_may_order_them(answers: &Answers, actions: &mut Vec<Advice>) {
+    if remedy::decides_alone(answers) && !answers.has(Choice::CardFobCodeOrPhone) {
+        return;
+    }
+    actions.retain(|advice| {
+        !matches!(
+            advice.action,
+            Action::CutPlainCopies | Action::RestrictedBlank
+        )
+    });
+}
+
 /// Asking a feared person for keys, or listing who has one where they may see it, can put somebody
-/// in danger. Source: [`crate::sources::SAFETY_PLANNING`].
-fn is_unsafe_beside_a_feared_person(action: Action) -> bool {
-    matches!(action, Action::GetCopiesBack | Action::CountCopies)
+/// in danger. Where they have a right to live there, even a new lock may be unlawful: then it waits
+/// for the plan made with a support service. Source: [`crate::sources::SAFETY_PLANNING`].
+fn leave_out_what_a_feared_person_makes_unsafe(answers: &Answers, advised: &mut Advised) {
+    let has_a_right = answers.has(Choice::SharedWithRightHolder);
+    let remedies: Vec<Action> = advised.remedies_due().map(|advice| advice.action).collect();
+    advised.actions.retain(|advice| match advice.action {
+        Action::GetCopiesBack | Action::CountCopies => false,
+        action => !(has_a_right && remedies.contains(&action)),
+    });
 }
 
 /// At most this many things to find out: a longer list is left lying. Our assumption,
@@ -109,7 +142,7 @@ const MOST_TO_FIND_OUT: usize = 3;
 
 /// Which unknowns are worth an effort first: those that decide most of what follows. Our
 /// assumption, [`crate::sources::URGENCY_JUDGEMENT`].
-const FIND_OUT_ORDER: [Question; 10] = [
+const FIND_OUT_ORDER: [Question; 12] = [
     Question::MissingHow,
     Question::Opens,
     Question::WhoDecides,
@@ -119,17 +152,20 @@ const FIND_OUT_ORDER: [Question; 10] = [
     Question::Marking,
     Question::Copies,
     Question::Seen,
+    Question::NumberElsewhere,
+    Question::Kept,
     Question::Link,
 ];
 
 /// The questions whose answer would change what to do. An unknown that could only lead to a habit
 /// is not worth the effort, and neither is one whose action is already called for as urgently. Where
 /// old keys must stop working, which lock it is and who decides are worth knowing.
-fn worth_finding_out(
-    answers: &Answers,
-    considered: &[(RuleId, Verdict)],
-    actions: &[Advice],
-) -> Vec<Question> {
+fn worth_finding_out(answers: &Answers, advised: &Advised) -> Vec<Question> {
+    let Advised {
+        actions,
+        considered,
+        ..
+    } = advised;
     let undecided = |question: Question| {
         rules::rules().zip(considered).any(|(rule, &(_, verdict))| {
             verdict == Verdict::Unknown(question)
@@ -137,7 +173,7 @@ fn worth_finding_out(
                 && !is_called_for_already(answers, rule.calls, rule.urgency, actions)
         })
     };
-    let is_a_remedy_due = actions.iter().any(|advice| advice.action.is_remedy());
+    let is_a_remedy_due = advised.remedies_due().next().is_some();
     let decides_the_remedy = |question: Question| {
         matches!(question, Question::Opens | Question::WhoDecides)
             && answers.is_not_sure(question)

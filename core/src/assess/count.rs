@@ -2,7 +2,7 @@
 
 use crate::answers::Answers;
 use crate::differs;
-use crate::exposure::{Exposure, KeysLeft, Standing};
+use crate::exposure::{Exposure, KeyRange, KeysLeft, Standing};
 use crate::key::Family;
 use crate::questions::Choice;
 
@@ -20,9 +20,8 @@ pub enum Positions {
 pub enum Count {
     /// It can be counted.
     Counted {
-        /// How many different keys the kind allows: the range over the families it may be of, at
-        /// most, since makers leave some out.
-        before: KeysLeft,
+        /// How many different keys the kind allows.
+        of: KeyRange,
         /// How many a stranger would try for an even chance, after every exposure that counts.
         left: KeysLeft,
     },
@@ -45,10 +44,10 @@ pub enum NoCount {
 
 impl Count {
     /// How many keys the kind allows: the smallest and the largest over the families it may be of.
-    pub(super) fn before(
+    pub(super) fn possible(
         answers: &Answers,
         positions: Option<Positions>,
-    ) -> Result<KeysLeft, NoCount> {
+    ) -> Result<KeyRange, NoCount> {
         use Choice::*;
         if answers.has_any(&[BlockEntrance, SharedBlock, WorkOrAnothersHome]) {
             return Err(NoCount::SharedSystem);
@@ -76,7 +75,7 @@ impl Count {
         let range = sizes.fold((f64::INFINITY, 0.0_f64), |(fewest, most), keys| {
             (fewest.min(keys), most.max(keys))
         });
-        Ok(KeysLeft {
+        Ok(KeyRange {
             fewest: range.0,
             most: range.1,
         })
@@ -85,19 +84,19 @@ impl Count {
     /// The same keys, with the exposures standing otherwise.
     pub(crate) fn recounted(&self, exposures: &[Exposure]) -> Self {
         match *self {
-            Self::Counted { before, .. } => Self::after(Ok(before), exposures),
+            Self::Counted { of, .. } => Self::after(Ok(of), exposures),
             Self::NotCounted(reason) => Self::NotCounted(reason),
         }
     }
 
     /// The count after `exposures`. What counts narrows both ends; what is unknown can only lower
     /// the fewest.
-    pub(super) fn after(before: Result<KeysLeft, NoCount>, exposures: &[Exposure]) -> Self {
-        let before = match before {
-            Ok(before) => before,
+    pub(super) fn after(of: Result<KeyRange, NoCount>, exposures: &[Exposure]) -> Self {
+        let of = match of {
+            Ok(of) => of,
             Err(reason) => return Self::NotCounted(reason),
         };
-        let left = exposures.iter().fold(before, |left, exposure| {
+        let left = exposures.iter().fold(of.untouched(), |left, exposure| {
             match (exposure.keys_left, exposure.standing) {
                 (Some(now), Standing::Counts) => KeysLeft {
                     fewest: left.fewest.min(now.fewest),
@@ -110,7 +109,7 @@ impl Count {
                 (Some(_), Standing::EndedByChange | Standing::ByChoice) | (None, _) => left,
             }
         });
-        Self::Counted { before, left }
+        Self::Counted { of, left }
     }
 }
 

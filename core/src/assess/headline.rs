@@ -140,6 +140,8 @@ fn could_have_read(event: Event) -> bool {
             | Event::ListingPicture
             | Event::PrivatePicture
             | Event::OnCalls
+            | Event::OnADoorbell
             | Event::CarriedInView
+            | Event::LiesInSight
     )
 }

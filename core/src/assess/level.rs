@@ -1,7 +1,7 @@
 //! What the exposures together make of the secret.
 
 use super::Level;
-use crate::exposure::{Event, Exposure, Standing};
+use crate::exposure::{Event, Exposure, Standing, somebody_has_it};
 use crate::sources::{LEVEL_JUDGEMENT, Source};
 
 impl Level {
@@ -16,38 +16,22 @@ impl Level {
 
 fn one(exposure: &Exposure) -> Level {
     match exposure.standing {
-        Standing::EndedByChange | Standing::ByChoice => Level::Kept,
+        Standing::EndedByChange => Level::Kept,
         Standing::Unknown(_) => Level::CannotBeToldYet,
-        Standing::Counts => certain(exposure),
+        Standing::Counts | Standing::ByChoice => certain(exposure),
     }
 }
 
 /// Given away: somebody has the key now who should not, or everybody may see it with its door. In
-/// doubt: somebody could have. Our assumption throughout, see [`Level::SOURCES`].
+/// doubt: somebody could have. Kept: whoever has it was given it by choice. Our assumption throughout,
+/// see [`Level::SOURCES`].
 fn certain(exposure: &Exposure) -> Level {
     match exposure.event {
-        Event::Stolen
-        | Event::NotReturned
-        | Event::LostNearHome
-        | Event::LostFarAway
-        | Event::UneasyPerson
-        | Event::FormerHolder => Level::GivenAway,
+        event if somebody_has_it(event) => Level::GivenAway,
         Event::PublicPicture | Event::ListingPicture if exposure.knows_the_door.is_certain() => {
             Level::GivenAway
         }
-        Event::AwayAndCameBack
-        | Event::MissingSomehow
-        | Event::FormerOccupants
-        | Event::HadItAlone
-        | Event::ShortLetGuests
-        | Event::UncountedCopies
-        | Event::HiddenOutside
-        | Event::PublicPicture
-        | Event::ListingPicture
-        | Event::PrivatePicture
-        | Event::OnCalls
-        | Event::CarriedInView
-        | Event::NumberOnLockFace => Level::InDoubt,
         Event::HelperNow | Event::TrustedCircle => Level::Kept,
+        _ => Level::InDoubt,
     }
 }

@@ -1,11 +1,13 @@
 //! The count with limits on how often a depth is used and on how many different depths occur.
 
-use super::{CountError, CutRule, MOST_ENTRIES};
+use super::{CountError, CutRule, MOST_ENTRIES, MOST_WRITTEN};
 use std::collections::BTreeMap;
 
 /// Keeps, for each way in which the depths can have been used and each depth the last cut can
 /// have, the number of sequences. A use counts up to the most that still matters: the sharing
 /// limit, or one where only the number of different depths is limited.
+///
+/// One of the limits matters: without, [`super::count`] takes the shorter way.
 pub(super) fn count(rule: &CutRule) -> Result<u128, CountError> {
     let sharing = rule.max_sharing.unwrap_or(rule.cuts).min(rule.cuts);
     let least = rule.min_different.unwrap_or(0);
@@ -16,23 +18,30 @@ pub(super) fn count(rule: &CutRule) -> Result<u128, CountError> {
     if most_uses < u128::from(rule.cuts) {
         return Ok(0);
     }
-    if rule.depths as usize > MOST_ENTRIES {
+    if rule.max_step == 0 {
+        // All cuts alike: too many share a depth, or too few depths are different.
+        return Ok(0);
+    }
+    let depths = rule.depths as usize;
+    if depths > MOST_ENTRIES {
         return Err(CountError::TooLarge);
     }
     let cap = if sharing < rule.cuts { sharing } else { 1 };
     let mut sequences = BTreeMap::from([(State::unused(rule.depths), 1_u128)]);
+    let mut written = 0_usize;
     for _ in 0..rule.cuts {
         let mut longer = BTreeMap::new();
         for (state, count) in sequences {
             for depth in state.next_depths(rule.max_step) {
+                written = written.saturating_add(depths);
+                if written > MOST_WRITTEN || longer.len().saturating_mul(depths) > MOST_ENTRIES {
+                    return Err(CountError::TooLarge);
+                }
                 let Some(next) = state.used(depth, cap, sharing < rule.cuts) else {
                     continue;
                 };
                 let slot = longer.entry(next).or_insert(0_u128);
                 *slot = slot.checked_add(count).ok_or(CountError::Overflow)?;
-            }
-            if longer.len().saturating_mul(rule.depths as usize) > MOST_ENTRIES * 4 {
-                return Err(CountError::TooLarge);
             }
         }
         sequences = longer;

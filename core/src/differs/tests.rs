@@ -99,6 +99,43 @@ fn count_of_many_depths_follows_the_closed_forms() {
     );
 }
 
+/// Rules that no key has are answered at once, by a number where there is a short way to it.
+#[test]
+fn count_with_limits_on_any_numbers_ends() {
+    let long = CutRule::new(u32::MAX, 3, 0);
+    assert_eq!(count(&long.with_at_least(2)), Ok(0));
+    assert_eq!(count(&long.sharing_at_most(u32::MAX - 1)), Ok(0));
+    assert_eq!(count(&long.with_at_least(1)), Ok(3));
+    let most = CutRule::new(u32::MAX, u32::MAX, u32::MAX);
+    for rule in [
+        CutRule::new(u32::MAX, 3, 1).with_at_least(2),
+        CutRule::new(u32::MAX, 3, 2).sharing_at_most(u32::MAX - 1),
+        // Each way of using so many depths is a long list.
+        CutRule::new(2, 1 << 22, 1).with_at_least(2),
+        CutRule::new(64, 64, 1).sharing_at_most(2),
+        CutRule::new(20, 20, 19).sharing_at_most(1),
+        most.sharing_at_most(1),
+        most.sharing_at_most(u32::MAX - 1).with_at_least(u32::MAX),
+    ] {
+        let refused = count(&rule).unwrap_err();
+        let reasons = [CountError::TooLarge, CountError::Overflow];
+        assert!(reasons.contains(&refused), "{rule:?} {refused:?}");
+    }
+}
+
+/// As many cuts and depths as any limits may be asked of: see the errors of [`count`].
+#[test]
+fn count_with_limits_of_nine_cuts_and_ten_depths_is_within_the_bound() {
+    let rule = CutRule::new(9, 10, 9);
+    let all = 1_000_000_000;
+    // Eight or nine alike: 10 keys, and 9 places for the odd one, of 9 other depths.
+    assert_eq!(count(&rule.sharing_at_most(7)), Ok(all - 10 - 9 * 10 * 9));
+    assert_eq!(
+        count(&rule.sharing_at_most(8).with_at_least(2)),
+        Ok(all - 10)
+    );
+}
+
 #[test]
 fn count_with_all_depths_different_is_a_falling_factorial() {
     let rule = CutRule::new(5, 10, 9).sharing_at_most(1);

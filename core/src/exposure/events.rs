@@ -1,6 +1,6 @@
 //! Which events the answers tell of.
 
-use super::{Event, Exposure, KeysLeft, Reading, Standing};
+use super::{Event, Exposure, KeyRange, KeysLeft, Reading, Standing};
 use crate::answers::Answers;
 use crate::facts;
 use crate::questions::{Choice, Question};
@@ -21,7 +21,7 @@ struct Row {
 ///
 /// Whether somebody knows the door is common sense put down row by row: former holders, guests and
 /// helpers have been there; whoever had the key alone or found it knows only what came with it.
-static EVENTS: [Row; 20] = [
+static EVENTS: [Row; 23] = [
     row(Event::Stolen, StolenOrTaken, Held, facts::tells_its_door),
     row(Event::NotReturned, NotReturned, Held, knows),
     row(Event::LostNearHome, LostNearHome, Held, may_guess),
@@ -59,20 +59,23 @@ static EVENTS: [Row; 20] = [
     row(Event::NumberOnLockFace, NumberOnLockFace, CodeSeen, knows),
     row(Event::HiddenOutside, HiddenOutside, Held, knows),
     row(Event::OnCalls, CallsOrStreams, CutsSeen, does_not_know),
+    row(Event::OnADoorbell, DoorbellCamera, CutsSeen, knows),
     row(Event::CarriedInView, CarriedInView, CutsSeen, does_not_know),
+    row(Event::LiesInSight, HomeInSight, CutsSeen, knows),
+    row(Event::LiesInSight, InTheCar, CutsSeen, does_not_know),
     row(Event::HelperNow, HelperNow, Held, knows),
     row(Event::TrustedCircle, TrustedCircle, Held, knows),
 ];
 
 /// What may have given the key's secret away under the answers of a completed path, weightiest
-/// first. `before` is the number of keys of its kind, where it can be counted.
-pub fn exposures(answers: &Answers, before: Option<&KeysLeft>) -> Vec<Exposure> {
+/// first. `of` is how many keys its kind allows, where that can be counted.
+pub fn exposures(answers: &Answers, of: Option<KeyRange>) -> Vec<Exposure> {
     let mut found: Vec<Exposure> = Vec::new();
     let former = facts::never_changed_since_taking_over(answers);
     push(
         &mut found,
         answers,
-        before,
+        of,
         Event::FormerOccupants,
         former,
         Held,
@@ -84,7 +87,7 @@ pub fn exposures(answers: &Answers, before: Option<&KeysLeft>) -> Vec<Exposure> 
         push(
             &mut found,
             answers,
-            before,
+            of,
             Event::MissingSomehow,
             Verdict::Applies,
             Held,
@@ -97,7 +100,7 @@ pub fn exposures(answers: &Answers, before: Option<&KeysLeft>) -> Vec<Exposure> 
         push(
             &mut found,
             answers,
-            before,
+            of,
             Event::UneasyPerson,
             told,
             Held,
@@ -111,25 +114,17 @@ pub fn exposures(answers: &Answers, before: Option<&KeysLeft>) -> Vec<Exposure> 
             told => told,
         };
         let door = (row.knows_the_door)(answers);
-        push(
-            &mut found,
-            answers,
-            before,
-            row.event,
-            told,
-            row.reading,
-            door,
-        );
+        push(&mut found, answers, of, row.event, told, row.reading, door);
     }
-    found.dedup_by_key(|exposure| exposure.event);
     found.sort_by_key(|exposure| exposure.event);
+    found.dedup_by_key(|exposure| exposure.event);
     found
 }
 
 fn push(
     found: &mut Vec<Exposure>,
     answers: &Answers,
-    before: Option<&KeysLeft>,
+    of: Option<KeyRange>,
     event: Event,
     told: Verdict,
     reading: Reading,
@@ -153,7 +148,7 @@ fn push(
         reading,
         knows_the_door,
         standing,
-        keys_left: before.map(|before| keys_left(answers, reading, before)),
+        keys_left: of.map(|of| keys_left(event, of)),
     });
 }
 
@@ -176,7 +171,11 @@ fn standing(answers: &Answers, event: Event) -> Standing {
         {
             Standing::EndedByChange
         }
-        Event::PublicPicture | Event::ListingPicture | Event::PrivatePicture | Event::OnCalls
+        Event::PublicPicture
+        | Event::ListingPicture
+        | Event::PrivatePicture
+        | Event::OnCalls
+        | Event::OnADoorbell
             if ended(Question::Seen) =>
         {
             Standing::EndedByChange
@@ -186,26 +185,39 @@ fn standing(answers: &Answers, event: Event) -> Standing {
     }
 }
 
-/// Held: one, for a copy can be cut from the key itself. A code seen: one, or a few for a code that
-/// has to be looked up first, or all to somebody without the maker's list. Cuts seen: anything
-/// between one and all, for nobody knows how near and how sharp.
-fn keys_left(answers: &Answers, reading: Reading, before: &KeysLeft) -> KeysLeft {
-    let most = match reading {
-        Held => 1.0,
-        CodeSeen if answers.has(FourOrMoreDigits) => MOST_LEFT_BY_A_CODE,
-        CodeSeen | CutsSeen => before.most,
+/// From one, for who held the key needs no reading and who noted its number may look it up, to as
+/// many as if nothing had happened: nobody knows whether a copy was made, whether the maker's list
+/// was at hand, or how sharp a glance was. Where somebody has the key who should not, one is left.
+fn keys_left(event: Event, of: KeyRange) -> KeysLeft {
+    let most = if somebody_has_it(event) {
+        1.0
+    } else {
+        of.untouched().most
     };
     KeysLeft { fewest: 1.0, most }
 }
 
-/// "One or a few": a code leaves at most this many keys to whoever can look it up. Our assumption;
-/// doubling it moves the pointer by a third of a decade and no advice.
-const MOST_LEFT_BY_A_CODE: f64 = 4.0;
+/// Whether the event says that somebody has the key who should not.
+pub(crate) fn somebody_has_it(event: Event) -> bool {
+    matches!(
+        event,
+        Event::Stolen
+            | Event::NotReturned
+            | Event::LostNearHome
+            | Event::LostFarAway
+            | Event::UneasyPerson
+            | Event::FormerHolder
+    )
+}
 
 fn stands_for_the_unknown(event: Event) -> bool {
     matches!(
         event,
-        Event::FormerHolder | Event::UncountedCopies | Event::PublicPicture
+        Event::FormerHolder
+            | Event::UncountedCopies
+            | Event::PublicPicture
+            | Event::NumberOnLockFace
+            | Event::HiddenOutside
     )
 }
 

@@ -58,11 +58,8 @@ impl Finding {
     /// What a check found. A key is exposed where the advice is that old keys stop working; who
     /// was only *seen* with it is not.
     pub fn of(assessment: &Assessment) -> Self {
-        let remedies = assessment.advised.actions.iter();
-        let urgency = remedies
-            .filter(|advice| advice.action.is_remedy())
-            .map(|advice| advice.urgency)
-            .max();
+        let remedies = assessment.advised.remedies_due();
+        let urgency = remedies.map(|advice| advice.urgency).max();
         let exposure = match (urgency, assessment.level) {
             (Some(urgency), _) => FoundExposure::Exposed(urgency),
             (None, Level::CannotBeToldYet) => FoundExposure::CannotTell,

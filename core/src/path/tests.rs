@@ -142,3 +142,83 @@ fn relevant_answers_of_a_branch_left_behind_are_kept_and_ignored() {
             .has(Choice::StolenOrTaken)
     );
 }
+
+#[test]
+fn a_path_may_shorten_until_every_answer_that_skips_something_is_in() {
+    use Choice::*;
+    let shortens = |ticks: &[Choice]| {
+        let answers = given(ticks);
+        Path::replay(&answers).may_shorten(&answers)
+    };
+    assert!(shortens(&[]));
+    assert!(shortens(&[LookAtMyKeys, HouseDoor]), "no number on it");
+    assert!(
+        shortens(&[LookAtMyKeys, HouseDoor, NothingMarked]),
+        "no card"
+    );
+    assert!(!shortens(&[
+        LookAtMyKeys,
+        HouseDoor,
+        CutsOnOneEdge,
+        NothingMarked
+    ]));
+}
+
+#[test]
+fn replay_keeps_to_safety_when_a_feared_person_was_named_before_the_key_went_missing() {
+    use Choice::*;
+    let answers = given(&[KeyMissing, NotReturned, UneasyPerson]);
+    let path = Path::replay(&answers);
+    assert_eq!(path.stops()[1..3], [Stop::Safety, Stop::NextHour]);
+    assert!(path.relevant(&answers).has(UneasyPerson));
+    // It is shown among the answers, and can be taken back there.
+    let taken_back = answers
+        .give(Question::Holders, &[Household])
+        .unwrap_or(answers);
+    let path = Path::replay(&taken_back);
+    assert!(!path.stops().contains(&Stop::Safety) && !path.asked().contains(Question::Holders));
+}
+
+/// Addresses and titles count pages. If some number of pages were found on the safety branch alone,
+/// whoever reads the history would know.
+#[test]
+fn replay_has_no_number_of_pages_that_only_the_safety_branch_has() {
+    use std::collections::BTreeSet;
+    let wholes = |question: Question| question.row().choices.iter().copied().map(Some);
+    let (mut with, mut without) = (BTreeSet::new(), BTreeSet::new());
+    for reason in wholes(Question::Reason).flatten() {
+        for opens in wholes(Question::Opens).chain([None]) {
+            for kind in [Choice::CutsOnOneEdge, Choice::CardFobCodeOrPhone] {
+                for marking in wholes(Question::Marking).chain([None]) {
+                    for number in wholes(Question::NumberIs).chain([None]) {
+                        for holder in [Choice::Household, Choice::UneasyPerson] {
+                            let ticks: Vec<Choice> = [
+                                Some(reason),
+                                opens,
+                                Some(kind),
+                                marking,
+                                number,
+                                Some(holder),
+                            ]
+                            .into_iter()
+                            .flatten()
+                            .collect();
+                            let path = Path::replay(&given(&ticks));
+                            let lengths = if path.stops().contains(&Stop::Safety) {
+                                &mut with
+                            } else {
+                                &mut without
+                            };
+                            lengths.insert(path.stops().len());
+                        }
+                    }
+                }
+            }
+        }
+    }
+    assert!(
+        with.len() > 3 && with.is_subset(&without),
+        "{with:?} {without:?}"
+    );
+    assert!(without.iter().all(|&length| length <= LONGEST));
+}

@@ -7,8 +7,9 @@ use core::f64::consts::LN_2;
 /// Information that one reading with Gaussian error gives about one of `levels` equally likely
 /// depths, spaced `step_over_sigma` standard deviations apart.
 ///
-/// Valid for any number of levels and any ratio that is not negative; good to 1e-9 for 2 to 12
-/// levels and ratios up to 20. Not a number counts as no information.
+/// Valid for any number of levels, which the type holds to 255, and any ratio that is not negative;
+/// good to 1e-9 for 2 to 12 levels and ratios up to 20. A single level or none, a negative ratio and
+/// not a number count as no information. The work grows with the square of the levels.
 ///
 /// Assumes that the error is the same at every depth.
 ///
@@ -20,12 +21,12 @@ use core::f64::consts::LN_2;
 /// let bits = information_per_cut(2, 1.0).get();
 /// assert!((bits - 0.160_747_219_796).abs() < 1e-9);
 /// ```
-pub fn information_per_cut(levels: u32, step_over_sigma: f64) -> Bits {
+pub fn information_per_cut(levels: u8, step_over_sigma: f64) -> Bits {
     if levels < 2 {
         return Bits::nearest(0.0);
     }
     let most = libm::log2(f64::from(levels));
-    let prior = vec![1.0 / f64::from(levels); levels as usize];
+    let prior = vec![1.0 / f64::from(levels); usize::from(levels)];
     Bits::nearest((information_nats(&prior, step_over_sigma) / LN_2).min(most))
 }
 
@@ -100,6 +101,23 @@ mod tests {
         assert_eq!(information_per_cut(0, 3.0).get(), 0.0);
     }
 
+    /// Levels half a standard deviation apart are as good as continuous, and so many of them are as
+    /// good as endless: a uniform signal's entropy less that of the error, but for its two ends.
+    #[test]
+    fn information_of_the_most_levels_is_that_of_a_uniform_signal() {
+        let width = 255.0 * 0.5;
+        let error = 0.5 * libm::log2(core::f64::consts::TAU * core::f64::consts::E);
+        let found = information_per_cut(u8::MAX, 0.5).get();
+        let endless = libm::log2(width) - error;
+        // Each end blurs a few standard deviations out of 127, which adds a little.
+        assert!(
+            found > endless && found < endless + 0.03,
+            "{found} {endless}"
+        );
+        let all = libm::log2(255.0);
+        assert!((information_per_cut(u8::MAX, 20.0).get() - all).abs() < 1e-9);
+    }
+
     #[test]
     fn information_of_unequal_levels_lies_below_their_entropy() {
         let prior = [0.5, 0.25, 0.125, 0.125];
@@ -112,14 +130,14 @@ mod tests {
     proptest! {
         #[test]
         fn information_grows_with_the_ratio_and_stays_within_its_bounds(
-            levels in 2_u32..13, ratio in 0.01_f64..20.0, more in 0.01_f64..2.0,
+            levels in 2_u8..13, ratio in 0.01_f64..20.0, more in 0.01_f64..2.0,
         ) {
             let near = information_per_cut(levels, ratio).get();
             let nearer = information_per_cut(levels, ratio + more).get();
             prop_assert!(near >= 0.0 && nearer <= libm::log2(f64::from(levels)));
             prop_assert!(nearer >= near - 1e-12);
             // Never more than a Gaussian signal of the same variance would tell.
-            let spread = (f64::from(levels * levels) - 1.0) / 12.0 * ratio * ratio;
+            let spread = (f64::from(levels) * f64::from(levels) - 1.0) / 12.0 * ratio * ratio;
             prop_assert!(near <= 0.5 * libm::log2(1.0 + spread) + 1e-12);
         }
     }

@@ -41,7 +41,9 @@ pub struct View {
     pub ground_sample: Millimetres,
     /// Standard deviation of the blur at the key, the pixel's own included.
     pub blur: Millimetres,
-    /// Height of the step over the noise's standard deviation, per pixel, all frames together.
+    /// Height of the step over the noise's standard deviation, per pixel, all frames together. For a
+    /// reading, what is negative or not a number counts as no contrast, and what exceeds
+    /// [`Assumption::ContrastCap`] as the cap.
     pub contrast_to_noise: f64,
 }
 
@@ -55,7 +57,7 @@ impl Camera {
     /// deviation is its length over √12.
     ///
     /// A camera without pixels, focal length or aperture shows nothing: its pixel or its blur is as
-    /// large as numbers go.
+    /// large as numbers go. So does one whose contrast is negative or not a number.
     pub fn view(&self, distance: Metres) -> View {
         let distance_mm = distance.to_millimetres().get().max(NEAREST_MM);
         let pixel = self.pixel_at_unit_distance() * distance_mm;
@@ -65,7 +67,7 @@ impl Camera {
         View {
             ground_sample: finite_millimetres(pixel),
             blur: finite_millimetres(libm::hypot(libm::hypot(lens, spot), smear)),
-            contrast_to_noise: self.contrast_of_all_frames(),
+            contrast_to_noise: contrast_of_frames(self.contrast_to_noise, self.frames),
         }
     }
 
@@ -85,16 +87,6 @@ impl Camera {
     pub(super) fn spot_at_unit_distance(&self) -> f64 {
         Assumption::DiffractionSpot.value() * Assumption::Wavelength.value() / self.aperture.get()
     }
-
-    /// Noise of independent frames averages out; the cap holds for all of them together.
-    fn contrast_of_all_frames(&self) -> f64 {
-        let contrast = self.contrast_to_noise * f64::from(self.frames).sqrt();
-        if contrast > 0.0 {
-            contrast.min(Assumption::ContrastCap.value())
-        } else {
-            0.0
-        }
-    }
 }
 
 impl FrameShape {
@@ -110,13 +102,28 @@ impl FrameShape {
 }
 
 impl View {
-    /// The same key in `frames` frames of equal quality, taken together.
+    /// The same key in `frames` frames of equal quality, taken together. No frame shows nothing.
     pub fn with_frames(self, frames: u32) -> Self {
-        let contrast = self.contrast_to_noise * f64::from(frames).sqrt();
         Self {
-            contrast_to_noise: contrast.min(Assumption::ContrastCap.value()),
+            contrast_to_noise: contrast_of_frames(self.contrast_to_noise, frames),
             ..self
         }
+    }
+
+    /// The contrast that counts: never negative, never above the cap.
+    pub(super) fn usable_contrast(&self) -> f64 {
+        contrast_of_frames(self.contrast_to_noise, 1)
+    }
+}
+
+/// Noise of independent frames averages out; the cap holds for all of them together. The comparison
+/// comes first: the smaller of a cap and what is not a number would be the cap.
+fn contrast_of_frames(contrast_to_noise: f64, frames: u32) -> f64 {
+    let contrast = contrast_to_noise * f64::from(frames).sqrt();
+    if contrast > 0.0 {
+        contrast.min(Assumption::ContrastCap.value())
+    } else {
+        0.0
     }
 }
 

@@ -23,14 +23,14 @@ pub struct DepthInformation {
 }
 
 impl DepthInformation {
-    /// What `view` tells about the depths of a key with this geometry. A view without contrast, or
-    /// with a blur as large as numbers go, tells nothing.
+    /// What `view` tells about the depths of a key with this geometry. A view without contrast, with
+    /// one that is no number, or with a blur as large as numbers go, tells nothing.
     pub fn of(geometry: &Geometry, view: &View) -> Self {
         let cuts = usize::from(geometry.cuts);
         // A blur or pixel of no width would tell infinitely much; no picture is that sharp.
         let blur = view.blur.get().max(SMALLEST_MM);
         let pixel = view.ground_sample.get().max(SMALLEST_MM);
-        let contrast = view.contrast_to_noise.min(Assumption::ContrastCap.value());
+        let contrast = view.usable_contrast();
         let density = contrast / pixel;
         let across = density * density / (2.0 * ROOT_OF_PI * blur);
         let mut by_distance = vec![0.0; cuts];
@@ -60,6 +60,10 @@ impl DepthInformation {
     /// precision that, alike and independent for every cut, would leave the same volume of doubt:
     /// `Λ·expm1((1/n)·Σ ln1p(γ·λᵢ/Λ))` over the eigenvalues λᵢ. The factor γ is
     /// [`Assumption::SteepFlanks`]. Falls smoothly to 0 and never below.
+    ///
+    /// Checked by full inference over every key of an invented family, from crisp to a blur wider
+    /// than the cuts' spacing: without γ it is right to 0.4 bit for the whole key, with it up to
+    /// 1.2 bits above what leaks.
     pub fn precision(&self, step: Millimetres, depths: u8) -> f64 {
         let cuts = self.by_distance.len();
         let levels = f64::from(depths);

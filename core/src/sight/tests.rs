@@ -115,6 +115,39 @@ fn cameras_that_show_nothing_leak_nothing() {
     }
 }
 
+/// As of a camera, so of a view put together by hand.
+#[test]
+fn views_without_a_contrast_leak_nothing() {
+    let view = Scene::PhoneAtNextTable.camera().view(metres(0.5));
+    let seen = view.reading(Family::ALL[0], Observer::Person).reading;
+    assert!(seen.bits_leaked.get() > 10.0);
+    for contrast_to_noise in [f64::NAN, -f64::NAN, -3.0, f64::NEG_INFINITY, -0.0, 0.0] {
+        let blank = View {
+            contrast_to_noise,
+            ..view
+        };
+        for blank in [blank, blank.with_frames(4), view.with_frames(0)] {
+            for family in Family::ALL {
+                let found = blank.reading(family, Observer::Software);
+                assert_eq!(found.reading, Reading::nothing(family), "{blank:?}");
+                assert_eq!(found.sigma, None);
+            }
+        }
+    }
+    let endless = View {
+        contrast_to_noise: f64::INFINITY,
+        ..view
+    };
+    let capped = View {
+        contrast_to_noise: 100.0,
+        ..view
+    };
+    for family in Family::ALL {
+        let by = |view: View| view.reading(family, Observer::Software).reading;
+        assert_eq!(by(endless), by(capped));
+    }
+}
+
 #[test]
 fn codes_are_legible_nearer_by_every_stricter_figure() {
     for scene in Scene::ALL {

@@ -16,21 +16,23 @@ sources! {
     /// British Columbia.
     BC_LICENSING = "bc-licensing", "Better Business Bureau, Mainland BC", None, "Advice on choosing a locksmith", "", Secondary;
     /// Ireland.
-    IRELAND_PSA_55 = "ireland-psa-55", "Private Security Authority", Some(2016), "PSA 55:2016; S.I. 343 and 344 of 2016", "", Published;
+    IRELAND_PSA_55 = "ireland-psa-55", "Private Security Authority", Some(2016), "PSA 55:2016; S.I. 343 and 344 of 2016", "as told in the answer to parliamentary question 243 of 18 June 2019", Secondary;
     /// Queensland.
-    QUEENSLAND_SECURITY_PROVIDERS = "queensland-security-providers", "Queensland", Some(1993), "Security Providers Act 1993", "", Published;
+    QUEENSLAND_SECURITY_PROVIDERS = "queensland-security-providers", "Queensland", Some(1993), "Security Providers Act 1993", "as told by a page of the state and a trade association", Secondary;
     /// New South Wales.
     NSW_SECURITY_INDUSTRY = "nsw-security-industry", "New South Wales", Some(1997), "Security Industry Act 1997", "section 3, text of 2010; the class from secondary pages", Secondary;
     /// Western Australia.
     WA_SECURITY_ACTIVITIES = "wa-security-activities", "Western Australia", Some(1996), "Security and Related Activities (Control) Act 1996 and Regulations 1997", "sections 14 and 18; regulations 6 and 17", Published;
     /// New Zealand.
-    NZ_SECURITY_PERSONNEL = "nz-security-personnel", "New Zealand", Some(2010), "Private Security Personnel and Private Investigators Act 2010", "", Published;
+    NZ_SECURITY_PERSONNEL = "nz-security-personnel", "New Zealand", Some(2010), "Private Security Personnel and Private Investigators Act 2010", "as told by a trade association", Secondary;
     /// Illinois, rekeying between tenants.
-    ILLINOIS_REKEYING = "illinois-rekeying", "State of Illinois", Some(2012), "765 ILCS 705/15 (P.A. 97-470)", "", Published;
+    ILLINOIS_REKEYING = "illinois-rekeying", "State of Illinois", Some(2012), "765 ILCS 705/15 (P.A. 97-470)", "text of House Bill 1233; its limits from secondary pages", Secondary;
     /// Illinois, lock change for safety.
     ILLINOIS_SAFE_HOMES = "illinois-safe-homes", "State of Illinois", None, "765 ILCS 750/20", "", Published;
     /// Oregon, lock change for safety.
     OREGON_LOCK_CHANGE = "oregon-lock-change", "State of Oregon", None, "ORS 90.459", "", Secondary;
+    /// Texas, rekeying when a tenant asks.
+    TEXAS_REKEYING_ON_REQUEST = "texas-rekeying-on-request", "State of Texas", None, "Texas Property Code", "section 92.156 (b) to (e)", Published;
     /// Florida, key log.
     FLORIDA_KEY_LOG = "florida-key-log", "State of Florida", Some(2022), "Miya's Law", "27 June 2022", Secondary;
     /// Seattle.

@@ -48,6 +48,22 @@ pub fn but(changes: &[Choice]) -> Answers {
         })
 }
 
+/// Much that can happen to one key, at once: what an assessment has most work with.
+pub fn much_at_once() -> Answers {
+    but(&[
+        KeyMissing,
+        StolenOrTaken,
+        NotChanged,
+        NeverCounted,
+        HelperNow,
+        FourOrMoreDigits,
+        OnlyThisLock,
+        CarriedInView,
+        PicturePublic,
+        AddressOnRingOrKey,
+    ])
+}
+
 /// How urgent `action` is in the assessment, if it is advised at all.
 pub fn urgency(assessment: &Assessment, action: Action) -> Option<Urgency> {
     let mut actions = assessment.advised.actions.iter();

@@ -1,45 +1,15 @@
 //! Checks and household say the same of the same loss.
 
 use self_check_core::advice::{Action, Urgency};
-use self_check_core::answers::Answers;
-use self_check_core::assess::{Assessment, assess};
 use self_check_core::household::{
     Change, Choices, DoorKind, Finding, FoundExposure, LockKind, Loss, Role, exposed_keys, file,
     plan, quick,
 };
-use self_check_core::questions::{Choice, Question};
+use self_check_core::questions::Choice;
+
+use crate::common::{assessed, urgency};
 
 use Choice::*;
-
-fn assessed(ticks: &[Choice]) -> Assessment {
-    let calm = [
-        HouseDoor,
-        OwnIt,
-        NotChanged,
-        AllAccountedFor,
-        Household,
-        CutsOnOneEdge,
-        NothingMarked,
-        PocketOrClosedBag,
-        NoPicture,
-        NoLink,
-        SecondLockOtherKey,
-    ];
-    let answers = Question::ALL
-        .into_iter()
-        .fold(Answers::none(), |answers, question| {
-            let of_it = |from: &[Choice]| -> Vec<Choice> {
-                let own = |choice: &Choice| choice.question() == question;
-                from.iter().copied().filter(own).collect()
-            };
-            let own = match of_it(ticks) {
-                own if own.is_empty() => of_it(&calm),
-                own => own,
-            };
-            answers.give(question, &own).unwrap_or(answers)
-        });
-    assess(&answers, None)
-}
 
 /// How soon the check of a key that went missing in this way asks for the lock.
 fn advised(loss: Loss) -> Option<Urgency> {
@@ -52,13 +22,8 @@ fn advised(loss: Loss) -> Option<Urgency> {
         Loss::Stolen => &[StolenOrTaken],
         Loss::NotReturned => &[NotReturned],
     };
-    let ticks: Vec<Choice> = [KeyMissing].iter().chain(way).copied().collect();
-    let result = assessed(&ticks);
-    let rekeying = result.advised.actions.iter();
-    rekeying
-        .filter(|advice| advice.action == Action::RekeyCylinder)
-        .map(|advice| advice.urgency)
-        .max()
+    let ticks = [&[KeyMissing, NotChanged], way].concat();
+    urgency(&assessed(&ticks), Action::RekeyCylinder)
 }
 
 #[test]
@@ -70,7 +35,7 @@ fn losses_are_as_urgent_as_a_check_of_the_same_loss() {
 
 #[test]
 fn former_holder_is_as_urgent_as_a_check_of_one() {
-    let finding = Finding::of(&assessed(&[SomeoneHadIt, NoLongerShould]));
+    let finding = Finding::of(&assessed(&[SomeoneHadIt, NoLongerShould, NotChanged]));
     assert_eq!(finding.exposure, FoundExposure::Exposed(Urgency::Soon));
     let home =
         quick::one_door(DoorKind::FlatDoor, LockKind::PinTumbler, &[Role::Flatmate]).unwrap();
@@ -93,7 +58,11 @@ fn finding_flows_into_the_plan_and_out_of_it() {
     let home = quick::one_door(DoorKind::FrontDoor, LockKind::Lever, &[Role::Resident]).unwrap();
     let (key, _) = home.keys().next().unwrap();
     assert!(plan(&home, Choices::default()).works.is_empty());
-    let finding = Some(Finding::of(&assessed(&[KeyMissing, StolenOrTaken])));
+    let finding = Some(Finding::of(&assessed(&[
+        KeyMissing,
+        StolenOrTaken,
+        NotChanged,
+    ])));
     let exposed = home.with(Change::Check { key, finding }).unwrap();
     let works = plan(&exposed, Choices::default()).works;
     assert_eq!(works[0].urgency, Urgency::Today);
@@ -108,7 +77,11 @@ fn safety_first_keeps_prints_and_chases_nothing() {
     use self_check_core::household::{BriefChoices, SafetyFirst, brief, plan::Step};
     let home = quick::two_doors(LockKind::PinTumbler, &[Role::Resident, Role::Friend]).unwrap();
     let (key, _) = home.keys().next().unwrap();
-    let finding = Some(Finding::of(&assessed(&[SomeoneHadIt, UneasyPerson])));
+    let finding = Some(Finding::of(&assessed(&[
+        SomeoneHadIt,
+        UneasyPerson,
+        NotChanged,
+    ])));
     let (friend, _) = home.holders().nth(1).unwrap();
     let no_longer = true;
     let home = home

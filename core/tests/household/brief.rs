@@ -4,19 +4,11 @@ use self_check_core::advice::{Action, Urgency};
 use self_check_core::household::brief::{AfterVisit, Ask, BriefRecipient, Quote, Readiness};
 use self_check_core::household::*;
 
+use crate::homes::losing;
+
 fn lost() -> (Household, Plan) {
     let home = demonstration::household();
-    let (sitter, _) = home
-        .holders()
-        .find(|(_, part)| part.role == Role::Sitter)
-        .unwrap();
-    let loss = Loss::NearHome;
-    let home = home
-        .with(Change::LoseRing {
-            holder: sitter,
-            loss,
-        })
-        .unwrap();
+    let home = losing(&home, Role::Sitter, Loss::NearHome);
     let (front, door) = home.doors().next().unwrap();
     let label = Some(Label::new("blue door").unwrap());
     let door = Door {
@@ -156,14 +148,7 @@ fn brief_ends_with_the_old_key_tried_everywhere_before_it_is_scrapped() {
 #[test]
 fn brief_leaves_out_what_others_and_the_household_do() {
     let home = quick::flat_and_entrance(LockKind::EuropeanProfile, &[Role::Resident]).unwrap();
-    let (resident, _) = home.holders().next().unwrap();
-    let loss = Loss::Stolen;
-    let home = home
-        .with(Change::LoseRing {
-            holder: resident,
-            loss,
-        })
-        .unwrap();
+    let home = losing(&home, Role::Resident, Loss::Stolen);
     let plan = plan(&home, Choices::default());
     assert_eq!(plan.works.len(), 2);
     let brief = brief(&home, &plan, BriefChoices::default()).unwrap();

@@ -2,6 +2,8 @@
 
 use self_check_core::household::*;
 
+use crate::homes::losing;
+
 fn price(low: u64, high: u64) -> Option<PriceRange> {
     Some(PriceRange::new(low, high).unwrap())
 }
@@ -15,12 +17,7 @@ fn lost() -> Household {
         Role::Sitter,
     ];
     let home = quick::two_doors_alike(LockKind::PinTumbler, &people).unwrap();
-    let (sitter, _) = home.holders().nth(3).unwrap();
-    home.with(Change::LoseRing {
-        holder: sitter,
-        loss: Loss::NearHome,
-    })
-    .unwrap()
+    losing(&home, Role::Sitter, Loss::NearHome)
 }
 
 fn priced(home: &Household, prices: Prices) -> Household {

@@ -6,10 +6,7 @@ use self_check_core::assess::assess;
 use self_check_core::household::*;
 use self_check_core::questions::{Choice, Question};
 
-fn holder(home: &Household, role: Role) -> HolderId {
-    let (id, _) = home.holders().find(|(_, part)| part.role == role).unwrap();
-    id
-}
+use crate::homes::{holder, losing};
 
 /// What the household of the demonstration answers in the check of its house key.
 fn house_key_check() -> Answers {
@@ -81,12 +78,7 @@ fn demonstration_has_something_of_everything() {
 #[test]
 fn sitters_ring_stolen_brings_the_house_key_forward() {
     let home = demonstration::household();
-    let lost = home
-        .with(Change::LoseRing {
-            holder: holder(&home, Role::Sitter),
-            loss: Loss::Stolen,
-        })
-        .unwrap();
+    let lost = losing(&home, Role::Sitter, Loss::Stolen);
     let urgency = |home: &Household| {
         let plan = plan(home, Choices::default());
         let work = plan

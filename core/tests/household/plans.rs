@@ -5,6 +5,8 @@ use self_check_core::household::plan::{Note, Origin, Recipient, Step};
 use self_check_core::household::remedy::{WhoActs, remedy};
 use self_check_core::household::*;
 
+use crate::homes::{holder, losing};
+
 fn decided_by(kind: DoorKind, who_decides: WhoDecides) -> Door {
     Door {
         who_decides,
@@ -14,11 +16,6 @@ fn decided_by(kind: DoorKind, who_decides: WhoDecides) -> Door {
 
 fn as_now(home: &Household) -> Plan {
     plan(home, Choices::default())
-}
-
-fn holder(home: &Household, role: Role) -> HolderId {
-    let (id, _) = home.holders().find(|(_, part)| part.role == role).unwrap();
-    id
 }
 
 #[test]
@@ -147,13 +144,7 @@ fn verbs_agree_with_those_of_a_check() {
 #[test]
 fn exposed_key_of_a_flat_and_its_system_is_two_peoples_matter() {
     let home = quick::flat_in_a_system(&[Role::Resident, Role::Neighbour]).unwrap();
-    let neighbour = holder(&home, Role::Neighbour);
-    let home = home
-        .with(Change::LoseRing {
-            holder: neighbour,
-            loss: Loss::Stolen,
-        })
-        .unwrap();
+    let home = losing(&home, Role::Neighbour, Loss::Stolen);
     let plan = as_now(&home);
     assert!(
         plan.works
@@ -378,12 +369,7 @@ fn copies_are_for_those_who_had_the_key_and_need_the_door() {
 fn whoever_lost_a_copy_gets_the_new_one() {
     let home = quick::one_door(DoorKind::FrontDoor, LockKind::Lever, &[Role::Sitter]).unwrap();
     let sitter = holder(&home, Role::Sitter);
-    let home = home
-        .with(Change::LoseRing {
-            holder: sitter,
-            loss: Loss::NotSaid,
-        })
-        .unwrap();
+    let home = losing(&home, Role::Sitter, Loss::NotSaid);
     let plan = as_now(&home);
     assert_eq!(plan.keys[0].copies, [(Recipient::Holder(sitter), 1)]);
 }
@@ -432,13 +418,7 @@ fn key_safe_whose_code_is_out_exposes_the_key_in_it() {
 #[test]
 fn nobody_needs_a_locksmith_today_for_a_shed() {
     let home = quick::one_door(DoorKind::Shed, LockKind::PinTumbler, &[Role::Resident]).unwrap();
-    let resident = holder(&home, Role::Resident);
-    let home = home
-        .with(Change::LoseRing {
-            holder: resident,
-            loss: Loss::Stolen,
-        })
-        .unwrap();
+    let home = losing(&home, Role::Resident, Loss::Stolen);
     let plan = as_now(&home);
     assert_eq!(plan.works[0].urgency, Urgency::Soon);
     assert!(!plan.steps.iter().any(|step| step.step == Step::StopGap));
@@ -449,13 +429,7 @@ fn nobody_needs_a_locksmith_today_for_a_shed() {
 fn second_lock_with_another_key_holds_the_door_until_the_visit() {
     let home =
         quick::one_door(DoorKind::FrontDoor, LockKind::PinTumbler, &[Role::Resident]).unwrap();
-    let resident = holder(&home, Role::Resident);
-    let home = home
-        .with(Change::LoseRing {
-            holder: resident,
-            loss: Loss::Stolen,
-        })
-        .unwrap();
+    let home = losing(&home, Role::Resident, Loss::Stolen);
     let (door, _) = home.doors().next().unwrap();
     let second = home.next_lock();
     let key = home.next_key();

@@ -10,7 +10,7 @@
 
 use self_check_core::reading::information_per_cut;
 
-const LEVELS: [u32; 4] = [2, 4, 8, 10];
+const LEVELS: [u8; 4] = [2, 4, 8, 10];
 
 const BY_RATIO: [(f64, [f64; 4]); 6] = [
     (
@@ -109,12 +109,12 @@ const BY_DECIBELS: [(f64, [f64; 3], f64); 6] = [
 ];
 
 /// Levels spaced 1 apart have the variance (M²−1)/12.
-fn ratio_at(decibels: f64, levels: u32) -> f64 {
+fn ratio_at(decibels: f64, levels: u8) -> f64 {
     let snr = 10_f64.powf(decibels / 10.0);
     (12.0 * snr / (f64::from(levels * levels) - 1.0)).sqrt()
 }
 
-fn decibels_for(levels: u32, bits: f64) -> f64 {
+fn decibels_for(levels: u8, bits: f64) -> f64 {
     let (mut low, mut high) = (-30.0, 40.0);
     for _ in 0..80 {
         let middle = 0.5 * (low + high);
@@ -166,10 +166,10 @@ fn deciding_for_the_nearest_level_tells_less() {
     }
 }
 
-fn hard_decision(levels: u32, ratio: f64) -> f64 {
+fn hard_decision(levels: u8, ratio: f64) -> f64 {
     let beyond = |z: f64| 0.5 * libm::erfc(z / std::f64::consts::SQRT_2);
     // By symmetry only distances matter; upper tails keep their digits.
-    let transition = |from: u32, to: u32| {
+    let transition = |from: u8, to: u8| {
         let apart = f64::from(from.abs_diff(to)) * ratio;
         let outermost = to == 0 || to + 1 == levels;
         match (from == to, outermost) {
@@ -257,7 +257,7 @@ fn information_is_good_to_a_billionth_over_the_whole_range() {
 }
 
 /// Differential entropy of the readings less that of their error.
-fn by_density_of_readings(levels: u32, ratio: f64) -> f64 {
+fn by_density_of_readings(levels: u8, ratio: f64) -> f64 {
     let spacing = 1.0 / 256.0;
     let top = f64::from(levels - 1) * ratio;
     let nodes = ((top + 20.0) / spacing) as i64;

@@ -7,6 +7,7 @@ pub struct Drawing {
     /// Centres of the cuts, with a neighbour of known depth at either end.
     centres: Vec<f64>,
     flat: f64,
+    flanks: Flanks,
     pixel: f64,
     blur: f64,
     contrast: f64,
@@ -17,8 +18,18 @@ pub struct Drawing {
     weights: Vec<Vec<f64>>,
 }
 
+/// How the blade's edge runs between two cuts.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Flanks {
+    /// In straight lines from flat to flat: what the model takes them to be.
+    Straight,
+    /// As a cutter leaves them whose sides stand at a right angle: up to the next cut's, or to the
+    /// uncut edge, half a millimetre above the shallowest depth.
+    Steep,
+}
+
 impl Drawing {
-    pub fn new(geometry: &Geometry, pixel: f64, blur: f64, contrast: f64) -> Self {
+    pub fn new(geometry: &Geometry, flanks: Flanks, pixel: f64, blur: f64, contrast: f64) -> Self {
         let pitch = geometry.pitch.get();
         let centres: Vec<f64> = (0..geometry.cuts + 2)
             .map(|place| f64::from(place) * pitch)
@@ -47,6 +58,7 @@ impl Drawing {
         Self {
             centres,
             flat: 0.5 * geometry.flat.get(),
+            flanks,
             pixel,
             blur,
             contrast,
@@ -57,8 +69,22 @@ impl Drawing {
         }
     }
 
-    /// The blade's edge: flats at the cuts, straight lines between them.
     fn edge(&self, key: &[f64], x: f64) -> f64 {
+        match self.flanks {
+            Flanks::Straight => self.straight_edge(key, x),
+            Flanks::Steep => self.steep_edge(key, x),
+        }
+    }
+
+    /// What the deepest of all cuts leaves.
+    fn steep_edge(&self, key: &[f64], x: f64) -> f64 {
+        let cuts = self.centres.iter().skip(1).zip(key);
+        cuts.map(|(centre, depth)| depth - ((x - centre).abs() - self.flat).max(0.0))
+            .fold(-UNCUT_EDGE_MM, f64::max)
+    }
+
+    /// Flats at the cuts, straight lines between them.
+    fn straight_edge(&self, key: &[f64], x: f64) -> f64 {
         let known = 0.0;
         let depth = |place: usize| {
             place
@@ -155,6 +181,9 @@ impl Drawing {
     }
 }
 
+/// How far the blade's uncut edge lies above the shallowest depth.
+const UNCUT_EDGE_MM: f64 = 0.5;
+
 /// Every key of the family whose neighbours differ by at most `max_step`.
 pub fn all_keys(geometry: &Geometry, max_step: usize) -> Vec<Vec<f64>> {
     let (cuts, depths) = (u32::from(geometry.cuts), usize::from(geometry.depths));
@@ -178,7 +207,7 @@ pub fn all_keys(geometry: &Geometry, max_step: usize) -> Vec<Vec<f64>> {
 
 /// Solves a linear system given with its right-hand side as last column, by elimination with
 /// pivoting.
-fn solve(mut rows: Vec<Vec<f64>>) -> Vec<f64> {
+pub fn solve(mut rows: Vec<Vec<f64>>) -> Vec<f64> {
     let size = rows.len();
     for column in 0..size {
         let pivot = (column..size)

@@ -316,6 +316,43 @@ fn safety_branch_hides_the_level_and_offers_nothing_to_keep() -> Result<()> {
     })
 }
 
+/// A mark with a time in it could make somebody act before they have a plan.
+#[test]
+fn safety_branch_sets_no_time_for_anything_but_the_plan() -> Result<()> {
+    journey(Look::PHONE, async |page| {
+        page.open().await?;
+        page.click("link", "I shared a picture").await?;
+        answer(page, &["In public"]).await?;
+        while heading(page).await? != LOOK_OVER {
+            let boxes = page.names("checkbox").await?;
+            let feared = boxes
+                .iter()
+                .find(|name| name.starts_with("A former partner"));
+            let place = boxes.iter().find(|name| name.starts_with("A picture that shows"));
+            let label = feared.or(place).map_or(NOT_SURE, String::as_str);
+            match page.all("radio").await?.len() + boxes.len() {
+                0 => page.click("link", "Continue").await?,
+                _ => answer(page, &[label]).await?,
+            }
+        }
+        page.click("link", "See the result").await?;
+        page.wait_for_text("The key can wait").await?;
+        let marks = page
+            .run("return [...document.querySelectorAll('.todo .when')].map(mark => mark.textContent);")
+            .await?;
+        let marks: Vec<String> = serde_json::from_value(marks)?;
+        assert!(marks.len() > 2, "{marks:?}");
+        assert_eq!(marks[0], "Today");
+        assert!(
+            marks[1..].iter().all(|mark| mark == "With the service"),
+            "{marks:?}"
+        );
+        let text = page.visible_text().await?;
+        assert!(!text.contains("Within days"), "{text}");
+        Ok(())
+    })
+}
+
 #[test]
 fn example_says_that_it_is_one_and_gives_way() -> Result<()> {
     journey(Look::DESKTOP, async |page| {

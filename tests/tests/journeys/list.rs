@@ -40,7 +40,7 @@ fn list_is_gone_once_the_check_is_there() -> Result<()> {
 
 #[test]
 fn list_says_what_to_do_when_the_program_is_missing() -> Result<()> {
-    for missing in ["*.wasm", "*/self-check-*.js"] {
+    for missing in ["*.wasm", "*/check-*.js"] {
         troubled_journey(Look::DESKTOP, async |page| {
             page.block(&[missing]).await?;
             page.open().await?;

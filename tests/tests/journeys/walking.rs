@@ -89,12 +89,12 @@ pub const CALM: [(&str, &[&str]); 11] = [
         &["Yes, and I know where each new key is"],
     ),
     (
-        "Do you know where every copy of the new key is?",
-        &["Yes, and each is with someone who should have it"],
-    ),
-    (
         "Who has the new key, or has had it since the change?",
         &["The people I live with"],
+    ),
+    (
+        "Do you know where every copy of the new key is?",
+        &["Yes, and each is with someone who should have it"],
     ),
     ("What kind of key is it?", &["Cuts along one edge"]),
     ("Is anything stamped on the metal?", &["Nothing"]),

@@ -124,8 +124,8 @@ pub fn action(action: Action) -> ActionWords {
             cost: FREE,
         },
         Action::TakeAddressOff => ActionWords {
-            title: "Take tag or address off the key",
-            how: "Remove anything that shows your address, flat or name. Carry letters and papers apart from the key. A return tag with no address may stay.",
+            title: "Keep your address away from the key",
+            how: "Take off any tag that shows your address, flat or name. Carry letters and papers apart from the key. A return tag with no address may stay.",
             who: YOU,
             may_hurt: None,
             cost: FREE,
@@ -165,7 +165,7 @@ pub fn action(action: Action) -> ActionWords {
             how: "A friendly request is enough. A returned key proves nothing; rekeying (having the lock set to a new key) does.",
             who: YOU,
             may_hurt: Some(
-                "Ask only a person you feel safe with. If someone makes you uneasy, read the page about your safety first.",
+                "Ask only a person you feel safe with. If someone makes you uneasy, choose “Worried about a person?” on the start page first.",
             ),
             cost: FREE,
         },
@@ -255,7 +255,7 @@ pub fn what_if(action: Action) -> &'static str {
         Action::OwnerOfSystemActs => "…the owner of the key system acts",
         Action::SeeVehicleSpecialist => "…the car refuses the old key",
         Action::TakePictureDown => "…the picture is down",
-        Action::TakeAddressOff => "…nothing on the key shows your address",
+        Action::TakeAddressOff => "…nothing with the key shows your address",
         Action::KeepNumberApart => "…the number stays away from its door",
         Action::ChangeCodesAndUsers => "…the code is new and old users are removed",
         Action::MoveTheSpare => "…the spare is inside",

@@ -3,34 +3,31 @@
 use self_check_core::advice::Urgency;
 use self_check_core::assess::{Level, NoCount};
 use self_check_core::exposure::{Event, Reading, Standing};
+use self_check_core::questions::Question;
 use self_check_core::sources::SourceKind;
 use self_check_core::verdict::Verdict;
 
 use super::questions::short;
-use crate::copy::{LevelWords, Named};
+use crate::copy::Named;
 
-/// The name of a level, what it means, and its drawing. It speaks of the key, never of the door.
-pub fn level(level: Level) -> LevelWords {
+/// The name of a level, and what it means. It speaks of the key, never of the door.
+pub fn level(level: Level) -> Named {
     match level {
-        Level::Kept => LevelWords {
+        Level::Kept => Named {
             name: "Kept",
             meaning: "Nothing in your answers gave the key away.",
-            drawing_desc: "A key inside its pouch.",
         },
-        Level::CannotBeToldYet => LevelWords {
+        Level::CannotBeToldYet => Named {
             name: "Cannot be told yet",
             meaning: "An answer that is still open decides.",
-            drawing_desc: "The outline of an empty pouch.",
         },
-        Level::InDoubt => LevelWords {
+        Level::InDoubt => Named {
             name: "In doubt",
             meaning: "Someone could have read or copied the key. That does not mean they did.",
-            drawing_desc: "A key halfway out of its pouch.",
         },
-        Level::GivenAway => LevelWords {
+        Level::GivenAway => Named {
             name: "Given away",
-            meaning: "Someone may have the key who should not, or anyone can see it together with its door.",
-            drawing_desc: "A bare key beside its pouch.",
+            meaning: "Treat the key as known to someone who should not have it. That does not mean they will use it.",
         },
     }
 }
@@ -76,7 +73,9 @@ pub fn event(event: Event) -> &'static str {
         Event::ListingPicture => "A listing shows the key",
         Event::PrivatePicture => "A few people have a picture of the key",
         Event::OnCalls => "The key shows on calls or streams",
+        Event::OnADoorbell => "A doorbell camera sees the key",
         Event::CarriedInView => "The key is carried in plain view",
+        Event::LiesInSight => "The key lies where it can be seen",
         Event::HiddenOutside => "A spare is hidden outside",
         Event::NumberOnLockFace => "The number stands on the front of the lock",
         Event::HelperNow => "Someone who helps you has a key",
@@ -125,15 +124,9 @@ pub fn standing(standing: Standing) -> String {
     }
 }
 
-/// Whether a claim of the rule table holds.
-pub fn verdict(verdict: Verdict) -> String {
-    match verdict {
-        Verdict::Applies => "Holds for you".to_owned(),
-        Verdict::DoesNotApply => "Does not hold for you".to_owned(),
-        Verdict::Unknown(question) => {
-            format!("Open until you can answer “{}”", short(question))
-        }
-    }
+/// That a claim of the rule table waits for an answer.
+pub fn waits_for(question: Question) -> String {
+    format!("Open until you can answer “{}”", short(question))
 }
 
 /// Why there is no number of keys.

@@ -60,7 +60,9 @@ fn key_is_out(event: Event) -> String {
         | Event::ListingPicture
         | Event::PrivatePicture
         | Event::OnCalls
+        | Event::OnADoorbell
         | Event::CarriedInView
+        | Event::LiesInSight
         | Event::HiddenOutside
         | Event::NumberOnLockFace
         | Event::HelperNow
@@ -115,7 +117,9 @@ fn people(event: Event) -> &'static str {
         Event::ListingPicture => "people who saw the listing",
         Event::PrivatePicture => "the people you sent a picture to",
         Event::OnCalls => "people on your calls or streams",
+        Event::OnADoorbell => "whoever sees the doorbell’s pictures",
         Event::CarriedInView => "people near you when you carry it",
+        Event::LiesInSight => "people who pass where it lies",
         Event::HiddenOutside => "whoever found the spare outside",
         Event::NumberOnLockFace => "anyone who noted the number on the lock",
         Event::HelperNow => "someone who helps you",

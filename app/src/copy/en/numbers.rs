@@ -21,6 +21,18 @@ pub fn about_keys(keys: f64) -> String {
     }
 }
 
+/// The most there can be, rounded up to one figure: "80,000", "5 million". Never less than `keys`.
+///
+/// What is beyond counting reads as it does in [`about_keys`].
+pub fn at_most_keys(keys: f64) -> String {
+    if keys.is_nan() || keys >= BEYOND_COUNTING {
+        return about_keys(keys);
+    }
+    let whole = keys.max(1.0).ceil() as u64;
+    let unit = 10_u64.pow(whole.ilog10());
+    grouped(whole.div_ceil(unit) * unit)
+}
+
 /// A range in words; one value where both ends read the same.
 pub fn keys_range(keys: KeysLeft) -> String {
     let (fewest, most) = (about_keys(keys.fewest), about_keys(keys.most));
@@ -48,7 +60,7 @@ fn half_decade(keys: f64) -> u32 {
     step
 }
 
-fn grouped(number: u64) -> String {
+pub(super) fn grouped(number: u64) -> String {
     if number >= 1_000_000 {
         return format!("{} million", grouped(number / 1_000_000));
     }
@@ -83,6 +95,22 @@ mod tests {
         ];
         for (keys, words) in cases {
             assert_eq!(about_keys(keys), words, "{keys}");
+        }
+    }
+
+    #[test]
+    fn at_most_keys_rounds_up_to_one_figure() {
+        let cases = [
+            (0.0, "1"),
+            (9.0, "9"),
+            (10.0, "10"),
+            (10.5, "20"),
+            (79_666.0, "80,000"),
+            (999_999.0, "1 million"),
+            (f64::NAN, "more than can be counted"),
+        ];
+        for (keys, words) in cases {
+            assert_eq!(at_most_keys(keys), words, "{keys}");
         }
     }
 

@@ -90,12 +90,15 @@ static ABOUT: &[Block] = &[
     Steps(&[
         "Open the start page and wait until it is there.",
         "Turn the network off: flight mode on a phone, or no cable and no wireless on a computer.",
-        "Go through the check. It works just the same, for it needs nothing from outside.",
+        "Go through the check, from the start page to the result. It works just the same, for it needs nothing from outside.",
         "Close the page, then turn the network on.",
     ]),
     Heading("Watch the list"),
     Paragraph(
         "A browser lists all that a page fetches. On a computer, open its developer tools from the menu and choose Network. While you answer, no line should be added. The number on the start page comes from a list of the same kind, but a false page could show any number. So look for yourself.",
+    ),
+    Paragraph(
+        "This site has a second part: the pages under Learn. Your browser fetches it from this same address when you first open one of them, and that adds two lines to the list. They carry nothing from you.",
     ),
     Heading("How to tell a false copy"),
     Paragraph(
@@ -107,13 +110,12 @@ static ABOUT: &[Block] = &[
     ),
     Heading("What “Leave now” does"),
     Paragraph(
-        "It empties this page, removes what the site stored so as to work without a network, and opens an empty page. Back then finds no answers. It cannot remove:",
+        "It empties this page and opens an empty one. Back then finds no answers. It cannot remove:",
     ),
     List(&[
         "the browser’s history, which shows that you were here",
         "files you downloaded and pages you printed",
         "text you copied, which other programs may keep",
-        "an app icon on the home screen",
         "what a person, or a program on this device, saw while you read",
     ]),
     Heading("What this check cannot know"),

@@ -1,6 +1,8 @@
 //! Regions, and what is known of their rules.
 
-use self_check_core::regions::{Licensing, Region, TenancyRule};
+use self_check_core::regions::{Licensing, Region, Scope, TenancyRule};
+
+use super::numbers::grouped;
 
 /// The name of `region`.
 pub fn region(region: Region) -> &'static str {
@@ -56,7 +58,9 @@ pub fn regions_compared((year, month): (u16, u8)) -> String {
         .checked_sub(1)
         .and_then(|place| MONTHS.get(place))
         .unwrap_or(&"");
-    format!("These notes were last compared with their sources in {name} {year}.")
+    format!(
+        "All these notes were last compared with the sources named beside them in {name} {year}. A source may be older, and the law may have changed since."
+    )
 }
 
 /// Whether locksmiths need a licence there, and what to do with that.
@@ -81,9 +85,25 @@ pub fn tenancy_rule(rule: TenancyRule) -> &'static str {
         TenancyRule::RekeyedBetweenTenants => {
             "The landlord must have the lock set to a new key between tenants, and pay for it. There are limits: read the law or ask a housing advice service."
         }
+        TenancyRule::RekeyedWheneverTenantAsks => {
+            "A tenant may have the lock set to a new key at any time, and pays for it. Where the landlord wants a new master key (one that opens many doors), the landlord pays. Doors inside the home do not count."
+        }
         TenancyRule::ChangedOnRequestForSafety => {
             "A tenant may ask for a new lock after violence at home. Ask a support service first."
         }
         TenancyRule::KeysAreLogged => "The landlord must keep a record of keys.",
+    }
+}
+
+/// Where in the region a rule on rented homes holds; nothing to say where it holds everywhere.
+pub fn tenancy_scope(scope: Scope) -> Option<String> {
+    match scope {
+        Scope::Everywhere => None,
+        Scope::CountiesOver { people, counties } => {
+            let people = grouped(people.into());
+            Some(format!(
+                "Only in {counties}: the law means counties of more than {people} people."
+            ))
+        }
     }
 }

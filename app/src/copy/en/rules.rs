@@ -23,6 +23,12 @@ pub fn rule(rule: RuleId) -> &'static str {
         RuleId::KeyWithTheAddressNeedsCareUntilTheVisit => {
             "With key and address gone together, the time until the locksmith comes needs care."
         }
+        RuleId::SecondLockBridgesTheTime => {
+            "A second lock with another key keeps the old key out until the visit."
+        }
+        RuleId::BoltHoldsOnlyBesideSomeone => {
+            "A bolt or chain helps only while someone is at home and awake."
+        }
         RuleId::SharedEntranceKeyIsOut => {
             "A lost key to a shared entrance touches every home in the building."
         }

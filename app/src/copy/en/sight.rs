@@ -3,7 +3,7 @@
 use self_check_core::assumptions::{Assumption, Unit};
 use self_check_core::sight::{Property, Scene};
 
-use super::numbers::about_keys;
+use super::numbers::{about_keys, at_most_keys};
 
 /// What a scene is called.
 pub fn scene(scene: Scene) -> &'static str {
@@ -98,8 +98,13 @@ pub fn seen_from(scene_name: &str, metres: f64, tries: &str, keys: f64) -> Strin
     format!(
         "{scene_name}, {} away: a stranger would try {tries} of at most {} keys for an even chance.",
         distance(metres),
-        about_keys(keys)
+        at_most_keys(keys)
     )
+}
+
+/// A distance and what it leaves, for one who hears the slider.
+pub fn distance_and_tries(metres: f64, tries: &str) -> String {
+    format!("{}: {tries} keys to try", distance(metres))
 }
 
 /// From how far a stamped number can be read.

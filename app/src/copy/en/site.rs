@@ -1,9 +1,9 @@
 //! Words around the pages: names, buttons, titles, headings, messages.
 
-use self_check_core::exposure::KeysLeft;
+use self_check_core::exposure::{KeyRange, KeysLeft};
 use self_check_core::questions::{Choice, Question};
 
-use super::numbers::{about_keys, keys_range};
+use super::numbers::{at_most_keys, keys_range};
 use crate::copy::StartWords;
 
 macro_rules! texts {
@@ -84,7 +84,7 @@ texts! {
     /// Unfolds the reason for a question.
     WHY_WE_ASK = "Why this is asked";
     /// Beside "not sure".
-    NOT_SURE_HINT = "that is fine: we will tell you how to find out";
+    NOT_SURE_HINT = "that is fine: the check goes on without it";
     /// Beside "I have no copy here", where a key is missing.
     NO_COPY_HINT = "that is fine: only the number of keys is left out";
     /// Heading of an error.
@@ -113,6 +113,10 @@ texts! {
     TO_DO = "Do this, in this order";
     /// Above the list where somebody may be feared.
     ONLY_IN_A_PLAN = "Do the rest of this list only as part of a plan made with the service. The person may see a locksmith come, or find that a key no longer works.";
+    /// In place of a time, where somebody may be feared.
+    WITH_THE_SERVICE = "With the service";
+    /// Before something that may have happened.
+    NOT_KNOWN = "Not known:";
     /// Where no number of keys is told, because a key was held.
     NO_GUESSING = "No guessing needed";
     /// Who carries an action out.
@@ -128,7 +132,7 @@ texts! {
     /// Heading of the what-ifs.
     WHAT_IF = "What if, from today…";
     /// Below it.
-    WHAT_IF_NOTE = "None of these undoes what has already happened.";
+    WHAT_IF_NOTE = "What somebody saw or copied stays so. Once the lock takes a new key, the old one is no use to them.";
     /// Heading of what is left after the what-ifs.
     WHAT_IF_LEFT = "What would then be left";
     /// Before what is still advised after the what-ifs.
@@ -146,11 +150,11 @@ texts! {
     /// Unfolds all rules.
     WHY_AND_WHY_NOT = "Why, and why not: every rule";
     /// Rules that hold.
-    RULES_APPLY = "These hold for you";
+    RULES_APPLY = "These shaped your list";
     /// Rules that wait for an answer.
     RULES_UNKNOWN = "These wait for an answer";
     /// Rules that do not hold.
-    RULES_DO_NOT = "Not part of your answers";
+    RULES_DO_NOT = "These added nothing to your list";
     /// Heading of print and copy.
     TAKE_ALONG = "Take it along";
     /// What a copied or printed result may tell.
@@ -165,6 +169,10 @@ texts! {
     COPY_BY_HAND = "The browser did not allow it. Mark this text and copy it yourself:";
     /// The last line of the copied text.
     TEXT_CAUTION = "This is advice from House Key Self-Check. Local law, your landlord, your insurer and a locksmith you have checked come first.";
+    /// Before what kinds of source there are.
+    SOURCE_KINDS = "How far a source can be trusted";
+    /// Before the sources of a printed list.
+    KNOWN_FROM = "What the steps rest on:";
     /// Heading of the letter.
     LETTER = "A letter to your landlord";
     /// Below it.
@@ -268,6 +276,18 @@ texts! {
     /// No list.
     NO_REQUEST_LIST = "This browser gives pages no such list. Its developer tools may still show one.";
 
+    // The second part of the page
+    /// While it is being fetched.
+    ROOM_LOADING = "This page is loading.";
+    /// Title where it could not be.
+    ROOM_MISSING = "This page could not be loaded";
+    /// Why.
+    ROOM_MISSING_WHY = "It belongs to the second part of this site, which your browser fetches when you first open it. That did not work just now.";
+    /// What to do.
+    ROOM_MISSING_HOW = "Turn your network on, then try again. Your answers are still here, and the check works without a network.";
+    /// Fetches it again.
+    TRY_AGAIN = "Try again";
+
     // Elsewhere
     /// An address that leads nowhere.
     NOT_FOUND = "There is no such page";
@@ -285,9 +305,10 @@ pub fn step_title(step: usize) -> String {
     format!("Step {step}")
 }
 
-/// How far one has come.
-pub fn step_of(step: usize, total: usize) -> String {
-    format!("Step {step} of {total}")
+/// How far one has come. Some answers make the check shorter.
+pub fn step_of(step: usize, total: usize, may_shorten: bool) -> String {
+    let at_most = if may_shorten { "at most " } else { "" };
+    format!("Step {step} of {at_most}{total}")
 }
 
 /// The title while something is wrong.
@@ -313,9 +334,9 @@ pub fn nothing_chosen(question: Question) -> &'static str {
 pub fn direct_start(reason: Choice) -> StartWords {
     let line = match reason {
         Choice::KeyMissing => "what to do in the next hour",
-        Choice::SharedAPicture => "can the key in it be read?",
+        Choice::SharedAPicture => "what to do about it",
         Choice::JustMovedIn => "who else may have a key",
-        Choice::SomeoneHadIt => "a sitter, a repair, a car park, a flatmate",
+        Choice::SomeoneHadIt => "a cleaner, a repair, a car park, a flatmate",
         Choice::NumberOnIt => "is that bad?",
         _ => "",
     };
@@ -330,14 +351,21 @@ pub fn next_page(title: &str) -> String {
     format!("Next: {title}")
 }
 
-/// What the browser lists since the page was ready. It should be nothing.
-pub fn requests_since_ready(requests: usize) -> String {
+/// What the browser lists since the page was ready, but for the second part: it should be nothing.
+/// `second_part` tells whether that was fetched too.
+pub fn requests_since_ready(requests: usize, second_part: bool) -> String {
+    let but_for = if second_part {
+        " but for the second part of this site"
+    } else {
+        ""
+    };
     match requests {
-        0 => "Since this page was ready, your browser has listed no request.".to_owned(),
-        1 => "Since this page was ready, your browser has listed 1 request. There should be none."
-            .to_owned(),
+        0 => format!("Since this page was ready, your browser has listed no request{but_for}."),
+        1 => format!(
+            "Since this page was ready, your browser has listed 1 request{but_for}. There should be none."
+        ),
         _ => format!(
-            "Since this page was ready, your browser has listed {requests} requests. There should be none."
+            "Since this page was ready, your browser has listed {requests} requests{but_for}. There should be none."
         ),
     }
 }
@@ -357,12 +385,33 @@ pub fn keys_left(left: KeysLeft) -> String {
 }
 
 /// The line below the rule: what the number says, and what it does not.
-pub fn rule_caption(before: &KeysLeft, left: &KeysLeft) -> String {
+pub fn rule_caption(of: &KeyRange, left: &KeysLeft) -> String {
+    let left = keys_range(*left);
+    let no_guessing = if left == "1" {
+        ", no guessing needed"
+    } else {
+        ""
+    };
     format!(
-        "There are at most {} keys of this kind. After what you told, a stranger’s keys left to try for an even chance: {}. {RULE_NOTE}",
-        about_keys(before.most),
-        keys_range(*left),
+        "There are at most {} keys of this kind. After what you told, a stranger’s keys left to try for an even chance: {left}{no_guessing}. {RULE_NOTE}",
+        at_most_keys(of.most),
     )
+}
+
+/// How wide something is on the screen.
+pub fn pixels(width: u16) -> String {
+    format!("{width} pixels wide")
+}
+
+/// Grades of the European standard that ask for the same.
+pub fn grades(numbers: &[u8]) -> String {
+    match numbers {
+        [one] => format!("grade {one}"),
+        _ => {
+            let numbers: Vec<String> = numbers.iter().map(u8::to_string).collect();
+            format!("grades {}", numbers.join(" and "))
+        }
+    }
 }
 
 /// The numbers on the rule, one for each power of ten.

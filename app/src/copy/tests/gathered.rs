@@ -3,7 +3,7 @@
 use self_check_core::advice::{Action, RuleId, Urgency, rules};
 use self_check_core::answers::Answers;
 use self_check_core::assess::{Headline, Level, NoCount};
-use self_check_core::exposure::{Event, KeysLeft, Reading, Standing};
+use self_check_core::exposure::{Event, KeyRange, KeysLeft, Reading, Standing};
 use self_check_core::key::FamilyChoice;
 use self_check_core::metadata::{FileError, Metadata, Place};
 use self_check_core::picture::{Caveat, MarkError, Readable};
@@ -169,10 +169,18 @@ fn site_texts() -> Vec<String> {
     texts.extend([
         site::RULE_NOTE.to_owned(),
         site::keys_left(left),
-        site::rule_caption(&left, &left),
+        site::rule_caption(
+            &KeyRange {
+                fewest: 100.0,
+                most: 5_000.0,
+            },
+            &left,
+        ),
     ]);
     for requests in 0..3 {
-        texts.push(site::requests_since_ready(requests));
+        for second_part in [false, true] {
+            texts.push(site::requests_since_ready(requests, second_part));
+        }
         texts.push(site::requests_elsewhere(requests));
     }
     for &reason in Question::Reason.row().choices {
@@ -255,7 +263,7 @@ fn findings() -> Vec<String> {
         Level::GivenAway,
     ] {
         let words = copy::level(level);
-        texts.extend([words.name, words.meaning, words.drawing_desc].map(str::to_owned));
+        texts.extend([words.name, words.meaning].map(str::to_owned));
     }
     for urgency in [
         Urgency::Today,
@@ -294,8 +302,8 @@ fn findings() -> Vec<String> {
         Verdict::Unknown(Question::Link),
     ] {
         texts.push(copy::knows_the_door(verdict).to_owned());
-        texts.push(copy::verdict(verdict));
     }
+    texts.push(copy::waits_for(Question::Link));
     for standing in [
         Standing::Counts,
         Standing::EndedByChange,
@@ -319,6 +327,7 @@ fn regions() -> Vec<String> {
     }
     for rule in [
         TenancyRule::RekeyedBetweenTenants,
+        TenancyRule::RekeyedWheneverTenantAsks,
         TenancyRule::ChangedOnRequestForSafety,
         TenancyRule::KeysAreLogged,
     ] {
@@ -326,6 +335,8 @@ fn regions() -> Vec<String> {
     }
     let mut texts: Vec<String> = texts.into_iter().map(str::to_owned).collect();
     texts.extend((1..=12).map(|month| copy::regions_compared((2026, month))));
+    let rules = REGIONS.iter().flat_map(|row| row.tenancy);
+    texts.extend(rules.filter_map(|rule| copy::tenancy_scope(rule.scope)));
     texts
 }
 
@@ -358,7 +369,7 @@ fn headlines() -> Vec<String> {
 }
 
 /// Every event, in the order of the core.
-const EVENTS: [Event; 21] = {
+const EVENTS: [Event; 23] = {
     use Event::*;
     [
         Stolen,
@@ -378,7 +389,9 @@ const EVENTS: [Event; 21] = {
         ListingPicture,
         PrivatePicture,
         OnCalls,
+        OnADoorbell,
         CarriedInView,
+        LiesInSight,
         NumberOnLockFace,
         HelperNow,
         TrustedCircle,

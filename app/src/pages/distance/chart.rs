@@ -2,11 +2,11 @@
 
 use std::rc::Rc;
 
-use self_check_core::grades::Mark;
+use self_check_core::grades::{GRADES, Grade};
 use self_check_core::sight::Scene;
 use yew::prelude::*;
 
-use super::{FAMILY, FARTHEST, NEAREST, STEPS, distance_of, range};
+use super::{FARTHEST, NEAREST, STEPS, distance_of, range};
 use crate::copy::{self, numbers, site};
 use crate::drawing::{ChartLine, DistanceChart, LogAxis, Tick};
 
@@ -72,13 +72,13 @@ pub fn SightChart(props: &SightChartProps) -> Html {
         [0.3, 1.0, 3.0, 10.0, 30.0, 100.0].map(|metres| tick(metres, copy::metres(metres)));
     let numbers = [1.0, 10.0, 100.0, 1_000.0, 10_000.0]
         .map(|keys| tick(keys, numbers::about_keys(keys).replace("about ", "")));
-    let levels = [Mark::LowestGrade, Mark::GradeFour].map(|mark| {
-        let word = match mark {
-            Mark::GradeFour => site::MARK_GRADE_4,
-            Mark::LowestGrade | Mark::PocketfulOfKeys => site::MARK_LOWEST,
-        };
-        tick(mark.keys().get(), word.to_owned())
-    });
+    let levels: Vec<Tick> = GRADES
+        .chunk_by(|one, next| one.minimum_differs == next.minimum_differs)
+        .map(|alike| {
+            let numbers: Vec<u8> = alike.iter().map(|grade| grade.number).collect();
+            tick(least(alike), site::grades(&numbers))
+        })
+        .collect();
     let lines: Vec<ChartLine> = props
         .lines
         .iter()
@@ -92,12 +92,19 @@ pub fn SightChart(props: &SightChartProps) -> Html {
             title={site::DISTANCE_CHART}
             desc={site::DISTANCE_CHART_DESC}
             distance={LogAxis { from: NEAREST, to: FARTHEST }}
-            keys={LogAxis { from: 1.0, to: FAMILY.keys().get() }}
+            keys={LogAxis { from: 1.0, to: least(&GRADES[5..]) }}
             distances={distances.to_vec()}
             numbers={numbers.to_vec()}
             {lines}
-            levels={levels.to_vec()}
+            {levels}
             you={tick(props.metres, copy::metres(props.metres))}
         />
     }
+}
+
+/// The least number of keys that grades with one minimum ask for.
+fn least(alike: &[Grade]) -> f64 {
+    alike
+        .first()
+        .map_or(1.0, |grade| grade.minimum_differs.into())
 }

@@ -5,6 +5,7 @@ use self_check_core::sight::Scene;
 use yew::prelude::*;
 
 use crate::copy::{self, site};
+use crate::ui::source_line;
 
 /// The figures of the scene, and what the model takes for granted.
 pub fn figures(scene: Scene) -> Html {
@@ -40,7 +41,7 @@ fn row(name: &'static str, figure: Figure) -> Html {
         <tr>
             <th scope="row">{ name }</th>
             <td>{ copy::figure_with_unit(figure.value, figure.unit) }</td>
-            <td>{ copy::source_kind(figure.source.kind).name }</td>
+            <td>{ source_line(figure.source) }</td>
         </tr>
     }
 }

@@ -3,7 +3,6 @@
 use self_check_core::metadata;
 use self_check_core::picture::{self, Readable};
 use yew::prelude::*;
-use yew_router::prelude::*;
 
 use super::desk::{Opened, Outcome};
 use crate::copy::picture as words;
@@ -37,7 +36,7 @@ pub fn section(opened: &Opened, outcome: &Outcome) -> Html {
                 <li>{ words::NOT_UNSEEN }</li>
             </ul>
             if is_read {
-                <p><Link<Route> to={Route::Check { n: 0 }}>{ words::TO_THE_CHECK }</Link<Route>></p>
+                <p><a href={Route::Check { n: 0 }}>{ words::TO_THE_CHECK }</a></p>
             }
             <details>
                 <summary>{ words::KEEP_IN_MIND }</summary>

@@ -1,8 +1,7 @@
 //! What may have given the secret away, and what each took.
 
-use self_check_core::exposure::{Exposure, Reading};
+use self_check_core::exposure::{Exposure, Reading, Standing};
 use yew::prelude::*;
-use yew_router::prelude::*;
 
 use crate::copy::{self, site};
 use crate::route::Route;
@@ -20,22 +19,31 @@ pub fn exposures(exposures: &[Exposure]) -> Html {
     }
 }
 
+/// What is open is said to be open, and nothing is told of it as if it had happened.
 fn exposure(exposure: &Exposure) -> Html {
+    let is_open = matches!(exposure.standing, Standing::Unknown(_));
     html! {
         <li key={exposure.event as usize}>
-            <h3>{ copy::event(exposure.event) }</h3>
-            if exposure.reading == Reading::Held {
+            <h3>
+                if is_open { { site::NOT_KNOWN }{ " " } }
+                { copy::event(exposure.event) }
+            </h3>
+            if is_open {
+                <p>{ copy::standing(exposure.standing) }</p>
+            } else if exposure.reading == Reading::Held {
                 <p class="number">{ site::NO_GUESSING }</p>
             } else if let Some(left) = exposure.keys_left {
                 <p class="number">{ site::keys_left(left) }</p>
             }
             <p class="note">
                 if exposure.reading == Reading::CutsSeen {
-                    <Link<Route> to={Route::Distance}>{ site::DISTANCE }</Link<Route>>{ ". " }
+                    <a href={Route::Distance}>{ site::DISTANCE }</a>{ ". " }
                 }
-                { copy::reading(exposure.reading) }{ " " }
-                { copy::knows_the_door(exposure.knows_the_door) }{ " " }
-                { copy::standing(exposure.standing) }
+                if !is_open {
+                    { copy::reading(exposure.reading) }{ " " }
+                    { copy::knows_the_door(exposure.knows_the_door) }{ " " }
+                    { copy::standing(exposure.standing) }
+                }
             </p>
         </li>
     }

@@ -3,7 +3,6 @@
 use self_check_core::path::{Path, Stop};
 use self_check_core::questions::Question;
 use yew::prelude::*;
-use yew_router::prelude::*;
 
 use crate::copy::{self, site};
 use crate::route::Route;
@@ -27,7 +26,7 @@ pub fn find_out(questions: &[Question], path: &Path) -> Html {
 fn to_find_out(question: Question, path: &Path) -> Html {
     let name = copy::short(question);
     let title = match path.position(Stop::Ask(question)) {
-        Some(n) => html! { <Link<Route> to={Route::Check { n }}>{ name }</Link<Route>> },
+        Some(n) => html! { <a href={Route::Check { n }}>{ name }</a> },
         None => html! { <b>{ name }</b> },
     };
     html! {

@@ -1,7 +1,7 @@
 //! How many keys are left to try, read on the brass rule.
 
 use self_check_core::assess::Count;
-use self_check_core::exposure::KeysLeft;
+use self_check_core::exposure::{KeyRange, KeysLeft};
 use self_check_core::grades::{GRADES, Grade};
 use yew::prelude::*;
 
@@ -20,14 +20,15 @@ const MARKED: [(&Grade, &str); 3] = [
 /// The rule with its caption, or why this key has no number.
 pub fn rule(count: &Count) -> Html {
     match count {
-        Count::Counted { before, left } => counted(before, left),
+        Count::Counted { of, left } => counted(of, left),
         Count::NotCounted(reason) => html! { <p class="note">{ copy::no_count(*reason) }</p> },
     }
 }
 
-fn counted(before: &KeysLeft, left: &KeysLeft) -> Html {
-    let caption = site::rule_caption(before, left);
-    let is_less = left.fewest < before.fewest || left.most < before.most;
+fn counted(of: &KeyRange, left: &KeysLeft) -> Html {
+    let caption = site::rule_caption(of, left);
+    let before = of.untouched();
+    let is_less = left.most < before.most;
     let marks: Vec<RuleMark> = MARKED
         .into_iter()
         .map(|(grade, word)| RuleMark {

@@ -14,6 +14,8 @@ use crate::copy::site;
 pub struct TakeAlongProps {
     /// The result.
     pub assessment: Assessment,
+    /// Whether it is the invented household's.
+    pub is_example: bool,
 }
 
 /// How far copying has come.
@@ -32,7 +34,7 @@ pub fn TakeAlong(props: &TakeAlongProps) -> Html {
     let print = Callback::from(|_: MouseEvent| browser::print());
     let copy = {
         let copying = copying.clone();
-        let text: Rc<str> = as_text(&props.assessment).into();
+        let text: Rc<str> = as_text(&props.assessment, props.is_example).into();
         Callback::from(move |_: MouseEvent| {
             let copying = copying.clone();
             let text = Rc::clone(&text);

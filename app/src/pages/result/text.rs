@@ -10,10 +10,14 @@ use crate::copy::{self, site};
 use crate::ui::source_line;
 
 /// The result as lines to paste elsewhere. It says what the page says, no answer beyond it.
-pub fn as_text(assessment: &Assessment) -> String {
+pub fn as_text(assessment: &Assessment, is_example: bool) -> String {
     let level = copy::level(assessment.level);
     let mut text = String::new();
     push(&mut text, &site::full_title(site::RESULT_TITLE));
+    if is_example {
+        let label = format!("{}. {}", site::EXAMPLE_LABEL, site::EXAMPLE_NOTE);
+        push(&mut text, &label);
+    }
     push(&mut text, &copy::headline(&assessment.headline));
     if let Some(groups) = copy::headline_groups(&assessment.headline) {
         push(&mut text, &groups);
@@ -41,7 +45,7 @@ fn push(text: &mut String, line: &str) {
 
 fn count_line(count: &Count) -> String {
     match count {
-        Count::Counted { before, left } => site::rule_caption(before, left),
+        Count::Counted { of, left } => site::rule_caption(of, left),
         Count::NotCounted(reason) => copy::no_count(*reason).to_owned(),
     }
 }

@@ -1,6 +1,6 @@
 //! What to do, most urgent first.
 
-use self_check_core::advice::{Advice, Advised, RuleId, Urgency, rules};
+use self_check_core::advice::{Action, Advice, Advised, RuleId, Urgency, rules};
 use self_check_core::sources::Source;
 use yew::prelude::*;
 
@@ -8,26 +8,60 @@ use crate::copy::{self, site};
 use crate::drawing::UrgencyMark;
 use crate::ui::source_line;
 
-/// The list of actions, each with how, who, what it may hurt, why and where from.
+/// The list of actions, each with how, who, what it may hurt, why and where from; nothing where there
+/// is only something to find out.
 pub fn to_do(advised: &Advised, safety_first: bool) -> Html {
+    if advised.actions.is_empty() {
+        return html! {};
+    }
     html! {
         <section aria-labelledby="to-do">
             <h2 id="to-do">{ site::TO_DO }</h2>
             if safety_first {
                 <p class="caution"><strong>{ site::CAUTION }</strong>{ " " }{ site::ONLY_IN_A_PLAN }</p>
+            } else {
+                <p class="note">{ for urgencies(advised).into_iter().map(meaning) }</p>
             }
-            <ol class="todo">{ for advised.actions.iter().map(advice) }</ol>
+            <ol class="todo">{ for advised.actions.iter().map(|one| advice(one, safety_first)) }</ol>
+            { sources_on_paper(advised) }
         </section>
     }
 }
 
-fn advice(advice: &Advice) -> Html {
+/// When to do it. Where a feared person may be near, nothing but the plan itself has a time: whoever
+/// hurried after a mark could be in danger.
+fn when(advice: &Advice, safety_first: bool) -> Html {
+    if safety_first && advice.action != Action::PlanWithSupport {
+        return html! { <p class="when">{ site::WITH_THE_SERVICE }</p> };
+    }
+    html! {
+        <p class={classes!("when", urgency_class(advice.urgency))}>
+            <UrgencyMark urgency={advice.urgency} />{ copy::urgency(advice.urgency).name }
+        </p>
+    }
+}
+
+/// The urgencies that occur in the list, in its order.
+fn urgencies(advised: &Advised) -> Vec<Urgency> {
+    let mut found: Vec<Urgency> = advised
+        .actions
+        .iter()
+        .map(|advice| advice.urgency)
+        .collect();
+    found.dedup();
+    found
+}
+
+fn meaning(urgency: Urgency) -> Html {
+    let words = copy::urgency(urgency);
+    html! { <span><b>{ words.name }</b>{ ": " }{ words.meaning }{ " " }</span> }
+}
+
+fn advice(advice: &Advice, safety_first: bool) -> Html {
     let words = copy::action(advice.action);
     html! {
         <li key={advice.action as usize}>
-            <p class={classes!("when", urgency_class(advice.urgency))}>
-                <UrgencyMark urgency={advice.urgency} />{ copy::urgency(advice.urgency).name }
-            </p>
+            { when(advice, safety_first) }
             <h3>{ words.title }</h3>
             <p>{ words.how }</p>
             if let Some(text) = words.may_hurt {
@@ -57,6 +91,20 @@ fn because(title: &str, rules: &[RuleId]) -> Html {
             </ul>
         </details>
     }
+}
+
+/// On paper the reasons stay folded; where they are known from stands once, below the list.
+fn sources_on_paper(advised: &Advised) -> Html {
+    let because: Vec<RuleId> = advised
+        .actions
+        .iter()
+        .flat_map(|advice| advice.because.iter().copied())
+        .collect();
+    let lines: Vec<String> = sources(&because).into_iter().map(source_line).collect();
+    if lines.is_empty() {
+        return html! {};
+    }
+    html! { <p class="paper-only src">{ site::KNOWN_FROM }{ " " }{ lines.join("; ") }{ "." }</p> }
 }
 
 /// The sources of these rules, each once, in the order of the rules.

@@ -1,6 +1,7 @@
 //! Every rule with its verdict: why, and why not.
 
 use self_check_core::advice::RuleId;
+use self_check_core::sources::SourceKind;
 use self_check_core::verdict::Verdict;
 use yew::prelude::*;
 
@@ -21,8 +22,16 @@ pub fn why(considered: &[(RuleId, Verdict)]) -> Html {
             { group(site::RULES_APPLY, &with(|verdict| verdict.is_certain())) }
             { group(site::RULES_UNKNOWN, &with(|verdict| matches!(verdict, Verdict::Unknown(_)))) }
             { group(site::RULES_DO_NOT, &with(|verdict| verdict == Verdict::DoesNotApply)) }
+            <h3>{ site::SOURCE_KINDS }</h3>
+            <ul class="reasons">{ for SourceKind::ALL.into_iter().map(kind) }</ul>
         </details>
     }
+}
+
+/// What the first words of a source mean.
+fn kind(kind: SourceKind) -> Html {
+    let words = copy::source_kind(kind);
+    html! { <li><span><b>{ words.name }</b>{ ": " }{ words.meaning }</span></li> }
 }
 
 fn group(title: &'static str, rules: &[&(RuleId, Verdict)]) -> Html {
@@ -41,8 +50,8 @@ fn row(id: RuleId, verdict: Verdict) -> Html {
     html! {
         <li>
             <span>{ copy::rule(id) }</span>
-            if let Verdict::Unknown(_) = verdict {
-                <span class="reason-state">{ copy::verdict(verdict) }</span>
+            if let Verdict::Unknown(question) = verdict {
+                <span class="reason-state">{ copy::waits_for(question) }</span>
             }
         </li>
     }

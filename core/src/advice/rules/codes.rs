@@ -1,9 +1,10 @@
 //! A number stands on the key, its lock or its tag.
 
 use super::{RuleId, call, remedy, rule};
+use crate::advice::remedy as locks;
 use crate::advice::{Action, Rule, Urgency};
 use crate::answers::Answers;
-use crate::facts::{carries_a_code, certain};
+use crate::facts::{carries_a_code, certain, held_by};
 use crate::questions::{Choice, Question};
 use crate::sources::{
     DO_NOT_DUPLICATE, PRINTED_KEYS, TRADE_CODES, TRADE_KEY_CARE, TRADE_REKEYING, URGENCY_JUDGEMENT,
@@ -11,16 +12,22 @@ use crate::sources::{
 use crate::verdict::{Verdict, ticked};
 
 use Choice::*;
-use Question::{Holders, KeyKind, Marking, NumberElsewhere, NumberIs, Seen, WhoDecides};
+use Question::{
+    ChangedSince, Copies, Holders, Kept, KeyKind, Marking, NumberElsewhere, NumberIs, Opens,
+    Reason, Seen, WhoDecides,
+};
 
 const CODE: &[Question] = &[Marking, NumberIs];
 
 pub(super) static ROWS: &[Rule] = &[
     rule(
         RuleId::CodeWasWithOutsiders,
-        &[Marking, NumberIs, Holders],
+        &[Marking, NumberIs, Reason, ChangedSince, Holders],
         |answers| {
-            carries_a_code(answers).and(ticked(answers, &[HelperNow, HadItAlone, ShortLetGuests]))
+            carries_a_code(answers).and(held_by(
+                answers,
+                &[HelperNow, HadItAlone, ShortLetGuests, NoLongerShould],
+            ))
         },
         call(Action::CutPlainCopies),
         Urgency::Soon,
@@ -44,8 +51,20 @@ pub(super) static ROWS: &[Rule] = &[
     ),
     rule(
         RuleId::UnseenCodeMayBeRemoved,
-        &[Marking, NumberIs, Holders, KeyKind, Seen, WhoDecides],
-        |answers| certain(has_an_own_code_nobody_else_saw(answers)),
+        &[
+            Marking,
+            NumberIs,
+            NumberElsewhere,
+            Opens,
+            WhoDecides,
+            ChangedSince,
+            Holders,
+            Copies,
+            KeyKind,
+            Kept,
+            Seen,
+        ],
+        |answers| certain(may_lose_its_code(answers)),
         call(Action::HaveCodeRemoved),
         Urgency::WhenConvenient,
         &[&TRADE_CODES, &URGENCY_JUDGEMENT],
@@ -99,23 +118,49 @@ pub(super) static ROWS: &[Rule] = &[
     ),
 ];
 
-/// Only an own, plain, unregistered key whose number no one untrusted saw: anything not known for
-/// certain speaks against taking metal off a key.
-fn has_an_own_code_nobody_else_saw(answers: &Answers) -> bool {
-    let only_trusted = answers.has_any(&[Household, TrustedCircle])
-        && !answers.has_any(&[
-            HelperNow,
-            HadItAlone,
-            ShortLetGuests,
-            NoLongerShould,
-            UneasyPerson,
-        ]);
-    let is_plain = answers.has_any(&[CutsOnOneEdge, CutsOnBothEdges]);
-    let is_own = answers.has_any(&[OwnIt, LetItOut]);
-    carries_a_code(answers) == Verdict::Applies
-        && only_trusted
-        && is_plain
-        && is_own
-        && answers.has(NoPicture)
+/// Grinding cannot be undone, so every condition has to be certain: a plain key, to locks that are
+/// the person's own, with every copy of it at hand, and a code that stands nowhere else and that
+/// nobody saw whom they do not trust.
+fn may_lose_its_code(answers: &Answers) -> bool {
+    is_own_and_plain(answers)
+        && carries_a_code(answers) == Verdict::Applies
         && !answers.has(WornMarking)
+        && !answers.has_any(&[NumberOnTag, NumberOnLockFace])
+        && !answers.is_not_sure(NumberElsewhere)
+        && nobody_else_saw_it(answers)
+}
+
+fn is_own_and_plain(answers: &Answers) -> bool {
+    let own_locks = [
+        HouseDoor,
+        FlatDoor,
+        GarageShedOrGate,
+        Mailbox,
+        PadlockOrCabinet,
+    ];
+    answers.has_any(&own_locks)
+        && locks::decides_alone(answers)
+        && !answers.has(SharedWithRightHolder)
+        && !answers.is_not_sure(WhoDecides)
+        && answers.has_any(&[CutsOnOneEdge, CutsOnBothEdges])
+}
+
+fn nobody_else_saw_it(answers: &Answers) -> bool {
+    let outsiders = [
+        HelperNow,
+        HadItAlone,
+        ShortLetGuests,
+        NoLongerShould,
+        UneasyPerson,
+    ];
+    let in_view = [CarriedInView, HomeInSight, InTheCar, HiddenOutside];
+    let former_holders =
+        answers.has_any(&[NotChanged, ChangedCopiesUnknown]) || answers.is_not_sure(ChangedSince);
+    answers.has(AllAccountedFor)
+        && answers.has_any(&[Household, TrustedCircle])
+        && !answers.has_any(&outsiders)
+        && answers.has_any(&[PocketOrClosedBag, KeySafe])
+        && !answers.has_any(&in_view)
+        && answers.has(NoPicture)
+        && !former_holders
 }

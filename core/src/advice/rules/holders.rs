@@ -7,8 +7,7 @@ use crate::facts::{
 };
 use crate::questions::{Choice, Question};
 use crate::sources::{
-    MOVING_IN_SURVEY, RIGHTS_AMPLIFICATION, SAFETY_PLANNING, TRADE_KEY_CARE, TRADE_REKEYING,
-    URGENCY_JUDGEMENT,
+    MOVING_IN_SURVEY, SAFETY_PLANNING, TRADE_KEY_CARE, TRADE_REKEYING, URGENCY_JUDGEMENT,
 };
 use crate::verdict::ticked;
 
@@ -67,7 +66,7 @@ pub(super) static ROWS: &[Rule] = &[
         WHO,
         |answers| held_by(answers, &[HadItAlone]),
         Urgency::WhenConvenient,
-        &[&RIGHTS_AMPLIFICATION, &TRADE_REKEYING, &URGENCY_JUDGEMENT],
+        &[&TRADE_REKEYING, &URGENCY_JUDGEMENT],
     ),
     rule(
         RuleId::OnlyNeededKeysAreHandedOver,

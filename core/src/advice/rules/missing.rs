@@ -9,7 +9,7 @@ use crate::sources::{LOSS_PRACTICE, TRADE_REKEYING, URGENCY_JUDGEMENT};
 use crate::verdict::{Verdict, ticked};
 
 use Choice::*;
-use Question::{ChangedSince, Link, MissingHow, NumberIs, Opens, Reason};
+use Question::{ChangedSince, Link, MissingHow, NumberIs, Opens, OtherWays, Reason};
 
 const HOW: &[Question] = &[Reason, MissingHow, ChangedSince];
 const HOW_AND_LINK: &[Question] = &[Reason, MissingHow, ChangedSince, Link, NumberIs];
@@ -64,7 +64,7 @@ pub(super) static ROWS: &[Rule] = &[
     rule(
         RuleId::StolenKeyNeedsCareUntilTheVisit,
         &[Reason, MissingHow, ChangedSince, Opens],
-        |answers| is_stolen(answers).and(opens_a_home(answers)),
+        is_stolen_and_opens_a_home,
         call(Action::StopGap),
         Urgency::Today,
         &[&LOSS_PRACTICE, &URGENCY_JUDGEMENT],
@@ -73,6 +73,22 @@ pub(super) static ROWS: &[Rule] = &[
         RuleId::KeyWithTheAddressNeedsCareUntilTheVisit,
         &[Reason, MissingHow, ChangedSince, Link, NumberIs, Opens],
         |answers| is_out_with_its_door(answers).and(opens_a_home(answers)),
+        call(Action::StopGap),
+        Urgency::Today,
+        &[&LOSS_PRACTICE, &URGENCY_JUDGEMENT],
+    ),
+    rule(
+        RuleId::SecondLockBridgesTheTime,
+        UNTIL_THE_VISIT,
+        |answers| is_stolen_and_opens_a_home(answers).and(ticked(answers, &[SecondLockOtherKey])),
+        call(Action::StopGap),
+        Urgency::Today,
+        &[&LOSS_PRACTICE, &URGENCY_JUDGEMENT],
+    ),
+    rule(
+        RuleId::BoltHoldsOnlyBesideSomeone,
+        UNTIL_THE_VISIT,
+        |answers| is_stolen_and_opens_a_home(answers).and(ticked(answers, &[BoltOrChainOnly])),
         call(Action::StopGap),
         Urgency::Today,
         &[&LOSS_PRACTICE, &URGENCY_JUDGEMENT],
@@ -133,6 +149,12 @@ pub(super) static ROWS: &[Rule] = &[
         &[&LOSS_PRACTICE, &URGENCY_JUDGEMENT],
     ),
 ];
+
+const UNTIL_THE_VISIT: &[Question] = &[Reason, MissingHow, ChangedSince, Opens, OtherWays];
+
+fn is_stolen_and_opens_a_home(answers: &Answers) -> Verdict {
+    is_stolen(answers).and(opens_a_home(answers))
+}
 
 fn is_stolen(answers: &Answers) -> Verdict {
     missing(answers, &[StolenOrTaken])

@@ -1,10 +1,10 @@
 //! What is known of single regions, each row folded under its name.
 
-use self_check_core::regions::{LAST_COMPARED, REGIONS, Region, RegionRow};
+use self_check_core::regions::{LAST_COMPARED, REGIONS, Region, RegionRow, TenancyRow};
 use yew::prelude::*;
 
-use super::source_line;
 use crate::copy::{self, site};
+use crate::ui::source_line;
 
 /// The rows, but for the one that stands for everywhere else: the page itself says what to ask.
 pub fn regions() -> Html {
@@ -18,7 +18,6 @@ pub fn regions() -> Html {
 }
 
 fn region(row: &RegionRow) -> Html {
-    let rules = row.tenancy.iter();
     html! {
         <details>
             <summary>{ copy::region(row.region) }</summary>
@@ -27,12 +26,23 @@ fn region(row: &RegionRow) -> Html {
                 <p>{ site::REGISTER }{ " " }{ row.register }</p>
             }
             { for row.sources.iter().map(|source| html! { <p class="src">{ source_line(source) }</p> }) }
-            { for rules.map(|(rule, source)| html! {
-                <>
-                    <p>{ copy::tenancy_rule(*rule) }</p>
-                    <p class="src">{ source_line(source) }</p>
-                </>
-            }) }
+            { for row.tenancy.iter().map(tenancy) }
         </details>
+    }
+}
+
+/// The scope stands before the rule, so that nobody takes it for a rule of the whole region.
+fn tenancy(row: &TenancyRow) -> Html {
+    let scope = copy::tenancy_scope(row.scope);
+    html! {
+        <>
+            <p>
+                if let Some(scope) = scope {
+                    { scope }{ " " }
+                }
+                { copy::tenancy_rule(row.rule) }
+            </p>
+            <p class="src">{ source_line(row.source) }</p>
+        </>
     }
 }
