@@ -1,12 +1,12 @@
 // Starts the guided check and puts it in the place of the list that stands in the page. When one of the pages of the
-// second program is first opened, fetches that too.
+// second program is first opened, fetches that and its style too.
 //
 // The list comes back, with one line on top, when the check cannot start, and when it fails later. Whatever the check
 // had shown by then is thrown away: half a result is worse than none. The words are in index.html; none are here.
 "use strict";
 
 (() => {
-  const { script, wasm, roomsScript, roomsWasm } = document.currentScript.dataset;
+  const { script, wasm, roomsScript, roomsWasm, roomsStyle } = document.currentScript.dataset;
   const root = document.documentElement;
   const title = document.title;
   const here = new URL(".", document.baseURI).href;
@@ -63,7 +63,8 @@
     attempts += 1;
     try {
       // A browser may remember that a script could not be fetched, and by which address. The fragment makes it another.
-      const program = await import(addressOf(roomsScript + (attempts > 1 ? `#${attempts}` : "")));
+      const address = addressOf(roomsScript + (attempts > 1 ? `#${attempts}` : ""));
+      const [program] = await Promise.all([import(address), styled()]);
       await program.default({ module_or_path: addressOf(roomsWasm) });
       root.dataset.rooms = "ready";
       return program;
@@ -71,6 +72,24 @@
       root.dataset.rooms = "failed";
       throw fault;
     }
+  }
+
+  let style = null; // the second program's, or the wait for it
+
+  function styled() {
+    style ??= new Promise((resolve, reject) => {
+      const link = document.createElement("link");
+      link.rel = "stylesheet";
+      link.href = addressOf(roomsStyle);
+      link.onload = resolve;
+      link.onerror = () => {
+        link.remove();
+        style = null;
+        reject(new Error("no style"));
+      };
+      document.head.append(link);
+    });
+    return style;
   }
 
   function somethingShown(app) {

@@ -13,6 +13,7 @@ mod other;
 mod png;
 mod riff;
 
+pub use jpeg::jpeg_ends_in;
 pub use leftovers::{Leftover, leftovers, without_leftovers};
 
 use core::fmt;
@@ -31,6 +32,8 @@ pub struct PictureFile {
     pub size: Option<Size>,
     /// Whether it holds several pictures that follow each other.
     pub is_animated: bool,
+    /// Whether it ends before its picture does, so that a part is missing. Told of JPEG, PNG and WebP.
+    pub breaks_off: bool,
     /// The mean of the first ten steps, in zigzag order, to which a lossy file rounds its grey.
     pub quantisation: Option<f64>,
     /// What it tells beside the picture.
@@ -166,6 +169,11 @@ impl Place {
 }
 
 impl Metadata {
+    /// Whether it tells anything at all, read or not.
+    pub fn tells_anything(&self) -> bool {
+        *self != Self::default()
+    }
+
     /// What both tell together; of two places the more precise.
     fn and(self, other: Self) -> Self {
         let place = match (self.place, other.place) {
@@ -192,6 +200,7 @@ struct Parts<'a> {
     format: Format,
     size: Option<Size>,
     is_animated: bool,
+    breaks_off: bool,
     quantisation: Option<f64>,
     exif: Vec<&'a [u8]>,
     xmp: Vec<&'a [u8]>,
@@ -206,6 +215,7 @@ impl<'a> Parts<'a> {
             format,
             size: None,
             is_animated: false,
+            breaks_off: false,
             quantisation: None,
             exif: Vec::new(),
             xmp: Vec::new(),
@@ -226,6 +236,7 @@ impl<'a> Parts<'a> {
             format: self.format,
             size: self.size,
             is_animated: self.is_animated,
+            breaks_off: self.breaks_off,
             quantisation: self.quantisation,
             metadata,
         }

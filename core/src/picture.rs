@@ -6,10 +6,37 @@
 //! [`crate::sight`] as those of any camera would, and what comes out is what is left of the secret
 //! ([`Measurement::range`]) and how readable that is ([`Measurement::readable`]).
 //!
-//! Nothing here gives a position or a height along the blade, and nothing can be added up to one: an
-//! edge's place is known only while it is fitted, inside a private function, and each figure that
-//! leaves is a median over the whole strip. A tool that could read keys would be no help to those
-//! whose keys they are.
+//! # What is absent
+//!
+//! Nothing here gives a position or a height along the blade. A tool that could read keys would be no
+//! help to those whose keys they are, so the measurement is built not to be one, and its interface not
+//! to become one: an edge's place is known only while it is fitted, inside a private function; each
+//! figure that leaves is a median over the whole strip; what is kept of a strip has one size, whatever
+//! is in it. (Whoever holds a picture can look at it, here as anywhere. This module does not help.)
+//!
+//! Parts of the search cannot be named from outside, nor what it found be looked at:
+//!
+//! ```compile_fail,E0603
+//! use self_check_core::picture::edges::Search;
+//! ```
+//! ```compile_fail,E0603
+//! use self_check_core::picture::step::fit;
+//! ```
+//! ```compile_fail,E0616
+//! fn look(measuring: &self_check_core::picture::Measuring) -> usize { measuring.searches.len() }
+//! ```
+//! ```compile_fail,E0616
+//! fn look(found: &self_check_core::picture::Measurement) -> bool { found.edges.is_some() }
+//! ```
+//!
+//! The same lines compile with what may be asked:
+//!
+//! ```
+//! use self_check_core::picture::Marks;
+//! fn look(found: &self_check_core::picture::Measurement) -> bool { found.blur_px().is_some() }
+//! ```
+//!
+//! `core/tests/picture/interface.rs` holds every name and function of this module to a list.
 
 mod edges;
 mod level;

@@ -5,5 +5,7 @@
 mod files;
 #[path = "picture/hostile.rs"]
 mod hostile;
+#[path = "picture/interface.rs"]
+mod interface;
 #[path = "picture/strips.rs"]
 mod strips;

@@ -12,6 +12,9 @@ use crate::{budget, page, policy, project, say, wasm};
 /// Style sheets in the order they build on each other.
 const STYLES: [&str; 5] = ["tokens", "base", "components", "paper", "print"];
 
+/// What the second program's pages use beside these; it comes with that program.
+const ROOM_STYLES: [&str; 1] = ["rooms"];
+
 /// Starts the program, or shows the list when it cannot; lives in `public/` and is named by content like the rest.
 const BOOT: &str = "boot.js";
 
@@ -52,7 +55,8 @@ fn lay_out(programs: wasm::Programs) -> Result<Files> {
         files.insert(name, content);
         asset
     };
-    let style = add("style", "css", style_sheet()?.into_bytes());
+    let style = add("style", "css", style_sheet(&STYLES)?.into_bytes());
+    let rooms_style = add(ROOMS, "css", style_sheet(&ROOM_STYLES)?.into_bytes());
     let boot = add("boot", "js", boot);
     let mut program = |stem: &str, program: wasm::Program| ProgramFiles {
         script: add(stem, "js", program.script),
@@ -76,7 +80,7 @@ fn lay_out(programs: wasm::Programs) -> Result<Files> {
                 style.name, style.integrity
             ),
         ),
-        ("program", program_tags(&boot, &check, &rooms)),
+        ("program", program_tags(&boot, &check, &rooms, &rooms_style)),
     ];
     files.insert(
         "index.html".into(),
@@ -99,26 +103,32 @@ struct ProgramFiles {
 
 /// The first program is asked for at once, beside the script that starts it. The second is only named: the browser
 /// fetches it when one of its pages is first opened.
-fn program_tags(boot: &Asset, check: &ProgramFiles, rooms: &ProgramFiles) -> String {
+fn program_tags(
+    boot: &Asset,
+    check: &ProgramFiles,
+    rooms: &ProgramFiles,
+    rooms_style: &Asset,
+) -> String {
     format!(
         "<link rel=\"modulepreload\" href=\"{script}\" integrity=\"{script_sum}\">\n\
          <link rel=\"preload\" href=\"{wasm}\" as=\"fetch\" type=\"application/wasm\" crossorigin>\n\
          <script src=\"{boot}\" integrity=\"{boot_sum}\" data-script=\"{script}\" data-wasm=\"{wasm}\" \
-         data-rooms-script=\"{rooms_script}\" data-rooms-wasm=\"{rooms_wasm}\"></script>",
+         data-rooms-script=\"{rooms_script}\" data-rooms-wasm=\"{rooms_wasm}\" data-rooms-style=\"{rooms_style}\"></script>",
         script = check.script.name,
         script_sum = check.script.integrity,
         wasm = check.wasm.name,
         rooms_script = rooms.script.name,
         rooms_wasm = rooms.wasm.name,
+        rooms_style = rooms_style.name,
         boot = boot.name,
         boot_sum = boot.integrity,
     )
 }
 
-fn style_sheet() -> Result<String> {
+fn style_sheet(names: &[&str]) -> Result<String> {
     let folder = project::root().join("app/styles");
     let mut sheet = String::new();
-    for name in STYLES {
+    for name in names {
         let path = folder.join(format!("{name}.css"));
         let css = std::fs::read_to_string(&path)
             .with_context(|| format!("cannot read {}", path.display()))?;
@@ -234,7 +244,12 @@ mod tests {
             script: asset(&format!("{name}-2.js")),
             wasm: asset(&format!("{name}-3.wasm")),
         };
-        let tags = program_tags(&asset("boot-1.js"), &program("check"), &program(ROOMS));
+        let tags = program_tags(
+            &asset("boot-1.js"),
+            &program("check"),
+            &program(ROOMS),
+            &asset("rooms-4.css"),
+        );
         assert!(
             tags.contains("data-script=\"check-2.js\" data-wasm=\"check-3.wasm\""),
             "{tags}"
@@ -243,9 +258,10 @@ mod tests {
             tags.contains("data-rooms-script=\"rooms-2.js\" data-rooms-wasm=\"rooms-3.wasm\""),
             "{tags}"
         );
+        assert!(tags.contains("data-rooms-style=\"rooms-4.css\""), "{tags}");
         assert_eq!(
             tags.matches("rooms-").count() - tags.matches("data-rooms-").count(),
-            2,
+            3,
             "the second program is named and not asked for: {tags}"
         );
         assert!(!tags.contains("style="), "the policy refuses inline style");

@@ -8,8 +8,8 @@ use crate::{project, run, say};
 /// A Python with packages of its own, in a folder under target/.
 pub struct Environment {
     folder: &'static str,
-    /// As its index of packages names it.
-    package: &'static str,
+    /// As their index names them, the main one first.
+    packages: &'static [&'static str],
     /// What shows that it is there.
     import: &'static str,
     /// What is left out without it.
@@ -19,16 +19,17 @@ pub struct Environment {
 /// SciPy, for the comparison among the measurements.
 pub const SCIPY: Environment = Environment {
     folder: "scipy",
-    package: "scipy",
+    packages: &["scipy"],
     import: "import scipy.integrate",
     purpose: "the comparison with SciPy",
 };
 
-/// scikit-image, which renders and blurs pictures and brings photographs.
+/// scikit-image, which renders and blurs pictures and brings photographs; Pillow comes with it and writes files, HEIC
+/// with the help of a package of its own.
 pub const SCIKIT_IMAGE: Environment = Environment {
     folder: "scikit-image",
-    package: "scikit-image",
-    import: "import skimage.data, scipy.ndimage, PIL.Image",
+    packages: &["scikit-image", "pillow-heif"],
+    import: "import skimage.data, scipy.ndimage, PIL.Image, pillow_heif",
     purpose: "the check with pictures made by scikit-image",
 };
 
@@ -51,7 +52,9 @@ impl Environment {
         };
         say::note(format!(
             "Installing {} into target/{}, for {}",
-            self.package, self.folder, self.purpose
+            self.packages.join(" and "),
+            self.folder,
+            self.purpose
         ));
         let log = project::log(self.folder);
         let mut create = Command::new(system);
@@ -59,7 +62,9 @@ impl Environment {
             .args(["-m", "venv"])
             .arg(project::target().join(self.folder));
         let mut install = Command::new(&python);
-        install.args(["-m", "pip", "install", "--quiet", self.package]);
+        install
+            .args(["-m", "pip", "install", "--quiet"])
+            .args(self.packages);
         let installed = run::logged("Creating a Python environment", &mut create, &log, None)
             .and_then(|()| run::logged("Installing Python packages", &mut install, &log, None));
         match installed {
@@ -67,7 +72,7 @@ impl Environment {
             Ok(()) => {
                 say::note(format!(
                     "{} was installed and does not start: {} is left out.",
-                    self.package, self.purpose
+                    self.packages[0], self.purpose
                 ));
                 None
             }
@@ -75,7 +80,7 @@ impl Environment {
                 say::note(format!("{error:#}"));
                 say::note(format!(
                     "{} could not be installed: {} is left out.",
-                    self.package, self.purpose
+                    self.packages[0], self.purpose
                 ));
                 None
             }

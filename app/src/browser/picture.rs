@@ -9,5 +9,5 @@ mod take;
 pub use copy::{CopyFormat, SafeCopy};
 pub use decode::{Decoded, Working, breathe, has_worked_long, spare_canvas, work_begins};
 pub use show::{show, show_enlarged};
-pub use take::{LocalFile, dropped_file, file_bytes, input_file, when_pasted};
+pub use take::{LocalFile, dropped_file, input_file, part_of_file, when_pasted};
 pub use web_sys::HtmlCanvasElement as Canvas;

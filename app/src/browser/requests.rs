@@ -58,7 +58,7 @@ fn second_part() -> Vec<String> {
     let Ok(Some(boot)) = document().query_selector("script[data-rooms-script]") else {
         return Vec::new();
     };
-    ["data-rooms-script", "data-rooms-wasm"]
+    ["data-rooms-script", "data-rooms-wasm", "data-rooms-style"]
         .into_iter()
         .filter_map(|name| boot.get_attribute(name))
         .collect()

@@ -2,10 +2,11 @@
 
 use std::collections::BTreeSet;
 
-const STYLES: [&str; 3] = [
+const STYLES: [&str; 4] = [
     include_str!("../../styles/base.css"),
     include_str!("../../styles/components.css"),
     include_str!("../../styles/print.css"),
+    include_str!("../../styles/rooms.css"),
 ];
 
 fn is_name(character: char) -> bool {

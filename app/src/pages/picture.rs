@@ -7,6 +7,7 @@ mod covers;
 mod desk;
 mod marks;
 mod outcome;
+mod stage;
 mod told;
 mod work;
 
@@ -17,6 +18,7 @@ use yew::prelude::*;
 
 use crate::browser;
 use crate::copy::picture as words;
+use crate::route::Route;
 use crate::ui::use_page;
 use desk::{Act, Busy, Desk};
 use work::Work;
@@ -40,6 +42,19 @@ pub fn Picture() -> Html {
         });
     }
     use_effect_with((), move |()| move || last.set(last.get() + 1));
+    {
+        // A page of the first program hides this one and leaves it in memory.
+        let (desk, work) = (desk.clone(), work.clone());
+        use_effect_with((), move |()| {
+            let listener = browser::on_move(move || {
+                if Route::at(&browser::address()) != Route::Picture {
+                    work.stop();
+                    desk.dispatch(Act::Clear);
+                }
+            });
+            move || drop(listener)
+        });
+    }
     use_effect_with(desk.focus, |focus| {
         if let Some(focus) = focus {
             browser::focus_id(focus.id);
@@ -54,8 +69,10 @@ pub fn Picture() -> Html {
             { chooser::chooser(&desk, &work) }
             { problem(&desk) }
             { busy(&desk, &work) }
+            if let Some(read) = &desk.read {
+                { told::told(read, desk.opened.is_some()) }
+            }
             if let Some(opened) = &desk.opened {
-                { told::told(opened) }
                 { marks::section(&desk, opened, &work) }
             }
             if let (Some(opened), Some(outcome)) = (&desk.opened, &desk.outcome) {
@@ -80,14 +97,12 @@ fn problem(desk: &DeskHandle) -> Html {
 
 /// What is being done, how far it is, and the way to stop it.
 fn busy(desk: &DeskHandle, work: &Work) -> Html {
-    let Some((busy, share)) = desk.busy else {
-        let note = desk.was_cancelled.then_some(words::CANCELLED);
-        return html! { <div role="status">{ for note.map(|note| html! { <p class="note">{ note }</p> }) }</div> };
-    };
-    let word = match busy {
-        Busy::Opening => words::OPENING,
-        Busy::Measuring => words::MEASURING,
-        Busy::Copying => words::COPYING,
+    let word = match desk.busy {
+        Some((Busy::Opening, _)) => words::OPENING,
+        Some((Busy::Measuring, _)) => words::MEASURING,
+        Some((Busy::Copying, _)) => words::COPYING,
+        None if desk.was_cancelled => words::CANCELLED,
+        None => "",
     };
     let stop = {
         let (work, desk) = (work.clone(), desk.clone());
@@ -97,12 +112,15 @@ fn busy(desk: &DeskHandle, work: &Work) -> Html {
         })
     };
     html! {
-        <div class="notice" role="status">
-            <p class="row">
-                <label for="picture-progress">{ words::progress(word, share) }</label>
-                <progress id="picture-progress" max="100" value={format!("{:.0}", 100.0 * share)} />
-                <button type="button" class="press-quiet" onclick={stop}>{ words::CANCEL }</button>
-            </p>
+        <div class={classes!("working", (!word.is_empty()).then_some("notice"))}>
+            // Told once; how far it is would be told again and again.
+            <p role="status">{ word }</p>
+            if let Some((_, share)) = desk.busy {
+                <p class="row">
+                    <progress max="100" value={format!("{:.0}", 100.0 * share)} aria-label={word} />
+                    <button type="button" class="press-quiet" onclick={stop}>{ words::CANCEL }</button>
+                </p>
+            }
         </div>
     }
 }

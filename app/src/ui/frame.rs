@@ -26,7 +26,7 @@ pub fn Frame(props: &FrameProps) -> Html {
     let route = use_visit().route;
     let at_learn = matches!(
         route,
-        Route::Learn | Route::LearnPage { .. } | Route::Distance
+        Route::Learn | Route::LearnPage { .. } | Route::Distance | Route::Picture
     );
     let leave = Callback::from(|_: MouseEvent| browser::leave_now());
     html! {

@@ -86,7 +86,16 @@ pub(super) fn read(bytes: &[u8]) -> Result<Parts<'_>, FileError> {
     if parts.size.is_none() {
         return Err(FileError::Broken);
     }
+    parts.breaks_off = !jpeg_ends_in(0, rest.0);
     Ok(parts)
+}
+
+/// Whether a JPEG's picture ends in these bytes of it, which follow one another behind the beginning
+/// of the picture; `before` is the byte in front of them. Within a picture, 0xff is never followed by
+/// the number of the end.
+pub fn jpeg_ends_in(before: u8, bytes: &[u8]) -> bool {
+    let begins = before == 0xff && bytes.first() == Some(&END);
+    begins || bytes.windows(2).any(|pair| pair == [0xff, END])
 }
 
 fn size(frame: &[u8]) -> Option<Size> {

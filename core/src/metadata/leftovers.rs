@@ -37,7 +37,7 @@ pub fn leftovers(bytes: &[u8]) -> Result<Vec<Leftover>, FileError> {
 pub fn without_leftovers(bytes: &[u8]) -> Result<Vec<u8>, FileError> {
     let parts = parts(bytes)?;
     let kept = parts.iter().filter(|part| part.leftover.is_none());
-    Ok(kept.flat_map(|part| part.bytes).copied().collect())
+    Ok(kept.map(|part| part.bytes).collect::<Vec<_>>().concat())
 }
 
 /// A stretch of a file, and what it is beyond what is needed.

@@ -27,6 +27,7 @@ pub(super) fn read(bytes: &[u8]) -> Result<Parts<'_>, FileError> {
     let mut rest = Bytes(bytes);
     rest.take(SIGNATURE.len()).ok_or(FileError::Broken)?;
     // A file that breaks off later may still show its upper part.
+    parts.breaks_off = true;
     while let Some(Chunk { name, content }) = next_chunk(&mut rest) {
         match &name {
             b"IHDR" => parts.size = size(content),
@@ -36,7 +37,10 @@ pub(super) fn read(bytes: &[u8]) -> Result<Parts<'_>, FileError> {
                 .push(content.strip_prefix(b"Exif\0\0").unwrap_or(content)),
             b"tIME" => parts.besides.has_time = true,
             b"iTXt" | b"tEXt" | b"zTXt" => text(&mut parts, content),
-            b"IEND" => break,
+            b"IEND" => {
+                parts.breaks_off = false;
+                break;
+            }
             _ => {}
         }
     }

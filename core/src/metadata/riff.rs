@@ -7,7 +7,10 @@ use crate::picture::Size;
 pub(super) fn read(bytes: &[u8]) -> Result<Parts<'_>, FileError> {
     let mut parts = Parts::of(Format::WebP);
     let mut rest = Bytes(bytes);
-    rest.take(12).ok_or(FileError::Broken)?;
+    rest.take(4).ok_or(FileError::Broken)?;
+    let length = rest.u32_le().ok_or(FileError::Broken)?;
+    parts.breaks_off = usize::try_from(length).is_ok_and(|length| length > rest.0.len());
+    rest.take(4).ok_or(FileError::Broken)?;
     while let Some((name, content)) = next_chunk(&mut rest) {
         match &name {
             b"VP8X" => {

@@ -5,7 +5,8 @@ use exif::experimental::Writer;
 use exif::{Field, In, Rational, Tag, Value};
 use image::{DynamicImage, ImageFormat, RgbImage};
 use self_check_core::metadata::{
-    FileError, Format, Leftover, Metadata, PictureFile, Precision, leftovers, without_leftovers,
+    FileError, Format, Leftover, Metadata, PictureFile, Precision, jpeg_ends_in, leftovers,
+    without_leftovers,
 };
 use self_check_core::picture::Size;
 use std::io::Cursor;
@@ -231,6 +232,14 @@ fn animated_pictures_are_told() {
     assert!(PictureFile::read(&png).unwrap().is_animated);
     let gif = b"GIF89a\x01\0\x01\0\0\0\0\x21\xff\x0bNETSCAPE2.0\x03\x01\0\0\0;";
     assert!(PictureFile::read(gif).unwrap().is_animated);
+}
+
+#[test]
+fn end_of_a_jpeg_is_found_across_parts() {
+    assert!(jpeg_ends_in(0, b"ab\xff\xd9"));
+    assert!(jpeg_ends_in(0xff, b"\xd9a film"));
+    assert!(!jpeg_ends_in(0, b"\xd9\xff\0\xd9\xff"));
+    assert!(!jpeg_ends_in(0xff, b""));
 }
 
 #[test]

@@ -32,11 +32,12 @@ fn second_part_is_fetched_once_and_only_for_its_own_pages() -> Result<()> {
         page.click("link", "Learn").await?;
         arrive(page, "Learn").await?;
         let files = files_of_second_part(page).await?;
-        let endings: Vec<&str> = files
+        let mut endings: Vec<&str> = files
             .iter()
             .filter_map(|file| file.rsplit('.').next())
             .collect();
-        assert_eq!(endings, ["js", "wasm"], "{files:?}");
+        endings.sort_unstable();
+        assert_eq!(endings, ["css", "js", "wasm"], "{files:?}");
         Ok(())
     })
 }
@@ -124,7 +125,7 @@ fn second_program_keeps_what_it_holds_while_another_page_is_shown() -> Result<()
 
 #[test]
 fn what_cannot_be_fetched_is_told_and_tried_again() -> Result<()> {
-    for missing in ["*/rooms-*.js", "*/rooms-*.wasm"] {
+    for missing in ["*/rooms-*.js", "*/rooms-*.wasm", "*/rooms-*.css"] {
         troubled_journey(Look::PHONE, async |page| {
             to_the_examples_result(page).await?;
             let result = heading(page).await?;

@@ -49,6 +49,10 @@ texts! {
     NO = "No";
     /// Notes that could not be read.
     UNREAD = "Some notes in this file could not be read. They may tell more.";
+    /// What becomes of notes.
+    LEFT_OUT = "A copy made below leaves all of it out.";
+    /// The end of the file is missing.
+    BREAKS_OFF = "This file breaks off, so a part of the picture may be missing. If you can, save it again where you got it.";
     /// Moving pictures.
     ANIMATED = "This picture moves. Only its first view is looked at here.";
     /// Heading of the marks.
@@ -228,9 +232,9 @@ pub fn place(place: Option<Place>) -> &'static str {
 /// What the notes mean for the reader.
 pub fn told_means(metadata: &Metadata) -> &'static str {
     if metadata.place.is_some() {
-        "Anyone who gets this file can look up the place. A copy made below leaves it out."
+        "Anyone who gets this file can look up the place."
     } else if metadata.has_time || metadata.has_device {
-        "These notes do not name a place. A copy made below leaves them out too."
+        "These notes do not name a place."
     } else {
         "This file tells nothing of the kind. What can be seen in the picture may still name the place."
     }
@@ -274,9 +278,4 @@ pub fn covers_are_plain(covers: usize) -> String {
         1 => "The covered part is one plain colour.".to_owned(),
         _ => format!("All {covers} covered parts are one plain colour each."),
     }
-}
-
-/// How far work has come.
-pub fn progress(what: &str, share: f64) -> String {
-    format!("{what}: {:.0} %", 100.0 * share)
 }

@@ -3,6 +3,7 @@
 use yew::prelude::*;
 
 use super::desk::Cover;
+use super::stage::use_pixels_shown;
 use crate::browser::{self, Working};
 use crate::copy::picture as words;
 
@@ -46,7 +47,8 @@ pub fn CoverPicture(props: &CoverPictureProps) -> Html {
     let held = use_mut_ref(|| None::<Held>);
     let (width, height) = (props.working.width, props.working.height);
     let (wide, high) = (f64::from(width), f64::from(height));
-    let grip = wide.max(high) / 45.0;
+    let figure = use_node_ref();
+    let grip = GRIP * wide / use_pixels_shown(&figure);
     let down = {
         let (surface, held) = (surface.clone(), held.clone());
         let (covers, add) = (props.covers.clone(), props.add.clone());
@@ -114,7 +116,7 @@ pub fn CoverPicture(props: &CoverPictureProps) -> Html {
         })
     };
     html! {
-        <figure class={classes!("stage", (height > width).then_some("stage-tall"))} role="group"
+        <figure ref={figure} class={classes!("stage", (height > width).then_some("stage-tall"))} role="group"
             aria-label={words::COPY_PICTURE}>
             <canvas ref={canvas} aria-hidden="true" width={props.working.width.to_string()}
                 height={props.working.height.to_string()} />
@@ -219,6 +221,8 @@ fn moved_to(
     )
 }
 
+/// Pixels of the page: the side of the corner by which a cover is sized.
+const GRIP: f64 = 16.0;
 /// Pixels of the shown picture.
 const STEP: f64 = 10.0;
 const SMALLEST: u32 = 6;

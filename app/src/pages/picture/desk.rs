@@ -15,7 +15,7 @@ pub struct Opened {
     /// Where its pixels are read from again.
     pub file: LocalFile,
     /// What its file tells.
-    pub read: PictureFile,
+    pub read: Rc<PictureFile>,
     /// What is shown.
     pub working: Working,
 }
@@ -60,6 +60,8 @@ pub struct Desk {
     pub busy: Option<(Busy, f64)>,
     /// Whether work was stopped last.
     pub was_cancelled: bool,
+    /// What the file tells, also where the browser cannot show its picture.
+    pub read: Option<Rc<PictureFile>>,
     /// The picture.
     pub opened: Option<Rc<Opened>>,
     /// Shoulder and tip, in pixels of the shown picture.
@@ -74,6 +76,8 @@ pub struct Desk {
     pub outcome: Option<Outcome>,
     /// What is covered.
     pub covers: Vec<Cover>,
+    /// The cover of the key that followed from the marks last.
+    pub key_cover: Option<Cover>,
     /// What the copy is saved as.
     pub format: CopyFormat,
     /// The finished copy.
@@ -92,6 +96,8 @@ pub enum Act {
     Cancelled,
     /// Something is wrong.
     Refuse(Trouble),
+    /// The file was read.
+    Told(Rc<PictureFile>),
     /// A picture is open.
     Open(Rc<Opened>),
     /// A mark is set, at its place on the shown picture.
@@ -157,6 +163,17 @@ impl Desk {
         Some((cover.left, cover.top, cover.width, cover.height))
     }
 
+    /// The key is covered where it is marked now; what the reader has covered stays.
+    fn with_key_covered(mut self) -> Self {
+        let (before, now) = (self.key_cover, self.cover_of_key());
+        if before != now {
+            self.covers.retain(|cover| Some(*cover) != before);
+            self.covers.splice(0..0, now);
+            self.key_cover = now;
+        }
+        self
+    }
+
     fn focused(mut self, id: &'static str) -> Self {
         let times = self.focus.map_or(0, |focus| focus.times) + 1;
         self.focus = Some(Focus { id, times });
@@ -189,21 +206,32 @@ impl Desk {
                 busy: self.busy.map(|(busy, _)| (busy, share)),
                 ..self
             },
-            Act::Cancelled => Self {
-                was_cancelled: true,
-                ..self.at_rest()
-            },
+            Act::Cancelled => {
+                let id = match self.busy {
+                    Some((Busy::Measuring, _)) => "picture-mark",
+                    Some((Busy::Copying, _)) => "picture-copy",
+                    Some((Busy::Opening, _)) | None => "picture-file",
+                };
+                Self {
+                    was_cancelled: true,
+                    ..self.at_rest()
+                }
+                .focused(id)
+            }
             Act::Refuse(trouble) => Self {
                 trouble: Some(trouble),
                 ..self.at_rest()
             }
             .focused("picture-trouble"),
+            Act::Told(read) => Self {
+                read: Some(read),
+                ..self
+            },
             Act::Open(opened) => Self::holding(opened).focused("picture-mark"),
             Act::Mark(which, place) => {
                 let mut next = Self {
                     active: Some(which),
                     outcome: None,
-                    covers: Vec::new(),
                     ..self.changed()
                 };
                 if let (Some(mark), Some(moved)) =
@@ -219,19 +247,12 @@ impl Desk {
                 outcome: None,
                 ..self.changed()
             },
-            Act::Measured(outcome) => {
-                let covers = match self.covers.is_empty() {
-                    true => self.cover_of_key().into_iter().collect(),
-                    false => self.covers.clone(),
-                };
-                Self {
-                    outcome: Some(outcome),
-                    covers,
-                    active: None,
-                    ..self.at_rest()
-                }
-                .focused("picture-outcome")
+            Act::Measured(outcome) => Self {
+                outcome: Some(outcome),
+                active: None,
+                ..self.with_key_covered().at_rest()
             }
+            .focused("picture-outcome"),
             Act::AddCover(cover) => {
                 let mut next = self.changed();
                 next.covers.push(cover);
@@ -270,6 +291,7 @@ impl Desk {
         let (width, height) = (f64::from(width), f64::from(height));
         Self {
             marks: [(0.3 * width, 0.5 * height), (0.7 * width, 0.5 * height)],
+            read: Some(Rc::clone(&opened.read)),
             opened: Some(opened),
             ..Self::default()
         }

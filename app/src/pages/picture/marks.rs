@@ -5,6 +5,7 @@ use yew::prelude::*;
 
 use super::DeskHandle;
 use super::desk::{Act, Opened};
+use super::stage::use_pixels_shown;
 use super::work::Work;
 use crate::browser::{self, Working};
 use crate::copy::picture as words;
@@ -30,7 +31,7 @@ pub fn section(desk: &DeskHandle, opened: &Opened, work: &Work) -> Html {
         <section aria-labelledby="picture-mark">
             <h2 id="picture-mark" tabindex="-1">{ words::MARK }</h2>
             <p>{ words::MARK_HOW }</p>
-            <MarkPicture working={opened.working.clone()} marks={desk.marks} active={desk.active}
+            <MarkPicture working={opened.working.clone()} marks={desk.marks} moved={desk.moved} active={desk.active}
                 {mark} {activate} />
             { families(desk, work) }
             <p class="row">
@@ -69,6 +70,7 @@ fn families(desk: &DeskHandle, work: &Work) -> Html {
 struct MarkPictureProps {
     working: Working,
     marks: [(f64, f64); 2],
+    moved: [bool; 2],
     active: Option<usize>,
     mark: Callback<(usize, (f64, f64))>,
     activate: Callback<Option<usize>>,
@@ -89,7 +91,10 @@ fn MarkPicture(props: &MarkPictureProps) -> Html {
         f64::from(props.working.width),
         f64::from(props.working.height),
     );
-    let marks = props.marks;
+    let (marks, moved) = (props.marks, props.moved);
+    let figure = use_node_ref();
+    // Marks keep their size on the screen, whatever the picture's.
+    let ring = RING * width / use_pixels_shown(&figure);
     let down = {
         let (surface, held, mark) = (surface.clone(), held.clone(), props.mark.clone());
         Callback::from(move |event: PointerEvent| {
@@ -98,7 +103,7 @@ fn MarkPicture(props: &MarkPictureProps) -> Html {
                 return;
             };
             browser::hold_pointer(&surface, &event);
-            let which = nearest(&marks, place);
+            let which = meant(&marks, moved, place, GRASP * ring);
             *held.borrow_mut() = Some(which);
             mark.emit((which, place));
         })
@@ -115,14 +120,9 @@ fn MarkPicture(props: &MarkPictureProps) -> Html {
         })
     };
     let up = Callback::from(move |_: PointerEvent| *held.borrow_mut() = None);
-    // Marks keep their size on the screen, whatever the picture's.
-    let shown = browser::page_width().map_or(WIDEST_SHOWN, |page| {
-        (page - MARGINS).clamp(200.0, WIDEST_SHOWN)
-    });
-    let ring = RING * width / shown;
     let [(ax, ay), (bx, by)] = marks;
     html! {
-        <figure class={classes!("stage", (height > width).then_some("stage-tall"))} role="group"
+        <figure ref={figure} class={classes!("stage", (height > width).then_some("stage-tall"))} role="group"
             aria-label={words::MARK_PICTURE}>
             <canvas ref={canvas} aria-hidden="true" width={props.working.width.to_string()}
                 height={props.working.height.to_string()} />
@@ -139,10 +139,17 @@ fn MarkPicture(props: &MarkPictureProps) -> Html {
     }
 }
 
-fn nearest(marks: &[(f64, f64); 2], (x, y): (f64, f64)) -> usize {
-    let away = |(mx, my): (f64, f64)| (mx - x).hypot(my - y);
-    let [a, b] = marks.map(away);
-    usize::from(b < a)
+/// Which mark a press is meant for: one that lies within `reach`, then the first that has not been
+/// set, then the nearer.
+fn meant(marks: &[(f64, f64); 2], moved: [bool; 2], (x, y): (f64, f64), reach: f64) -> usize {
+    let [a, b] = marks.map(|(mx, my)| (mx - x).hypot(my - y));
+    let nearer = usize::from(b < a);
+    match moved {
+        _ if a.min(b) <= reach => nearer,
+        [false, _] => 0,
+        [true, false] => 1,
+        [true, true] => nearer,
+    }
 }
 
 /// A ring with its letter, moved by the arrow keys.
@@ -226,9 +233,34 @@ fn Loupe(props: &LoupeProps) -> Html {
 
 /// Pixels of the shown picture.
 const LONG_STEP: f64 = 20.0;
-/// Pixels of the page: a ring's radius, the widest a picture is shown, and what stands beside it.
+/// Pixels of the page: a ring's radius.
 const RING: f64 = 12.0;
-const WIDEST_SHOWN: f64 = 736.0;
-const MARGINS: f64 = 34.0;
+/// Rings around a mark within which a finger takes hold of it.
+const GRASP: f64 = 2.0;
+/// Pixels of the shown picture to each side, and of the loupe across.
 const LOUPE_REACH: f64 = 28.0;
 const LOUPE_SIDE: u32 = 168;
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn press_sets_the_first_mark_then_the_second_then_the_nearer() {
+        let first = [(30.0, 50.0), (70.0, 50.0)];
+        assert_eq!(meant(&first, [false, false], (90.0, 10.0), 5.0), 0);
+        // A key in one corner: the second press is nearer to the first mark, and still meant for the second.
+        let then = [(5.0, 50.0), (70.0, 50.0)];
+        assert_eq!(meant(&then, [true, false], (25.0, 50.0), 5.0), 1);
+        let last = [(5.0, 50.0), (25.0, 50.0)];
+        assert_eq!(meant(&last, [true, true], (12.0, 50.0), 5.0), 0);
+        assert_eq!(meant(&last, [true, true], (90.0, 50.0), 5.0), 1);
+    }
+
+    #[test]
+    fn mark_within_reach_is_taken_hold_of() {
+        let marks = [(30.0, 50.0), (70.0, 50.0)];
+        assert_eq!(meant(&marks, [false, false], (68.0, 51.0), 5.0), 1);
+        assert_eq!(meant(&marks, [true, false], (31.0, 51.0), 5.0), 0);
+    }
+}

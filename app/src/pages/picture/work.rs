@@ -4,7 +4,9 @@
 use std::cell::Cell;
 use std::rc::Rc;
 
-use self_check_core::metadata::{PictureFile, leftovers, without_leftovers};
+use self_check_core::metadata::{
+    Format, PictureFile, jpeg_ends_in, leftovers, without_leftovers,
+};
 use self_check_core::picture::{Measurement, Measuring};
 use wasm_bindgen_futures::spawn_local;
 
@@ -41,7 +43,8 @@ impl Job {
         self.goes_on()
     }
 
-    fn end(&self, act: Act) {
+    /// Tells something that is known already, or how it ended.
+    fn tell(&self, act: Act) {
         if self.goes_on() {
             self.desk.dispatch(act);
         }
@@ -78,7 +81,7 @@ impl Work {
                 Ok(None) => return,
                 Err(trouble) => Act::Refuse(trouble),
             };
-            job.end(act);
+            job.tell(act);
         });
     }
 
@@ -103,7 +106,7 @@ impl Work {
                 Ok(None) => return,
                 Err(trouble) => Act::Refuse(trouble),
             };
-            job.end(act);
+            job.tell(act);
         });
     }
 
@@ -125,7 +128,7 @@ impl Work {
                 Ok(_) => Act::Refuse(Trouble::CopyFailed),
                 Err(_) => Act::Refuse(Trouble::CopyRefused),
             };
-            job.end(act);
+            job.tell(act);
         });
     }
 }
@@ -140,10 +143,8 @@ async fn opened(job: &Job, file: LocalFile) -> Result<Option<Opened>, Trouble> {
     if file.size() > MOST_BYTES {
         return Err(Trouble::TooManyBytes);
     }
-    let bytes = browser::file_bytes(&file).await;
-    let bytes = bytes.map_err(|_| Trouble::Unreadable)?;
-    let read = PictureFile::read(&bytes).map_err(Trouble::File)?;
-    drop(bytes);
+    let read = Rc::new(read(&file).await?);
+    job.tell(Act::Told(Rc::clone(&read)));
     let pixels = |width: u32, height: u32| u64::from(width) * u64::from(height);
     if read
         .size
@@ -170,6 +171,37 @@ async fn opened(job: &Job, file: LocalFile) -> Result<Option<Opened>, Trouble> {
         read,
         working,
     }))
+}
+
+/// Reads what the file tells, some megabytes at once. Of a JPEG only the front is kept: its notes
+/// stand before its picture, and of the rest only the end is looked for.
+async fn read(file: &LocalFile) -> Result<PictureFile, Trouble> {
+    let part = async |from| {
+        let part = browser::part_of_file(file, from).await;
+        part.map_err(|_| Trouble::Unreadable)
+    };
+    let mut bytes = part(0).await?;
+    if let Ok(mut read) = PictureFile::read(&bytes)
+        && read.format == Format::Jpeg
+    {
+        let (mut from, mut last) = (bytes.len(), bytes.last().copied().unwrap_or(0));
+        while read.breaks_off {
+            let next = part(from).await?;
+            let Some(&end) = next.last() else {
+                break;
+            };
+            read.breaks_off = !jpeg_ends_in(last, &next);
+            (from, last) = (from + next.len(), end);
+        }
+        return Ok(read);
+    }
+    loop {
+        let next = part(bytes.len()).await?;
+        if next.is_empty() {
+            return PictureFile::read(&bytes).map_err(Trouble::File);
+        }
+        bytes.extend(next);
+    }
 }
 
 async fn measured(

@@ -1,9 +1,9 @@
 //! What may have given the secret away, and what each took.
 
-use self_check_core::exposure::{Exposure, Reading, Standing};
+use self_check_core::exposure::{Event, Exposure, Reading, Standing};
 use yew::prelude::*;
 
-use crate::copy::{self, site};
+use crate::copy::{self, picture, site};
 use crate::route::Route;
 
 /// The list of exposures; nothing where there is none.
@@ -40,6 +40,9 @@ fn exposure(exposure: &Exposure) -> Html {
                     <a href={Route::Distance}>{ site::DISTANCE }</a>{ ". " }
                 }
                 if !is_open {
+                    if is_picture(exposure.event) {
+                        <span class="screen-only"><a href={Route::Picture}>{ picture::TITLE }</a>{ ". " }</span>
+                    }
                     { copy::reading(exposure.reading) }{ " " }
                     { copy::knows_the_door(exposure.knows_the_door) }{ " " }
                     { copy::standing(exposure.standing) }
@@ -47,4 +50,12 @@ fn exposure(exposure: &Exposure) -> Html {
             </p>
         </li>
     }
+}
+
+/// Whether there is a picture that can be checked on its own page.
+const fn is_picture(event: Event) -> bool {
+    matches!(
+        event,
+        Event::PublicPicture | Event::ListingPicture | Event::PrivatePicture
+    )
 }
