@@ -18,8 +18,9 @@ pub use canvas::paint_grey;
 pub use failure::{app_root, report_panics};
 pub use leaving::{forget_when_hidden, forget_when_left, leave_now};
 pub use picture::{
-    Canvas, CopyFormat, Decoded, LocalFile, SafeCopy, Working, breathe, dropped_file, has_worked_long,
-    input_file, part_of_file, show, show_enlarged, spare_canvas, when_pasted, work_begins,
+    Canvas, CopyFormat, Decoded, LocalFile, SafeCopy, Working, breathe, dropped_file,
+    has_worked_long, input_file, part_of_file, show, show_enlarged, spare_canvas, when_pasted,
+    work_begins,
 };
 pub use place::{hold_pointer, place_on};
 pub use requests::{Requests, mark_ready, requests};

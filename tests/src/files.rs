@@ -28,6 +28,45 @@ impl Page {
     /// Drags the mouse over the first element that a selector finds, from one place to another, both in shares of its
     /// width and height.
     pub async fn drag_on(&self, selector: &str, from: (f64, f64), to: (f64, f64)) -> Result<()> {
+        let [from, to] = self.places_on(selector, [from, to]).await?;
+        for (kind, (x, y), button, buttons) in [
+            ("mouseMoved", from, "none", 0),
+            ("mousePressed", from, "left", 1),
+            ("mouseMoved", to, "left", 1),
+            ("mouseReleased", to, "left", 0),
+        ] {
+            let event = json!({
+                "type": kind, "x": x, "y": y, "button": button, "buttons": buttons, "clickCount": 1,
+            });
+            self.cdp("Input.dispatchMouseEvent", event).await?;
+        }
+        Ok(())
+    }
+
+    /// The same with a finger.
+    pub async fn touch_on(&self, selector: &str, from: (f64, f64), to: (f64, f64)) -> Result<()> {
+        let [from, to] = self.places_on(selector, [from, to]).await?;
+        for (kind, at) in [
+            ("touchStart", Some(from)),
+            ("touchMove", Some(to)),
+            ("touchEnd", None),
+        ] {
+            let points: Vec<_> = at
+                .map(|(x, y)| json!({ "x": x, "y": y }))
+                .into_iter()
+                .collect();
+            let event = json!({ "type": kind, "touchPoints": points });
+            self.cdp("Input.dispatchTouchEvent", event).await?;
+        }
+        Ok(())
+    }
+
+    /// Where places on an element are in the window, once the element is in its middle.
+    async fn places_on<const N: usize>(
+        &self,
+        selector: &str,
+        places: [(f64, f64); N],
+    ) -> Result<[(f64, f64); N]> {
         let frame = self
             .run(&format!(
                 "const element = document.querySelector({selector:?});
@@ -37,19 +76,7 @@ impl Page {
             ))
             .await?;
         let number = |at: usize| frame[at].as_f64().unwrap_or_default();
-        let place = |(x, y): (f64, f64)| (number(0) + x * number(2), number(1) + y * number(3));
-        for (kind, (x, y), button, buttons) in [
-            ("mouseMoved", place(from), "none", 0),
-            ("mousePressed", place(from), "left", 1),
-            ("mouseMoved", place(to), "left", 1),
-            ("mouseReleased", place(to), "left", 0),
-        ] {
-            let event = json!({
-                "type": kind, "x": x, "y": y, "button": button, "buttons": buttons, "clickCount": 1,
-            });
-            self.cdp("Input.dispatchMouseEvent", event).await?;
-        }
-        Ok(())
+        Ok(places.map(|(x, y)| (number(0) + x * number(2), number(1) + y * number(3))))
     }
 
     /// An attribute of the first element that a selector finds.

@@ -24,6 +24,7 @@ mod accessibility;
 mod acting;
 mod driver;
 mod files;
+pub mod given;
 mod journey;
 mod look;
 mod page;

@@ -190,7 +190,7 @@ fn outside(_: &Kit) -> Result<Counts> {
     let exiftool = exiftool::find_or_install();
     for (part, is_there) in [
         ("rendered::", python.is_some()),
-        ("notes::", exiftool.is_some()),
+        ("notes::", python.is_some() && exiftool.is_some()),
     ] {
         if !is_there {
             sum.skipped += 1;

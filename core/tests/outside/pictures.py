@@ -114,7 +114,6 @@ def main(folder):
             Image.fromarray(as_bytes(blurred)).save(folder / f"photo-{name}-{blur}.png")
             row(f"photo-{name}-{blur}.png", marks, blur=blur)
 
-    Image.fromarray(data.astronaut()).save(folder / "plain-photo.jpg", quality=90)
 
 
 main(Path(sys.argv[1]))

@@ -123,7 +123,11 @@ fn measurement_is_no_larger_where_there_is_more_to_see() {
             let colours: Vec<u8> = rows
                 .flat_map(|y| (part.left..part.left + part.width).map(move |x| (x, y)))
                 .flat_map(|(x, y)| {
-                    let dip = if teeth > 0 && x * teeth / 450 % 2 == 1 { 60 } else { 0 };
+                    let dip = if teeth > 0 && x * teeth / 450 % 2 == 1 {
+                        60
+                    } else {
+                        0
+                    };
                     let grey = if y < 120 + dip || y > 280 { 50 } else { 190 };
                     [grey, grey, grey, 255]
                 })
@@ -138,7 +142,11 @@ fn measurement_is_no_larger_where_there_is_more_to_see() {
         let text = format!("{found:?}");
         let (figures, caveats) = text.split_once("caveats: ").unwrap();
         assert!(found.caveats().len() <= Caveat::ALL.len());
-        assert_eq!(caveats.matches(',').count(), found.caveats().len() - 1, "{text}");
+        assert_eq!(
+            caveats.matches(',').count(),
+            found.caveats().len() - 1,
+            "{text}"
+        );
         figures.matches(',').count()
     };
     assert_eq!(commas(&measured(0)), commas(&measured(9)));

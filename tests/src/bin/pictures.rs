@@ -6,6 +6,7 @@ mod shots;
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
+use self_check_tests::given::{Kind, Picture};
 use self_check_tests::{Page, Result, journey};
 use shots::{SHOTS, Shot, Step};
 
@@ -57,5 +58,16 @@ async fn act(page: &Page, step: &Step) -> Result<()> {
         Step::Click(role, name) => page.click(role, name).await,
         Step::See(text) => page.wait_for_text(text).await,
         Step::Open(fragment) => page.open_at(fragment).await,
+        Step::Give => give(page).await,
     }
+}
+
+async fn give(page: &Page) -> Result<()> {
+    let picture = Picture::new(Kind::Clear)?;
+    page.choose_file("picture-file", picture.path()).await?;
+    page.wait_for_text("Mark the two ends of the blade").await?;
+    for (mark, end) in [(0.3, 0.5), (0.7, 0.5)].into_iter().zip(picture.ends()) {
+        page.drag_on(".stage-over", mark, end).await?;
+    }
+    Ok(())
 }

@@ -328,7 +328,9 @@ fn safety_branch_sets_no_time_for_anything_but_the_plan() -> Result<()> {
             let feared = boxes
                 .iter()
                 .find(|name| name.starts_with("A former partner"));
-            let place = boxes.iter().find(|name| name.starts_with("A picture that shows"));
+            let place = boxes
+                .iter()
+                .find(|name| name.starts_with("A picture that shows"));
             let label = feared.or(place).map_or(NOT_SURE, String::as_str);
             match page.all("radio").await?.len() + boxes.len() {
                 0 => page.click("link", "Continue").await?,

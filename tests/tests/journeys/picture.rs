@@ -1,12 +1,10 @@
 //! Checking a picture: from the chooser to a copy that is safe to share, with good and bad files.
 
+use self_check_tests::given::{self, Kind, Picture};
 use self_check_tests::{Look, Page, Result, Scheme, journey};
+use serde_json::json;
 
-use crate::walking::{arrive, heading, open_all};
-use pictures::{Kind, Picture};
-
-#[path = "pictures.rs"]
-mod pictures;
+use crate::walking::{arrive, heading, open_all, to_the_examples_result};
 
 const TITLE: &str = "Check a picture";
 
@@ -91,7 +89,7 @@ fn clear_picture_of_a_key_is_readable_and_its_copy_is_clean() -> Result<()> {
             let saved = picture.folder().join(name);
             page.wait_until("the copy is saved", async || Ok(saved.exists()))
                 .await?;
-            pictures::must_hold_no_notes(&saved)?;
+            given::must_hold_no_notes(&saved)?;
             picture.must_be_covered(&saved)?;
         }
         Ok(())
@@ -118,8 +116,14 @@ fn tiny_small_and_empty_pictures_are_not_called_readable() -> Result<()> {
 }
 
 #[test]
-fn turned_greyscale_animated_and_deep_pictures_are_taken() -> Result<()> {
-    for kind in [Kind::Turned, Kind::Grey, Kind::Animated, Kind::SixteenBit] {
+fn turned_greyscale_animated_deep_and_printed_pictures_are_taken() -> Result<()> {
+    for kind in [
+        Kind::Turned,
+        Kind::Grey,
+        Kind::Animated,
+        Kind::SixteenBit,
+        Kind::FourColours,
+    ] {
         let picture = Picture::new(kind)?;
         journey(Look::PHONE, async |page| {
             at_the_page(page).await?;
@@ -144,7 +148,9 @@ fn picture_of_48_megapixels_is_checked_and_can_be_stopped() -> Result<()> {
         page.wait_for_text("Stopped.").await?;
         checked(page, &picture).await?;
         assert_eq!(band(page).await?, "Readable");
-        Ok(())
+        page.click("button", "Make the copy").await?;
+        page.wait_for_text("The covered part is one plain colour")
+            .await
     })
 }
 
@@ -157,8 +163,8 @@ fn bad_files_are_told_and_leave_the_page_usable() -> Result<()> {
             ("empty.jpg", Vec::new(), "This file is empty"),
             ("letter.jpg", b"Dear neighbour".to_vec(), "not a picture"),
             ("cut.jpg", good.bytes()?[..40].to_vec(), "breaks off"),
-            ("huge.png", pictures::huge_png(), "too large to open"),
-            ("torn.png", pictures::torn_png(), "cannot open this picture"),
+            ("huge.png", given::huge_png(), "too large to open"),
+            ("torn.png", given::torn_png(), "cannot open this picture"),
         ] {
             let path = good.folder().join(name);
             std::fs::write(&path, bytes)?;
@@ -166,12 +172,24 @@ fn bad_files_are_told_and_leave_the_page_usable() -> Result<()> {
             page.wait_for_text(wanted).await?;
             assert_eq!(page.focused_id().await?, "picture-trouble", "{name}");
         }
+        let whole = good.bytes()?;
+        let half = good.folder().join("half.jpg");
+        std::fs::write(&half, &whole[..whole.len() / 2])?;
+        page.choose_file("picture-file", &half).await?;
+        page.wait_for_text("This file breaks off").await?;
         let broken = good.broken_notes()?;
         opened(page, &broken).await?;
         page.wait_for_text("could not be read").await?;
         page.click("button", "Check this picture").await?;
         page.wait_for_text("Move both marks").await?;
-        marked(page, &broken).await?;
+        for from in [(0.3, 0.5), (0.7, 0.5)] {
+            page.drag_on(".stage-over", from, (0.5, 0.8)).await?;
+        }
+        page.click("button", "Check this picture").await?;
+        page.wait_for_text("Both marks are on one point").await?;
+        let [(ax, ay), (bx, by)] = broken.ends();
+        page.drag_on(".stage-over", (0.5, 0.8), (ax, ay)).await?;
+        page.drag_on(".stage-over", (0.5, 0.8), (bx, by)).await?;
         page.click("button", "Check this picture").await?;
         page.wait_for_text("What makes it safer").await
     })
@@ -240,20 +258,160 @@ fn page_is_accessible_with_a_picture_and_drops_it_on_leaving() -> Result<()> {
             page.must_be_accessible().await?;
             assert!(page.fits_its_width().await?, "{look:?}");
         }
+        Ok(())
+    })
+}
+
+/// Whichever of the two programs shows the next page; the picture's own stays in memory behind the first's.
+#[test]
+fn picture_is_dropped_on_leaving() -> Result<()> {
+    let picture = Picture::new(Kind::Clear)?;
+    journey(Look::DESKTOP, async |page| {
+        at_the_page(page).await?;
+        page.run("window.room = document.querySelector('.room .room');")
+            .await?;
+        for (link, next) in [
+            ("Learn", "Learn"),
+            ("House Key Self-Check", "How private is your key?"),
+        ] {
+            checked(page, &picture).await?;
+            assert_ne!(canvases(page).await?, 0);
+            page.click("link", link).await?;
+            arrive(page, next).await?;
+            page.wait_until("nothing is left of the picture", async || {
+                Ok(canvases(page).await? == 0)
+            })
+            .await?;
+            page.back().await?;
+            arrive(page, TITLE).await?;
+            assert_eq!(
+                page.all("slider").await?.len(),
+                0,
+                "{}",
+                heading(page).await?
+            );
+            assert!(!page.visible_text().await?.contains("What the file tells"));
+        }
+        Ok(())
+    })
+}
+
+/// How many parts of a picture the second program holds, in the page or out of it.
+async fn canvases(page: &Page) -> Result<serde_json::Value> {
+    page.run("return window.room.querySelectorAll('canvas').length;")
+        .await
+}
+
+#[test]
+fn picture_can_be_dropped_on_the_page_and_pasted() -> Result<()> {
+    let picture = Picture::new(Kind::Clear)?;
+    journey(Look::DESKTOP, async |page| {
+        for event in [
+            "document.querySelector('.picture').dispatchEvent(
+                new DragEvent('drop', { dataTransfer: held, bubbles: true, cancelable: true }))",
+            "document.dispatchEvent(new ClipboardEvent('paste', { clipboardData: held, bubbles: true }))",
+        ] {
+            at_the_page(page).await?;
+            page.run(
+                "const field = document.createElement('input');
+                 field.type = 'file'; field.id = 'held'; document.body.append(field);",
+            )
+            .await?;
+            page.choose_file("held", picture.path()).await?;
+            page.run(&format!(
+                "const held = new DataTransfer();
+                 held.items.add(document.getElementById('held').files[0]); {event};"
+            ))
+            .await?;
+            page.wait_for_text("Mark the two ends of the blade").await?;
+        }
+        Ok(())
+    })
+}
+
+#[test]
+fn marks_are_set_by_touch_first_one_then_the_other() -> Result<()> {
+    let picture = Picture::new(Kind::Clear)?;
+    journey(Look::PHONE, async |page| {
+        at_the_page(page).await?;
+        page.cdp(
+            "Emulation.setTouchEmulationEnabled",
+            json!({ "enabled": true }),
+        )
+        .await?;
+        opened(page, &picture).await?;
+        // Both presses are nearer to the first mark than to the second.
+        for (from, to) in [((0.1, 0.2), (0.05, 0.25)), ((0.3, 0.25), (0.32, 0.3))] {
+            page.touch_on(".stage-over", from, to).await?;
+        }
+        for (name, wanted) in [
+            ("A, the shoulder", "5 % from the left, 25 % from the top"),
+            ("B, the tip", "32 % from the left, 30 % from the top"),
+        ] {
+            let place = page
+                .text_at(&format!("[aria-label^='{name}']"), "aria-valuetext")
+                .await?;
+            assert_eq!(place, wanted, "{name}");
+        }
+        page.wait_until("the loupe is there", async || {
+            Ok(page
+                .run("return document.querySelectorAll('.loupe canvas').length;")
+                .await?
+                == 1)
+        })
+        .await
+    })
+}
+
+#[test]
+fn covers_are_drawn_moved_and_sized_by_pointer() -> Result<()> {
+    const STAGE: &str = "[aria-labelledby='picture-copy'] .stage-over";
+    let picture = Picture::new(Kind::Clear)?;
+    journey(Look::DESKTOP, async |page| {
+        at_the_page(page).await?;
+        page.allow_downloads(picture.folder()).await?;
+        checked(page, &picture).await?;
+        // Drawn, moved by a tenth of the picture, and pulled out to its lower edge.
+        page.drag_on(STAGE, (0.05, 0.85), (0.15, 0.9)).await?;
+        page.drag_on(STAGE, (0.08, 0.87), (0.18, 0.87)).await?;
+        page.drag_on(STAGE, (0.25, 0.9), (0.4, 0.98)).await?;
+        page.click("radio", "PNG").await?;
+        page.click("button", "Make the copy").await?;
+        page.wait_for_text("All 2 covered parts are one plain colour")
+            .await?;
+        page.click("link", "Save the copy").await?;
+        let saved = picture.folder().join("picture.png");
+        page.wait_until("the copy is saved", async || Ok(saved.exists()))
+            .await?;
+        picture.must_be_covered(&saved)?;
+        given::must_be_plain(&saved, (0.15, 0.85), (0.39, 0.97))?;
+        // Marked anew, the key is covered where it is now, and the other cover stays.
+        page.drag_on(".stage-over", picture.ends()[0], (0.25, 0.45))
+            .await?;
+        page.click("button", "Check this picture").await?;
+        page.wait_for_text("What makes it safer").await?;
+        page.click("button", "Remove cover 2").await?;
+        page.wait_until("one cover is left", async || {
+            Ok(page
+                .run("return document.querySelectorAll('.cover').length;")
+                .await?
+                == 1)
+        })
+        .await
+    })
+}
+
+#[test]
+fn result_leads_to_the_picture_page_where_a_picture_was_shared() -> Result<()> {
+    journey(Look::DESKTOP, async |page| {
+        to_the_examples_result(page).await?;
+        page.click("link", TITLE).await?;
+        arrive(page, TITLE).await?;
+        page.back().await?;
+        page.wait_for_text("Take it along").await?;
         page.click("link", "Learn").await?;
         arrive(page, "Learn").await?;
-        page.back().await?;
-        arrive(page, TITLE).await?;
-        assert_eq!(
-            page.all("slider").await?.len(),
-            0,
-            "{}",
-            heading(page).await?
-        );
-        let canvases = page
-            .run("return document.querySelectorAll('canvas').length;")
-            .await?;
-        assert_eq!(canvases, 0);
-        Ok(())
+        page.click("link", TITLE).await?;
+        arrive(page, TITLE).await
     })
 }

@@ -4,9 +4,7 @@
 use std::cell::Cell;
 use std::rc::Rc;
 
-use self_check_core::metadata::{
-    Format, PictureFile, jpeg_ends_in, leftovers, without_leftovers,
-};
+use self_check_core::metadata::{Format, PictureFile, jpeg_ends_in, leftovers, without_leftovers};
 use self_check_core::picture::{Measurement, Measuring};
 use wasm_bindgen_futures::spawn_local;
 

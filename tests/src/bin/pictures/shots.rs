@@ -23,6 +23,8 @@ pub enum Step {
     See(&'static str),
     /// Open the site at this fragment.
     Open(&'static str),
+    /// Give the page a drawn key and mark its ends.
+    Give,
 }
 
 const DARK: Look = Look {
@@ -41,6 +43,15 @@ const QUESTION: &[Step] = &[
     Step::See("Is anything stamped on the metal?"),
 ];
 const DISTANCE: &[Step] = &[Step::Open("#/distance"), Step::See("Choose a scene")];
+const PICTURE: &[Step] = &[
+    Step::Open("#/picture"),
+    Step::See("Choose a picture"),
+    Step::Give,
+    Step::Click("button", "Check this picture"),
+    Step::See("What makes it safer"),
+    Step::Click("button", "Make the copy"),
+    Step::See("A second look"),
+];
 
 /// Every picture.
 pub const SHOTS: &[Shot] = &[
@@ -54,6 +65,9 @@ pub const SHOTS: &[Shot] = &[
     shot("result-dark.png", DARK, EXAMPLE, false),
     shot("result-phone.png", Look::PHONE, EXAMPLE, false),
     shot("distance-desktop.png", Look::DESKTOP, DISTANCE, true),
+    shot("picture-desktop.png", Look::DESKTOP, PICTURE, true),
+    shot("picture-dark.png", DARK, PICTURE, true),
+    shot("picture-phone.png", Look::PHONE, PICTURE, true),
 ];
 
 const fn shot(file: &'static str, look: Look, steps: &'static [Step], whole: bool) -> Shot {

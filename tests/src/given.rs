@@ -1,13 +1,13 @@
-//! Pictures of a drawn key, made for a journey and removed with it.
+//! Pictures of a drawn key, given to the page: made for a journey and removed with it.
 
 use std::path::{Path, PathBuf};
 use std::process::Command;
 use std::sync::atomic::{AtomicU32, Ordering};
 
+use crate::Result;
 use image::codecs::gif::GifEncoder;
 use image::codecs::jpeg::JpegEncoder;
-use image::{DynamicImage, Frame, GrayImage, ImageBuffer, Luma};
-use self_check_tests::Result;
+use image::{DynamicImage, Frame, GrayImage, ImageBuffer, Luma, Rgb, RgbImage};
 
 /// What a picture shows, and how it is saved.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -30,6 +30,8 @@ pub enum Kind {
     Animated,
     /// With sixteen bits a colour.
     SixteenBit,
+    /// In the four colours of print.
+    FourColours,
     /// 8000 by 6000.
     Large,
 }
@@ -45,6 +47,7 @@ pub struct Picture {
 static COUNT: AtomicU32 = AtomicU32::new(0);
 
 impl Picture {
+    /// Draws it.
     pub fn new(kind: Kind) -> Result<Self> {
         let number = COUNT.fetch_add(1, Ordering::Relaxed);
         let folder = std::env::temp_dir().join(format!(
@@ -67,18 +70,22 @@ impl Picture {
         })
     }
 
+    /// Its file.
     pub fn path(&self) -> &Path {
         &self.path
     }
 
+    /// The folder that it is removed with.
     pub fn folder(&self) -> &Path {
         &self.folder
     }
 
+    /// What is in its file.
     pub fn bytes(&self) -> Result<Vec<u8>> {
         Ok(std::fs::read(&self.path)?)
     }
 
+    /// Whether the independent program was there to write notes into it.
     pub fn has_notes(&self) -> bool {
         self.has_notes
     }
@@ -112,23 +119,10 @@ impl Picture {
         Ok(other)
     }
 
-    /// The blade is one colour in a saved copy, by this crate's own decoder.
+    /// The blade is one colour in a saved copy.
     pub fn must_be_covered(&self, saved: &Path) -> Result<()> {
-        let copy = image::open(saved)?.to_rgb8();
         let (left, right, blade) = shape(self.kind);
-        let at = |share: f64, whole: u32| (share * f64::from(whole)) as u32;
-        let first = *copy.get_pixel(at(left, copy.width()), copy.height() / 2);
-        for x in at(left, copy.width())..at(right, copy.width()) {
-            for y in at(0.5 - blade, copy.height())..at(0.5 + blade, copy.height()) {
-                assert_eq!(
-                    *copy.get_pixel(x, y),
-                    first,
-                    "at {x}, {y} of {}",
-                    saved.display()
-                );
-            }
-        }
-        Ok(())
+        must_be_plain(saved, (left, 0.5 - blade), (right, 0.5 + blade))
     }
 }
 
@@ -144,6 +138,30 @@ fn exiftool() -> Option<String> {
         println!("exiftool is not on this machine: what it would check is left out.");
     }
     named
+}
+
+/// The part of a saved picture between two corners, in shares of its width and height, is one colour, by this crate's
+/// own decoder.
+pub fn must_be_plain(
+    saved: &Path,
+    (left, top): (f64, f64),
+    (right, bottom): (f64, f64),
+) -> Result<()> {
+    let copy = image::open(saved)?.to_rgb8();
+    let at = |share: f64, whole: u32| (share * f64::from(whole)) as u32;
+    let (from, to) = (at(left, copy.width()), at(right, copy.width()));
+    let (above, below) = (at(top, copy.height()), at(bottom, copy.height()));
+    assert!(from < to && above < below);
+    let first = *copy.get_pixel(from, above);
+    for (x, y) in (from..to).flat_map(|x| (above..below).map(move |y| (x, y))) {
+        assert_eq!(
+            *copy.get_pixel(x, y),
+            first,
+            "at {x}, {y} of {}",
+            saved.display()
+        );
+    }
+    Ok(())
 }
 
 /// By an independent program: nothing in the file but what it takes to show it.
@@ -206,6 +224,20 @@ pub fn torn_png() -> Vec<u8> {
     .concat()
 }
 
+/// The round end of a key with a hole in it, beside the shoulder of [`shape`]'s key.
+fn bow(x: u32, y: u32, width: u32, height: u32, blur: f64) -> f64 {
+    let unit = f64::from(height);
+    let disc = |across: f64, radius: f64| {
+        let (dx, dy) = (
+            f64::from(x) + 0.5 - across * f64::from(width),
+            f64::from(y) + 0.5 - 0.5 * unit,
+        );
+        let away = radius * unit - dx.hypot(dy);
+        1.0 / (1.0 + (-1.702 * away / blur).exp())
+    };
+    disc(0.19, 0.18) * (1.0 - disc(0.13, 0.04))
+}
+
 /// The blade's ends as shares of the width, and half its height as a share of the height.
 fn shape(kind: Kind) -> (f64, f64, f64) {
     match kind {
@@ -248,6 +280,18 @@ fn drawn(kind: Kind) -> Result<Vec<u8>> {
                 image::ImageFormat::Png,
             )?;
         }
+        Kind::FourColours => {
+            let ink: Vec<u8> = picture
+                .pixels()
+                .flat_map(|grey| [0, 0, 0, 255 - grey[0]])
+                .collect();
+            jpeg_encoder::Encoder::new(&mut bytes, 90).encode(
+                &ink,
+                width as u16,
+                height as u16,
+                jpeg_encoder::ColorType::Cmyk,
+            )?;
+        }
         Kind::Grey => JpegEncoder::new_with_quality(&mut bytes, 90).encode_image(&picture)?,
         Kind::Turned => {
             let lying = image::imageops::rotate270(&picture);
@@ -257,7 +301,11 @@ fn drawn(kind: Kind) -> Result<Vec<u8>> {
             bytes = [&bytes[..2], &note[..], &bytes[2..]].concat();
         }
         _ => {
-            let colours = DynamicImage::from(picture).to_rgb8();
+            let colours = RgbImage::from_fn(width, height, |x, y| {
+                let [grey] = picture.get_pixel(x, y).0;
+                // A little warmer than grey, as brass and wood are.
+                Rgb([grey, grey - grey / 12, grey - grey / 5])
+            });
             JpegEncoder::new_with_quality(&mut bytes, 90).encode_image(&colours)?;
         }
     }
@@ -289,8 +337,15 @@ fn shade(kind: Kind, x: u32, y: u32, width: u32, height: u32, blur: f64) -> u8 {
         let away = (f64::from(x) + 0.5) - edge * f64::from(width);
         1.0 / (1.0 + (-1.702 * away / blur).exp())
     };
-    let inside = (step(top) - step(bottom)) * (side(left - 0.4 * (right - left)) - side(right));
-    (70.0 + 110.0 * inside + 0.5 * grain)
+    let blade = (step(top) - step(bottom)) * (side(left - 0.4 * (right - left)) - side(right));
+    let (ground, inside) = match kind {
+        Kind::Tiny | Kind::Few | Kind::Small => (70.0, blade),
+        _ => (
+            55.0 + 30.0 * along,
+            blade.min(side(left)).max(bow(x, y, width, height, blur)),
+        ),
+    };
+    (ground + (180.0 - ground) * inside + 0.5 * grain)
         .round()
         .clamp(0.0, 255.0) as u8
 }
