@@ -50,7 +50,7 @@ texts! {
     /// Notes that could not be read.
     UNREAD = "Some notes in this file could not be read. They may tell more.";
     /// What becomes of notes.
-    LEFT_OUT = "A copy made below leaves all of it out.";
+    LEFT_OUT = "A copy made below leaves all such notes out.";
     /// The end of the file is missing.
     BREAKS_OFF = "This file breaks off, so a part of the picture may be missing. If you can, save it again where you got it.";
     /// Moving pictures.
@@ -122,7 +122,7 @@ texts! {
     /// Saves it.
     SAVE = "Save the copy";
     /// The copy failed its own check.
-    COPY_FAILED = "The copy did not pass its own check, so it is not offered. Try the other kind of file.";
+    COPY_FAILED = "The copy did not pass its own check, so it is not offered. Try the other kind of file, or another browser.";
     /// The browser refused.
     COPY_REFUSED = "The browser could not make the copy. Try the other kind of file, or another browser.";
     /// Heading of what else there is.

@@ -17,14 +17,12 @@ pub fn told(read: &PictureFile, is_open: bool) -> Html {
                 <dt>{ words::TIME }</dt><dd>{ yes_or_no(told.has_time) }</dd>
                 <dt>{ words::DEVICE }</dt><dd>{ yes_or_no(told.has_device) }</dd>
             </dl>
-            <p>
-                { words::told_means(told) }
-                if is_open && told.tells_anything() {
-                    { " " }{ words::LEFT_OUT }
-                }
-            </p>
+            <p>{ words::told_means(told) }</p>
             if told.has_unread {
                 <p>{ words::UNREAD }</p>
+            }
+            if is_open && told.tells_anything() {
+                <p>{ words::LEFT_OUT }</p>
             }
             if read.breaks_off {
                 <p>{ words::BREAKS_OFF }</p>

@@ -209,7 +209,9 @@ async fn measured(
 ) -> Result<Option<Measurement>, Trouble> {
     browser::breathe().await;
     let undecodable = |_| Trouble::Undecodable;
-    let decoded = Decoded::of(&opened.file).await.map_err(undecodable)?;
+    // It could be decoded before: if not now, the file is no longer there.
+    let decoded = Decoded::of(&opened.file).await;
+    let decoded = decoded.map_err(|_| Trouble::Unreadable)?;
     let canvas = browser::spare_canvas().map_err(undecodable)?;
     while let Some(part) = measuring.next_rows() {
         let place = (part.left, part.top, part.width, part.height);
