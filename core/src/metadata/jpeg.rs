@@ -48,7 +48,6 @@ pub(super) const fn is_bare(marker: u8) -> bool {
     matches!(marker, 0xd0..=0xd9 | 0x01)
 }
 
-pub(super) const START: u8 = 0xd8;
 pub(super) const END: u8 = 0xd9;
 pub(super) const SCAN: u8 = 0xda;
 
