@@ -166,16 +166,16 @@ impl Marks {
 /// The part of a picture that is measured, turned as the blade is.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Strip {
-    pub middle: Point,
+    pub(super) middle: Point,
     /// Of length 1, from shoulder to tip.
-    pub along: Point,
-    pub half_length: f64,
-    pub half_width: f64,
+    pub(super) along: Point,
+    pub(super) half_length: f64,
+    pub(super) half_width: f64,
 }
 
 impl Strip {
     /// Where a place lies along and across the strip, from -1 to 1 within it.
-    pub fn within(&self, x: f64, y: f64) -> Option<(f64, f64)> {
+    pub(super) fn within(&self, x: f64, y: f64) -> Option<(f64, f64)> {
         let (dx, dy) = (x - self.middle.x, y - self.middle.y);
         let along = (dx * self.along.x + dy * self.along.y) / self.half_length;
         let across = (dy * self.along.x - dx * self.along.y) / self.half_width;
