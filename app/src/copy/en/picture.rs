@@ -57,8 +57,14 @@ texts! {
     ANIMATED = "This picture moves. Only its first view is looked at here.";
     /// Heading of the marks.
     MARK = "Mark the two ends of the blade";
+    /// Where.
+    MARK_WHERE = "The blade is the part that goes into the lock. Put A where it begins, at the shoulder (the step that stops the key), and B at its tip.";
+    /// Names the drawing.
+    ENDS = "The two ends of a blade";
+    /// What it shows.
+    ENDS_DESC = "A drawn key from the side. A points to the shoulder, where the blade begins beside the bow, and B to the tip at its far end.";
     /// How.
-    MARK_HOW = "The blade is the part that goes into the lock. Put A where it begins, at the shoulder (the step that stops the key), and B at its tip. Press the picture or drag a mark. With the keyboard, go to a mark and use the arrow keys; with Shift they take long steps.";
+    MARK_HOW = "Press the picture or drag a mark. With the keyboard, go to a mark and use the arrow keys; with Shift they take long steps.";
     /// Names the picture with the marks.
     MARK_PICTURE = "Your picture with the marks A and B";
     /// First mark.

@@ -38,7 +38,7 @@ pub fn chooser(desk: &DeskHandle, work: &Work) -> Html {
         None => words::CHOOSE,
     };
     html! {
-        <div class="drop">
+        <div class={classes!("drop", desk.opened.is_some().then_some("drop-again"))}>
             <label for="picture-file">{ label }</label>
             <input id="picture-file" class="input" type="file" accept="image/*" autocomplete="off" onchange={take}
                 aria-describedby="picture-stays" />

@@ -9,6 +9,7 @@ use super::stage::use_pixels_shown;
 use super::work::Work;
 use crate::browser::{self, Working};
 use crate::copy::picture as words;
+use crate::drawing::{KeyParts, Part};
 
 /// The picture with its marks, the kinds of key, and the button.
 pub fn section(desk: &DeskHandle, opened: &Opened, work: &Work) -> Html {
@@ -30,6 +31,11 @@ pub fn section(desk: &DeskHandle, opened: &Opened, work: &Work) -> Html {
     html! {
         <section aria-labelledby="picture-mark">
             <h2 id="picture-mark" tabindex="-1">{ words::MARK }</h2>
+            <p>{ words::MARK_WHERE }</p>
+            <figure class="plate">
+                <KeyParts title={words::ENDS} desc={words::ENDS_DESC}
+                    parts={vec![(Part::Shoulder, words::MARK_A.into()), (Part::Tip, words::MARK_B.into())]} />
+            </figure>
             <p>{ words::MARK_HOW }</p>
             <MarkPicture working={opened.working.clone()} marks={desk.marks} moved={desk.moved} active={desk.active}
                 {mark} {activate} />

@@ -1,29 +1,36 @@
 //! What was measured, in three bands, with what makes it safer. Never a count and never a scale.
 
+use self_check_core::assess::Level;
 use self_check_core::metadata;
 use self_check_core::picture::{self, Readable};
 use yew::prelude::*;
 
 use super::desk::{Opened, Outcome};
 use crate::copy::picture as words;
+use crate::drawing::Pouch;
 use crate::route::Route;
 use crate::ui::source_line;
 
 /// The result.
 pub fn section(opened: &Opened, outcome: &Outcome) -> Html {
     let band = words::band(outcome.readable);
-    let level = match outcome.readable {
-        Readable::Yes => "level-away",
-        Readable::Partly => "level-doubt",
-        Readable::No => "level-kept",
-        Readable::CannotTell => "level-unknown",
+    let (level, class) = match outcome.readable {
+        Readable::Yes => (Level::GivenAway, "level-away"),
+        Readable::Partly => (Level::InDoubt, "level-doubt"),
+        Readable::No => (Level::Kept, "level-kept"),
+        Readable::CannotTell => (Level::CannotBeToldYet, "level-unknown"),
     };
     let is_read = matches!(outcome.readable, Readable::Yes | Readable::Partly);
     let sources = picture::SOURCES.iter().chain(&metadata::SOURCES);
     html! {
         <section aria-labelledby="picture-outcome">
-            <h2 id="picture-outcome" tabindex="-1"><span class={classes!("level", level)}>{ band.name }</span></h2>
-            <p class="lede">{ band.meaning }</p>
+            <div class="verdict">
+                <Pouch {level} />
+                <div>
+                    <h2 id="picture-outcome" class={classes!("level", class)} tabindex="-1">{ band.name }</h2>
+                    <p class="lede">{ band.meaning }</p>
+                </div>
+            </div>
             if is_read && opened.read.metadata.place.is_some() {
                 <p class="caution"><strong>{ words::WITH_ITS_PLACE }</strong></p>
             }
