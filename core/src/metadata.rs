@@ -131,8 +131,8 @@ impl PictureFile {
 }
 
 impl Format {
-    /// The format that `bytes` begin with.
-    fn of(bytes: &[u8]) -> Result<Self, FileError> {
+    /// The format that `bytes` begin with; errs where it is not known, or there are none.
+    pub fn of(bytes: &[u8]) -> Result<Self, FileError> {
         let has = |at: usize, mark: &[u8]| bytes.get(at..).is_some_and(|b| b.starts_with(mark));
         if bytes.is_empty() {
             Err(FileError::Empty)

@@ -14,6 +14,7 @@ mod work;
 use std::cell::Cell;
 use std::rc::Rc;
 
+use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
 use crate::browser;
@@ -57,7 +58,12 @@ pub fn Picture() -> Html {
     }
     use_effect_with(desk.focus, |focus| {
         if let Some(focus) = focus {
-            browser::focus_id(focus.id);
+            let id = focus.id;
+            // On its own, because it has the whole page laid out.
+            spawn_local(async move {
+                browser::breathe().await;
+                browser::focus_id(id);
+            });
         }
     });
     let (ondrop, ondragover) = chooser::drop_target(&work);

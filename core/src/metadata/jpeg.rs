@@ -1,6 +1,6 @@
 //! JPEG: segments, each with a marker and a length, then the coded picture.
 
-use super::bytes::Bytes;
+use super::bytes::{Bytes, find};
 use super::{FileError, Format, Parts};
 use crate::picture::Size;
 
@@ -94,7 +94,7 @@ pub(super) fn read(bytes: &[u8]) -> Result<Parts<'_>, FileError> {
 /// the number of the end.
 pub fn jpeg_ends_in(before: u8, bytes: &[u8]) -> bool {
     let begins = before == 0xff && bytes.first() == Some(&END);
-    begins || bytes.windows(2).any(|pair| pair == [0xff, END])
+    begins || find(bytes, &[0xff, END]).is_some()
 }
 
 fn size(frame: &[u8]) -> Option<Size> {

@@ -38,6 +38,7 @@ impl Decoded {
         let promise =
             window().create_image_bitmap_with_blob_and_image_bitmap_options(blob, &options)?;
         let bitmap: ImageBitmap = JsFuture::from(promise).await?.dyn_into()?;
+        breathe().await;
         Ok(Self(bitmap))
     }
 
@@ -63,6 +64,7 @@ impl Decoded {
         let context = context_of(&canvas).ok()?;
         context.set_fill_style_str("#fff");
         context.fill_rect(0.0, 0.0, width.into(), height.into());
+        breathe().await;
         let rows = (PIXELS_AT_ONCE / f64::from(full_width) * shrink)
             .floor()
             .max(1.0) as u32;
@@ -211,7 +213,7 @@ pub fn context_of(canvas: &HtmlCanvasElement) -> Result<CanvasRenderingContext2d
 }
 
 /// A strip of so many pixels is drawn in a few milliseconds.
-const PIXELS_AT_ONCE: f64 = 750_000.0;
+const PIXELS_AT_ONCE: f64 = 500_000.0;
 
 /// Far below what a reader feels, also where one piece more is begun at its end.
 const LONGEST_STRETCH_MS: f64 = 12.0;

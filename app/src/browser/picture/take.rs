@@ -40,7 +40,7 @@ fn first(files: Option<FileList>) -> Option<File> {
     files?.get(0)
 }
 
-/// Some megabytes of a file from a place on; none behind its end. Errs where the browser cannot read
+/// About a megabyte of a file from a place on; none behind its end. Errs where the browser cannot read
 /// the file, as when it was moved meanwhile.
 pub async fn part_of_file(file: &File, from: usize) -> Result<Vec<u8>, JsValue> {
     let part = file.slice_with_f64_and_f64(from as f64, (from + BYTES_AT_ONCE) as f64)?;
@@ -48,5 +48,5 @@ pub async fn part_of_file(file: &File, from: usize) -> Result<Vec<u8>, JsValue> 
     Ok(Uint8Array::new(&buffer).to_vec())
 }
 
-/// So many are copied in a few milliseconds on a slow phone.
-const BYTES_AT_ONCE: usize = 4 << 20;
+/// So many are copied and looked through in a few milliseconds on a slow phone.
+const BYTES_AT_ONCE: usize = 1 << 20;

@@ -97,10 +97,14 @@ impl Work {
         let job = self.begin(Busy::Measuring);
         spawn_local(async move {
             let act = match measured(&job, &opened, measuring).await {
-                Ok(Some(measurement)) => Act::Measured(Outcome {
-                    readable: measurement.readable(choice),
-                    caveats: measurement.caveats().to_vec(),
-                }),
+                Ok(Some(measurement)) => {
+                    let readable = measurement.readable(choice);
+                    browser::breathe().await;
+                    Act::Measured(Outcome {
+                        readable,
+                        caveats: measurement.caveats().to_vec(),
+                    })
+                }
                 Ok(None) => return,
                 Err(trouble) => Act::Refuse(trouble),
             };
@@ -171,29 +175,28 @@ async fn opened(job: &Job, file: LocalFile) -> Result<Option<Opened>, Trouble> {
     }))
 }
 
-/// Reads what the file tells, some megabytes at once. Of a JPEG only the front is kept: its notes
-/// stand before its picture, and of the rest only the end is looked for.
+/// Reads what the file tells, a part after the other. Of a JPEG only the front is kept: its notes stand
+/// before its picture, and in the rest only the end is looked for.
 async fn read(file: &LocalFile) -> Result<PictureFile, Trouble> {
     let part = async |from| {
         let part = browser::part_of_file(file, from).await;
         part.map_err(|_| Trouble::Unreadable)
     };
     let mut bytes = part(0).await?;
-    if let Ok(mut read) = PictureFile::read(&bytes)
-        && read.format == Format::Jpeg
-    {
-        let (mut from, mut last) = (bytes.len(), bytes.last().copied().unwrap_or(0));
-        while read.breaks_off {
-            let next = part(from).await?;
-            let Some(&end) = next.last() else {
-                break;
-            };
-            read.breaks_off = !jpeg_ends_in(last, &next);
-            (from, last) = (from + next.len(), end);
-        }
-        return Ok(read);
-    }
+    let is_jpeg = Format::of(&bytes).is_ok_and(|format| format == Format::Jpeg);
     loop {
+        if is_jpeg && let Ok(mut read) = PictureFile::read(&bytes) {
+            let (mut from, mut last) = (bytes.len(), bytes.last().copied().unwrap_or(0));
+            while read.breaks_off {
+                let next = part(from).await?;
+                let Some(&end) = next.last() else {
+                    break;
+                };
+                read.breaks_off = !jpeg_ends_in(last, &next);
+                (from, last) = (from + next.len(), end);
+            }
+            return Ok(read);
+        }
         let next = part(bytes.len()).await?;
         if next.is_empty() {
             return PictureFile::read(&bytes).map_err(Trouble::File);
@@ -241,7 +244,10 @@ async fn measured(
             browser::work_begins();
         }
     }
-    Ok(Some(measuring.finish()))
+    browser::breathe().await;
+    let measurement = measuring.finish();
+    browser::breathe().await;
+    Ok(Some(measurement))
 }
 
 /// No photograph of a phone or a camera is larger than either.
