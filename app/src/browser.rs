@@ -25,5 +25,5 @@ pub use picture::{
 pub use place::{hold_pointer, place_on};
 pub use requests::{Requests, mark_ready, requests};
 pub use rooms::{Host, open_rooms, room_element, stand_in, take_out};
-pub use screen::{on_resize, room_in, slider_value};
+pub use screen::{on_resize, place_in_list, room_in, slider_value};
 pub use sharing::{copy_text, print};

@@ -1,6 +1,8 @@
 //! Parts that pages share.
 
+mod copy_text;
 mod error_summary;
+mod forget;
 mod frame;
 mod page;
 mod page_links;
@@ -9,7 +11,9 @@ mod reading;
 mod source;
 mod visit;
 
+pub use copy_text::CopyText;
 pub use error_summary::ErrorSummary;
+pub use forget::Forget;
 pub use frame::Frame;
 pub use page::{use_page, use_session};
 pub use page_links::PageLinks;

@@ -37,8 +37,6 @@ pub enum Action {
     CallPolice,
     /// Ask the insurer.
     AskInsurer,
-    /// Bridge the time until the visit.
-    StopGap,
     /// Take the picture down or replace it.
     TakePictureDown,
     /// Take tag or address off the key.
@@ -67,6 +65,8 @@ pub enum Action {
     OwnerOfSystemActs,
     /// Have a specialist see to the vehicle's key.
     SeeVehicleSpecialist,
+    /// Look after the door until the visit.
+    StopGap,
     /// Keep the number, or the key it stands on, away from its door and keys.
     KeepNumberApart,
     /// Change the code of the key safe or door, and remove users who should not have it.
@@ -193,7 +193,6 @@ impl Action {
         Self::PlanWithSupport,
         Self::CallPolice,
         Self::AskInsurer,
-        Self::StopGap,
         Self::TakePictureDown,
         Self::TakeAddressOff,
         Self::MoveTheSpare,
@@ -208,6 +207,7 @@ impl Action {
         Self::ReplaceSmallLock,
         Self::OwnerOfSystemActs,
         Self::SeeVehicleSpecialist,
+        Self::StopGap,
         Self::KeepNumberApart,
         Self::ChangeCodesAndUsers,
         Self::CutPlainCopies,

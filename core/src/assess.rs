@@ -7,7 +7,7 @@ mod level;
 use crate::advice::{Advised, advise};
 use crate::answers::Answers;
 use crate::exposure::{Exposure, exposures};
-use crate::facts::is_uneasy;
+use crate::facts::{carries_a_code, is_uneasy};
 use crate::path::Path;
 
 pub use count::{Count, NoCount, Positions};
@@ -38,6 +38,8 @@ pub struct Assessment {
     pub safety_first: bool,
     /// How many keys are left to try.
     pub count: Count,
+    /// Whether, as far as was told, a number that is enough for a copy stands on the key.
+    pub carries_a_code: bool,
     /// What may have given the secret away, weightiest first.
     pub exposures: Vec<Exposure>,
     /// What to do, what to find out, why and why not.
@@ -57,6 +59,7 @@ pub fn assess(answers: &Answers, positions: Option<Positions>) -> Assessment {
         level,
         safety_first: is_uneasy(&answers).is_certain(),
         count: Count::after(possible, &exposures),
+        carries_a_code: carries_a_code(&answers).is_certain(),
         advised: advise(&answers),
         exposures,
     }

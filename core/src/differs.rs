@@ -67,7 +67,8 @@ impl CutRule {
 /// The rule alone takes O(cuts · depths) steps by a transfer vector with running sums; the optional
 /// limits multiply that by the number of distinct ways in which depths can have been used so far, by
 /// the reach and once more by the depths, and the work is bounded: ten depths and nine cuts are
-/// within the bound under any limits. This is an upper bound on a standard's "effective differs": makers leave some patterns out.
+/// within the bound under any limits. This is an upper bound on a standard's "effective differs":
+/// makers leave some patterns out.
 ///
 /// Source: the count is elementary; checked against OEIS sequences (A126364 and its relatives) and
 /// against brute force.

@@ -3,7 +3,7 @@
 //! Nothing done today undoes what was already seen or held. A new lock makes it worthless, though:
 //! the old key no longer opens anything. What goes on day by day ends only with its own habit.
 
-use crate::advice::{Action, Advice};
+use crate::advice::{Action, Advice, RuleId};
 use crate::assess::{Assessment, Count, Level};
 use crate::exposure::{Event, Exposure, Standing};
 
@@ -54,7 +54,7 @@ pub fn from_today(assessment: &Assessment, done: &[Action]) -> FromToday {
         .actions
         .iter()
         .filter(|advice| !is_done(advice.action))
-        .filter(|advice| !(lock_is_new && is_for_the_old_key(advice.action)))
+        .filter(|advice| !(lock_is_new && is_for_the_old_key(advice)))
         .cloned()
         .collect();
     FromToday {
@@ -104,9 +104,13 @@ fn is_over(event: Event, done: &[Action]) -> bool {
     }
 }
 
-fn is_for_the_old_key(action: Action) -> bool {
+/// A number is the old key's too, but for the card of a lock: whoever orders the new keys guards it.
+fn is_for_the_old_key(advice: &Advice) -> bool {
+    if advice.action == Action::KeepNumberApart {
+        return !advice.because.contains(&RuleId::CardIsGuarded);
+    }
     matches!(
-        action,
+        advice.action,
         Action::StopGap
             | Action::GetCopiesBack
             | Action::CountCopies

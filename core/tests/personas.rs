@@ -18,16 +18,21 @@ const REMEDIES: [Action; 5] = [
     Action::OwnerOfSystemActs,
 ];
 
+fn people_could_have_copied(people: &[Event]) -> Headline {
+    Headline::CouldHaveCopied {
+        people: people.to_vec(),
+        also: Vec::new(),
+    }
+}
+
 #[test]
 fn lock_changed_family_copies_in_pocket_without_number_has_nothing_to_do() {
     let result = assessed(&[]);
     assert_eq!(highest(&result), None);
     assert_eq!(urgency(&result, Action::NothingToDo), Some(Urgency::Habit));
     assert_eq!(result.level, Level::Kept);
-    assert_eq!(
-        result.headline,
-        Headline::NobodyOutside { with_a_code: false }
-    );
+    assert_eq!(result.headline, Headline::NobodyOutside);
+    assert!(!result.carries_a_code);
 }
 
 #[test]
@@ -48,10 +53,8 @@ fn number_of_a_blank_has_nothing_to_do() {
 fn code_seen_by_family_alone_and_covered_waits_until_convenient() {
     let result = assessed(&[FourOrMoreDigits, OnlyThisLock]);
     assert_eq!(highest(&result), Some(Urgency::WhenConvenient));
-    assert_eq!(
-        result.headline,
-        Headline::NobodyOutside { with_a_code: true }
-    );
+    assert_eq!(result.headline, Headline::NobodyOutside);
+    assert!(result.carries_a_code);
     assert!(
         REMEDIES
             .iter()
@@ -113,7 +116,7 @@ fn former_flatmate_who_kept_one_is_soon() {
     assert_eq!(urgency(&result, Action::RekeyCylinder), Some(Urgency::Soon));
     assert_eq!(
         result.headline,
-        Headline::CouldHaveCopied(vec![Event::FormerHolder])
+        people_could_have_copied(&[Event::FormerHolder])
     );
 }
 
@@ -141,7 +144,7 @@ fn just_moved_in_is_soon_for_former_occupants() {
     assert_eq!(urgency(&result, Action::RekeyCylinder), Some(Urgency::Soon));
     assert_eq!(
         result.headline,
-        Headline::CouldHaveCopied(vec![Event::FormerOccupants])
+        people_could_have_copied(&[Event::FormerOccupants])
     );
 }
 
@@ -362,4 +365,57 @@ fn former_cleaner_with_the_number_counts_as_someone_who_had_it() {
             .into_iter()
             .any(|&id| id == RuleId::CodeWasWithOutsiders)
     );
+}
+
+/// A copy that nobody can place may be the former flatmate's own: it is told beside them, not counted
+/// as one more group; and a spare under a pot is no group of people.
+#[test]
+fn headline_counts_people_and_tells_the_rest_beside_them() {
+    let result = assessed(&[
+        SomeoneHadIt,
+        NotChanged,
+        NoLongerShould,
+        HadItAlone,
+        OneOrTwoUnaccounted,
+        HiddenOutside,
+        PicturePublic,
+    ]);
+    assert_eq!(
+        result.headline,
+        Headline::CouldHaveCopied {
+            people: vec![Event::FormerHolder, Event::HadItAlone],
+            also: vec![
+                Event::UncountedCopies,
+                Event::HiddenOutside,
+                Event::PublicPicture
+            ],
+        }
+    );
+}
+
+#[test]
+fn spare_outside_alone_is_told_without_people() {
+    let result = assessed(&[HiddenOutside]);
+    let expected = Headline::CouldHaveCopied {
+        people: Vec::new(),
+        also: vec![Event::HiddenOutside],
+    };
+    assert_eq!(result.headline, expected);
+}
+
+#[test]
+fn second_lock_and_bolt_are_told_of_also_where_the_key_is_lost_with_its_address() {
+    for (way, rule) in [
+        (SecondLockOtherKey, RuleId::SecondLockBridgesTheTime),
+        (BoltOrChainOnly, RuleId::BoltHoldsOnlyBesideSomeone),
+    ] {
+        let result = assessed(&[KeyMissing, LostFarAway, NotChanged, PapersWithIt, way]);
+        let because = result
+            .advised
+            .actions
+            .iter()
+            .find(|advice| advice.action == Action::StopGap)
+            .map(|advice| advice.because.clone());
+        assert!(because.unwrap_or_default().contains(&rule), "{rule:?}");
+    }
 }

@@ -9,6 +9,7 @@ use common::{highest, urgency};
 use self_check_core::advice::{Action, Urgency, rules};
 use self_check_core::answers::Answers;
 use self_check_core::assess::{Assessment, Count, Headline, Level, assess};
+use self_check_core::exposure::Event;
 use self_check_core::path::{Path, Stop};
 use self_check_core::questions::{Choice, Question};
 use self_check_core::verdict::Verdict;
@@ -133,9 +134,16 @@ fn assert_sound(answers: &Answers, result: &Assessment) {
             assert!(remedies.is_empty(), "{relevant:?}");
         }
     }
-    if let Headline::CouldHaveCopied(who) | Headline::CouldBeRead(who) = &result.headline {
-        assert!(!who.is_empty());
+    match &result.headline {
+        Headline::CouldHaveCopied { people, also } => {
+            assert!(!people.is_empty() || !also.is_empty(), "{relevant:?}");
+            let pictures = [Event::PublicPicture, Event::ListingPicture];
+            assert!(!people.is_empty() || !pictures.contains(&also[0]));
+        }
+        Headline::CouldBeRead(who) => assert!(!who.is_empty(), "{relevant:?}"),
+        _ => {}
     }
+    assert!(!result.carries_a_code || relevant.has(Choice::OnlyThisLock));
     if let Count::Counted { of, left } = result.count {
         let untouched = of.untouched();
         assert!(1.0 <= left.fewest && left.fewest <= left.most);

@@ -15,12 +15,14 @@ pub mod sight;
 pub mod site;
 pub mod terms;
 
-pub use actions::{action, what_if};
+#[cfg(test)]
+pub use actions::STOP_GAPS;
+pub use actions::{action, advised, what_if};
 pub use choices::choice;
 pub use findings::{
     event, knows_the_door, level, no_count, reading, source_kind, standing, urgency, waits_for,
 };
-pub use headline::{headline, headline_groups};
+pub use headline::{CODE_ON_THE_KEY, headline, headline_groups};
 pub use learn::{figure, learn};
 pub use questions::{find_out, not_sure_hint, question, question_on, short};
 pub use reading::{about, landlord_letter, matters_more, next_hour, safety};

@@ -120,8 +120,11 @@ pub fn DistanceChart(props: &DistanceChartProps) -> Html {
     }
 }
 
+/// Where the word above the plot stands, in em: clear of a level's word on the plot's upper edge.
+const WORD_ABOVE: f64 = 1.2;
+
 /// The plot's upper edge and height, in em.
-const TOP: f64 = 1.6;
+const TOP: f64 = 3.1;
 const HEIGHT: f64 = 19.5;
 
 impl LogAxis {
@@ -166,7 +169,7 @@ fn below(axis: LogAxis, tick: &Tick) -> Html {
 fn above(axis: LogAxis, tick: &Tick) -> Html {
     word_at(
         axis.share(tick.value),
-        TOP - 0.45,
+        WORD_ABOVE,
         "chart-label",
         &tick.word,
     )

@@ -58,7 +58,7 @@ fn scene_of(choice: Choice) -> Option<Scene> {
         Choice::PadlockOrCabinet => doors::PADLOCK,
         Choice::Vehicle => doors::CAR,
         Choice::WorkOrAnothersHome => doors::WORK,
-        Choice::PocketOrClosedBag => keeping::POCKET,
+        Choice::PocketOrClosedBag => keeping::BAG,
         Choice::CarriedInView => keeping::NECK_CORD,
         Choice::HomeInSight => keeping::WINDOW,
         Choice::InTheCar => keeping::CAR_SEAT,

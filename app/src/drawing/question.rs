@@ -4,7 +4,7 @@ use self_check_core::questions::Question;
 use yew::prelude::*;
 
 use super::key::{self, digits, key, rim_frame, stamp_frame};
-use super::path::{Point, circle, number, polyline, rectangle, strokes};
+use super::path::{Point, circle, number, rectangle, strokes};
 use super::pattern::DrawnPattern;
 use super::scenes::{Scene, doors};
 use super::view::{Ink, Layer, draw, image, placed, scene};
@@ -44,11 +44,11 @@ fn drawing(question: Question) -> Option<(&'static str, Html)> {
     let drawing = match question {
         Question::MissingHow => ("0 0 208 60", from_home_to_town()),
         Question::WhoDecides => ("0 0 128 72", scene(SHARED_BUILDING)),
-        Question::ChangedSince => ("0 0 180 52", before_and_after()),
+        Question::ChangedSince => ("0 0 182 52", before_and_after()),
         Question::Copies => ("0 0 136 44", four_hooks()),
         Question::Holders => ("0 0 208 96", through_hands()),
         Question::Marking => ("-25.5 -9.6 55.5 26.6", stamp_places()),
-        Question::NumberIs => ("0 0 164 92", two_kinds_of_number()),
+        Question::NumberIs => ("0 0 184 92", two_kinds_of_number()),
         Question::OtherWays => ("0 0 96 72", scene(DOOR_FROM_INSIDE)),
         Question::Reason
         | Question::KeyKind
@@ -72,13 +72,17 @@ fn at(x: f64, y: f64, scale: f64, content: Html) -> Html {
 }
 
 fn from_home_to_town() -> Html {
-    let rings = [34.0, 106.0, 182.0].map(|x| draw(Ink::Hole, circle((x, 53.0), 3.6)));
+    let gone = [
+        "translate(18 53) scale(.66)",
+        "translate(88 53) scale(.66)",
+        "translate(172 53) scale(.66)",
+    ];
+    let gone = gone.map(|place| placed(place, scene(&[Layer::MissingKey("")])));
     html! {
         <>
             { at(0.0, 0.0, 1.0, scene(doors::HOUSE)) }
             { scene(STREET_AND_TOWN) }
-            { draw(Ink::Ghost, polyline(&[(24.0, 46.0), (24.0, 53.0), (204.0, 53.0)])) }
-            { for rings }
+            { for gone }
         </>
     }
 }
@@ -160,14 +164,20 @@ fn before_and_after() -> Html {
         <>
             { lock(0.0, true) }
             { draw(Ink::Contour, "M40 8a24 24 0 0 1 7 13M47.6 14.6L47.2 21.6 41.4 17.6") }
-            { at(68.0, 23.2, 0.64, key(DrawnPattern::DEMONSTRATION)) }
+            { at(68.0, 23.2, 0.64, old_key()) }
             { draw(Ink::Fine, "M91 3V49") }
-            { lock(95.0, false) }
-            { at(160.0, 9.6, 0.64, key(DrawnPattern::DEMONSTRATION)) }
-            { draw(Ink::Marked, "M146 3.5L178 21M178 3.5L146 21") }
-            { at(160.0, 36.4, 0.64, key(DrawnPattern::OTHER)) }
+            { lock(95.0, true) }
+            { draw(Ink::Contour, "M135 8a24 24 0 0 1 7 13M142.6 14.6L142.2 21.6 136.4 17.6") }
+            { at(162.0, 9.6, 0.64, old_key()) }
+            { draw(Ink::Marked, "M148 3.5L180 21M180 3.5L148 21") }
+            { at(162.0, 36.4, 0.64, key(DrawnPattern::OTHER)) }
         </>
     }
+}
+
+/// The key of before, in paper's colour, so that it is told from the new one at a glance.
+fn old_key() -> Html {
+    html! { <g class="old-key">{ key(DrawnPattern::DEMONSTRATION) }</g> }
 }
 
 fn four_hooks() -> Html {
@@ -225,33 +235,32 @@ fn stamp_places() -> Html {
     }
 }
 
+/// Above, the keys to two doors bear the same mark. Below, one bears a mark that the other lacks.
 fn two_kinds_of_number() -> Html {
-    let stamped = |x: f64, y: f64, pattern: DrawnPattern| {
-        let marked = html! { <>{ key(pattern) }{ draw(Ink::Solid, THREE_DIGITS) }</> };
-        at(x, y, 0.74, marked)
-    };
-    let coded = |x: f64| {
-        let marked = html! {
+    let beside_its_door = |x: f64, y: f64, door: Scene, pattern: DrawnPattern, marks: Html| {
+        let marked = html! { <>{ key(pattern) }{ marks }</> };
+        html! {
             <>
-                { key(DrawnPattern::DEMONSTRATION) }
-                { draw(Ink::Contour, LETTER) }
-                { draw(Ink::Solid, THREE_AFTER_IT) }
+                { at(x, y, 0.82, scene(door)) }
+                { at(x + 62.0, y + 17.0, 0.84, marked) }
             </>
-        };
-        at(x, 72.0, 0.74, marked)
+        }
+    };
+    let digits = || draw(Ink::Solid, THREE_DIGITS);
+    let code = html! {
+        <>
+            { draw(Ink::Contour, LETTER) }
+            { draw(Ink::Solid, THREE_AFTER_IT) }
+        </>
     };
     let (one, other) = (DrawnPattern::DEMONSTRATION, DrawnPattern::OTHER);
     html! {
         <>
-            { at(0.0, 0.0, 0.82, scene(doors::HOUSE)) }
-            { stamped(60.0, 20.0, one) }
-            { stamped(102.0, 20.0, other) }
-            { at(124.0, 0.0, 0.82, scene(doors::GARAGE)) }
-            { draw(Ink::Fine, "M0 46H164") }
-            { at(0.0, 52.0, 0.82, scene(doors::HOUSE)) }
-            { coded(60.0) }
-            { coded(102.0) }
-            { coded(144.0) }
+            { beside_its_door(0.0, 0.0, doors::HOUSE, one, digits()) }
+            { beside_its_door(96.0, 0.0, doors::GARAGE, other, digits()) }
+            { draw(Ink::Fine, "M0 46H184") }
+            { beside_its_door(0.0, 52.0, doors::HOUSE, one, code) }
+            { beside_its_door(96.0, 52.0, doors::GARAGE, other, html! {}) }
         </>
     }
 }

@@ -92,27 +92,27 @@ fn range(scene: Scene, metres: f64) -> Option<SightRange> {
     Some(scene.range(distance, FamilyChoice::Known(FAMILY)))
 }
 
+/// A list that folds, so that what a scene leaves stands right below it.
 fn scenes(chosen: &UseStateHandle<Scene>, step: &UseStateHandle<u32>) -> Html {
+    let onchange = {
+        let (chosen, step) = (chosen.clone(), step.clone());
+        Callback::from(move |event: Event| {
+            let scene = browser::place_in_list(&event).and_then(|place| Scene::ALL.get(place));
+            if let Some(&scene) = scene {
+                chosen.set(scene);
+                step.set(step_of(scene.usual_distance().get()));
+            }
+        })
+    };
     html! {
-        <fieldset>
-            <legend><h2>{ site::DISTANCE_SCENE }</h2></legend>
-            <div class="opts opts-columns">
-                { for Scene::ALL.into_iter().map(|scene| {
-                    let checked = **chosen == scene;
-                    let (chosen, step) = (chosen.clone(), step.clone());
-                    let onchange = Callback::from(move |_: Event| {
-                        chosen.set(scene);
-                        step.set(step_of(scene.usual_distance().get()));
-                    });
-                    html! {
-                        <label key={scene.id()} class="opt">
-                            <input type="radio" name="scene" {checked} {onchange} autocomplete="off" />
-                            <span><b>{ copy::scene(scene) }</b></span>
-                        </label>
-                    }
+        <p class="field">
+            <label for="scene"><b>{ site::DISTANCE_SCENE }</b></label>
+            <select id="scene" {onchange} autocomplete="off">
+                { for Scene::ALL.into_iter().map(|scene| html! {
+                    <option key={scene.id()} selected={**chosen == scene}>{ copy::scene(scene) }</option>
                 }) }
-            </div>
-        </fieldset>
+            </select>
+        </p>
     }
 }
 

@@ -11,7 +11,6 @@ mod verdict;
 mod what_if;
 mod why;
 
-use self_check_core::advice::Action;
 use self_check_core::assess::{Count, assess};
 use self_check_core::path::Stop;
 use yew::prelude::*;
@@ -19,13 +18,12 @@ use yew::prelude::*;
 use crate::browser;
 use crate::copy::{self, site};
 use crate::route::Route;
-use crate::session::{Act, SessionHandle};
-use crate::ui::{reading_part, use_page, use_session};
+use crate::session::Act;
+use crate::ui::{Forget, reading_part, use_page, use_session};
 use exposures::exposures;
 use find_out::find_out;
-use letter::letter;
 use rule::rule;
-use take_along::TakeAlong;
+use take_along::take_along;
 use to_do::to_do;
 use verdict::verdict;
 use what_if::WhatIf;
@@ -46,11 +44,6 @@ pub fn ResultPage(props: &ResultPageProps) -> Html {
     let path = session.path();
     let assessment = assess(&session.answers, session.positions);
     let shows_level = !assessment.safety_first || session.level_asked_for;
-    let asks_landlord = assessment
-        .advised
-        .actions
-        .iter()
-        .any(|advice| advice.action == Action::TellLandlord);
     use_effect_with(session.level_asked_for, |&asked_for| {
         if asked_for {
             browser::arrive();
@@ -74,9 +67,6 @@ pub fn ResultPage(props: &ResultPageProps) -> Html {
                 { exposures(&assessment.exposures) }
             }
             { to_do(&assessment.advised, assessment.safety_first) }
-            if asks_landlord && !assessment.safety_first {
-                { letter() }
-            }
             if shows_level {
                 <WhatIf assessment={assessment.clone()} />
             }
@@ -90,9 +80,9 @@ pub fn ResultPage(props: &ResultPageProps) -> Html {
                 { why(&assessment.advised.considered) }
             }
             if !assessment.safety_first {
-                <TakeAlong {assessment} is_example={session.is_example} />
+                { take_along(&assessment, session.is_example) }
             }
-            { onward(&session, path.position(Stop::LookOver).unwrap_or(props.n)) }
+            { onward(path.position(Stop::LookOver).unwrap_or(props.n)) }
         </div>
     }
 }
@@ -111,18 +101,13 @@ fn sharpen(count: &Count) -> Html {
 }
 
 /// Where to go from here.
-fn onward(session: &SessionHandle, answers: usize) -> Html {
-    let session = session.clone();
-    let again = Callback::from(move |_: MouseEvent| {
-        session.dispatch(Act::Forget);
-        Route::Start.go();
-    });
+fn onward(answers: usize) -> Html {
     html! {
         <p class="row screen-only">
             <a class="plain" href={Route::Check { n: answers }}>
                 { site::CHANGE_ANSWERS }
             </a>
-            <button type="button" class="plain" onclick={again}>{ site::START_AGAIN }</button>
+            <Forget onforgotten={|()| Route::Start.go()} />
         </p>
     }
 }

@@ -10,7 +10,7 @@ use crate::drawing::{ChoiceDrawing, KeyDrawing, Stamp};
 use crate::example;
 use crate::route::Route;
 use crate::session::{Act, SessionHandle};
-use crate::ui::{use_page, use_session};
+use crate::ui::{Forget, use_page, use_session};
 
 /// What may have happened, as ways to start. Each answers the first question.
 const STARTS: [Choice; 5] = [
@@ -37,7 +37,7 @@ pub fn Start() -> Html {
                     <h1 tabindex="-1">{ site::HERO }</h1>
                     <p class="lede">{ site::LEDE }</p>
                     <p class="row">{ doors.main() }</p>
-                    <p class="note">{ site::NEVER_TYPE_IT }</p>
+                    <p class="note">{ site::NEVER_TYPE_IT }{ " " }{ site::ANSWERS_WILL_GO }</p>
                 </div>
                 { hero() }
             </section>
@@ -48,9 +48,7 @@ pub fn Start() -> Html {
                         <li key={reason as usize}>{ doors.direct(reason) }</li>
                     }) }
                 </ul>
-                <p class="note">
-                    { doors.begin(Some(Choice::WorriedAboutAPerson), "plain", html! { site::WORRIED }) }
-                </p>
+                <p>{ doors.begin(Some(Choice::WorriedAboutAPerson), "plain", html! { site::WORRIED }) }</p>
                 <p class="note">
                     { requests_line() }{ " " }
                     <a href={Route::About}>{ site::HOW_TO_CHECK }</a>
@@ -79,16 +77,11 @@ impl Doors<'_> {
                 </>
             };
         }
-        let session = self.session.clone();
-        let forget = Callback::from(move |_: MouseEvent| {
-            session.dispatch(Act::Forget);
-            // The button is gone with the answers: the reader stays at the page's heading.
-            browser::arrive();
-        });
         html! {
             <>
                 <a class="press" href={Route::Check { n: furthest }}>{ site::GO_ON }</a>
-                <button type="button" class="plain" onclick={forget}>{ site::START_AGAIN }</button>
+                // The buttons are gone with the answers: the reader stays at the page's heading.
+                <Forget onforgotten={|()| browser::arrive()} />
             </>
         }
     }

@@ -102,9 +102,9 @@ fn settle_copies_of_a_lock_to_be_changed(advised: &mut Advised) {
         } else {
             remedy.because.len()
         };
-        remedy
-            .because
-            .splice(at..at, copies.because.iter().copied());
+        let tells_of_the_lock = |rule: &RuleId| *rule != RuleId::PlainCopiesCarryNoCode;
+        let because = copies.because.iter().copied().filter(tells_of_the_lock);
+        remedy.because.splice(at..at, because);
         remedy.urgency = remedy.urgency.max(copies.urgency);
     }
     sort(actions);

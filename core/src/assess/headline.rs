@@ -21,8 +21,14 @@ pub enum Headline {
     KeyIsOut(Event),
     /// The key is lost together with something that tells which door it opens.
     KeyIsOutWithItsDoor,
-    /// These could have had a copy made, weightiest first; never empty.
-    CouldHaveCopied(Vec<Event>),
+    /// Somebody could have had a copy made.
+    CouldHaveCopied {
+        /// The groups of people, weightiest first. No two of them are the same people.
+        people: Vec<Event>,
+        /// What else gave the key away, by people nobody can count: never empty where `people` is.
+        /// Then the first of it is no picture.
+        also: Vec<Event>,
+    },
     /// A picture shows the key and its door.
     PictureTellsItsDoor,
     /// The key could be read from these, by people who cannot tell its door; never empty.
@@ -33,11 +39,8 @@ pub enum Headline {
     EndedByChange,
     /// Only people the owner chose hold it, some of them from outside the home.
     OnlyByChoice,
-    /// Nobody from outside had it, as far as the owner knows; with a code on it or not.
-    NobodyOutside {
-        /// Whether a code that is enough for a copy stands on the key.
-        with_a_code: bool,
-    },
+    /// Nobody from outside had it, as far as the owner knows.
+    NobodyOutside,
 }
 
 impl Headline {
@@ -67,13 +70,15 @@ impl Headline {
             }
             return Self::KeyIsOut(event);
         }
-        let holders = counted(could_have_copied);
-        if !holders.is_empty() {
-            return Self::CouldHaveCopied(holders);
+        let people = counted(is_a_group_of_people);
+        let mut also = counted(lets_anybody_copy);
+        if !people.is_empty() || !also.is_empty() {
+            also.extend(counted(is_seen_in_public));
+            return Self::CouldHaveCopied { people, also };
         }
         let is_shown_with_its_door = exposures.iter().any(|exposure| {
             exposure.standing == Standing::Counts
-                && matches!(exposure.event, Event::PublicPicture | Event::ListingPicture)
+                && is_seen_in_public(exposure.event)
                 && exposure.knows_the_door.is_certain()
         });
         if is_shown_with_its_door {
@@ -100,9 +105,7 @@ impl Headline {
         } else if has(Standing::ByChoice) {
             Self::OnlyByChoice
         } else {
-            Self::NobodyOutside {
-                with_a_code: answers.has(OnlyThisLock),
-            }
+            Self::NobodyOutside
         }
     }
 }
@@ -119,7 +122,7 @@ fn is_out(event: Event) -> bool {
     )
 }
 
-fn could_have_copied(event: Event) -> bool {
+fn is_a_group_of_people(event: Event) -> bool {
     matches!(
         event,
         Event::FormerOccupants
@@ -127,10 +130,20 @@ fn could_have_copied(event: Event) -> bool {
             | Event::UneasyPerson
             | Event::HadItAlone
             | Event::ShortLetGuests
-            | Event::UncountedCopies
-            | Event::HiddenOutside
-            | Event::NumberOnLockFace
     )
+}
+
+/// Whether a copy can be made without anybody who could be named: a copy that nobody can place may
+/// well be with one of the people, so it is not counted beside them.
+fn lets_anybody_copy(event: Event) -> bool {
+    matches!(
+        event,
+        Event::UncountedCopies | Event::HiddenOutside | Event::NumberOnLockFace
+    )
+}
+
+fn is_seen_in_public(event: Event) -> bool {
+    matches!(event, Event::PublicPicture | Event::ListingPicture)
 }
 
 fn could_have_read(event: Event) -> bool {

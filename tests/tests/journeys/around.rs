@@ -136,6 +136,9 @@ fn forgetting_at_the_result_leads_to_an_empty_start() -> Result<()> {
         not_sure_to_the_end(page).await?;
         page.click("link", "See the result").await?;
         page.click("button", "Forget my answers").await?;
+        page.click("button", "No, keep them").await?;
+        page.click("button", "Forget my answers").await?;
+        page.click("button", "Yes, forget them").await?;
         arrive(page, START).await?;
         let text = page.visible_text().await?;
         assert!(
@@ -175,7 +178,7 @@ fn check_goes_on_without_a_network() -> Result<()> {
         page.click("link", "Check a key").await?;
         not_sure_to_the_end(page).await?;
         page.click("link", "See the result").await?;
-        page.wait_for_text("Do this, in this order").await?;
+        page.wait_for_text("Worth finding out").await?;
         page.set_offline(false).await
     })
 }

@@ -1,6 +1,6 @@
 //! The actions: what to do, who does it, what it may hurt, and what drives its cost.
 
-use self_check_core::advice::Action;
+use self_check_core::advice::{Action, Advice, RuleId};
 
 use crate::copy::ActionWords;
 
@@ -8,6 +8,34 @@ const CHECKED_LOCKSMITH: &str =
     "A locksmith you have checked (licensed where your region licenses them).";
 const YOU: &str = "You.";
 const FREE: &str = "Nothing.";
+
+/// The words on an action as the answers make it meant: what was told of the door's other locks
+/// changes how to look after it.
+pub fn advised(advice: &Advice) -> ActionWords {
+    let usual = action(advice.action);
+    if advice.action != Action::StopGap {
+        return usual;
+    }
+    let rests_on = |rule| advice.because.contains(&rule);
+    let how = match (
+        rests_on(RuleId::SecondLockBridgesTheTime),
+        rests_on(RuleId::BoltHoldsOnlyBesideSomeone),
+    ) {
+        (false, false) => usual.how,
+        (true, false) => WITH_A_SECOND_LOCK,
+        (false, true) => WITH_A_BOLT,
+        (true, true) => WITH_BOTH,
+    };
+    ActionWords { how, ..usual }
+}
+
+const WITH_A_SECOND_LOCK: &str = "Keep the second lock locked: the missing key does not open it. If it is sound and you feel safe, a visit in ordinary hours will do. If not, ask for the first visit you can get.";
+const WITH_A_BOLT: &str = "Your bolt or chain helps only while someone is awake and inside, with every way out easy. So have someone stay in, and ask for the first visit you can get: do not wait for ordinary hours.";
+const WITH_BOTH: &str = "Keep the second lock locked: the missing key does not open it. The bolt or chain is only for when someone is awake and inside, with every way out easy. If you feel safe, a visit in ordinary hours will do. If not, ask for the first visit you can get.";
+
+/// Every way of looking after a door, for the tests of the words.
+#[cfg(test)]
+pub const STOP_GAPS: [&str; 3] = [WITH_A_SECOND_LOCK, WITH_A_BOLT, WITH_BOTH];
 
 /// The words on `action`.
 pub fn action(action: Action) -> ActionWords {
@@ -54,8 +82,8 @@ pub fn action(action: Action) -> ActionWords {
             cost: "Ask before you agree to pay: rules differ.",
         },
         Action::StopGap => ActionWords {
-            title: "Bridge the time until the visit",
-            how: "Have someone stay in, or use a second lock with another key. A bolt is only for when you are awake and inside, with every way out easy. Ask for a visit in ordinary hours, unless the key was stolen, or lost with your address, or you feel unsafe.",
+            title: "Look after the door until the visit",
+            how: "Have someone stay in, and ask for the first visit you can get: do not wait for ordinary hours. Use a bolt only while you are awake and inside, with every way out easy.",
             who: YOU,
             may_hurt: Some(
                 "Never glue, wedge or chain a way out. In a fire, everyone must get out at once and in the dark.",
@@ -116,7 +144,7 @@ pub fn action(action: Action) -> ActionWords {
         },
         Action::TakePictureDown => ActionWords {
             title: "Take the picture down, or replace it",
-            how: "Delete it wherever you shared it, in old posts too. Check what else it shows: a house number, a number plate, a label. Taken down is not unseen, so the other steps still count.",
+            how: "Delete it wherever you shared it, in old posts too. If it is down already, see whether others passed it on. Check what else it shows: a house number, a number plate, a label. Taken down is not unseen, so the other steps still count.",
             who: "You. Ask the agent about a listing, and friends about what they posted.",
             may_hurt: Some(
                 "If someone put it up to harm you, first note where and when it stood. The police may ask.",

@@ -13,7 +13,7 @@ pub fn choice(choice: Choice) -> ChoiceWords {
         Choice::SharedAPicture => hinted("I shared a picture", "with the key in it"),
         Choice::SomeoneHadIt => hinted(
             "Someone had my key",
-            "a sitter, a repair, a car park, a former flatmate",
+            "a cleaner, a repair, a car park, a former flatmate",
         ),
         Choice::NumberOnIt => hinted("There is a number on my key", "is that bad?"),
         Choice::WorriedAboutAPerson => hinted(
@@ -64,11 +64,11 @@ pub fn choice(choice: Choice) -> ChoiceWords {
         Choice::ChangedCopiesUnknown => plain("Yes, but I do not know where each new key is"),
         Choice::NotChanged => plain("No"),
 
-        Choice::AllAccountedFor => plain("Yes, and each is with someone who should have it"),
+        Choice::AllAccountedFor => plain("Yes, I know where each one is"),
         Choice::OneOrTwoUnaccounted => plain("One or two I cannot place"),
         Choice::NeverCounted => plain("I never counted them"),
 
-        Choice::Household => plain("The people I live with"),
+        Choice::Household => plain("I, and anyone who lives with me"),
         Choice::TrustedCircle => plain("Family, friends or neighbours I trust"),
         Choice::HelperNow => hinted(
             "Someone who helps me now",
@@ -107,10 +107,7 @@ pub fn choice(choice: Choice) -> ChoiceWords {
 
         Choice::NothingMarked => plain("Nothing"),
         Choice::OneToThreeDigits => hinted("One to three digits", "do not type them"),
-        Choice::FourOrMoreDigits => hinted(
-            "Four or more digits",
-            "do not type them: how many is enough",
-        ),
+        Choice::FourOrMoreDigits => hinted("Four or more digits", "do not type them"),
         Choice::LettersWithDigits => plain("Letters mixed with digits"),
         Choice::LettersOrPictureOnly => plain("Only letters, a name or a picture"),
         Choice::WordsAgainstCopying => plain("Words that ask not to copy it"),
@@ -152,7 +149,7 @@ pub fn choice(choice: Choice) -> ChoiceWords {
 
         Choice::NoPicture => plain("Nowhere that I know of"),
         Choice::PictureSharedWithFew => plain("With a few people I sent it to"),
-        Choice::PicturePublic => plain("In public, and it is still up"),
+        Choice::PicturePublic => hinted("In public", "also if it is down again"),
         Choice::SaleListing => plain("In a listing of the home, for sale or to let"),
         Choice::CallsOrStreams => plain("Often on video calls or streams"),
         Choice::DoorbellCamera => plain("In view of a doorbell camera"),
@@ -160,7 +157,7 @@ pub fn choice(choice: Choice) -> ChoiceWords {
         Choice::AddressOnRingOrKey => plain("An address or flat number on the ring or key"),
         Choice::PapersWithIt => plain("A wallet, papers or letters with it"),
         Choice::PictureShowsPlace => plain("A picture that shows or names the place"),
-        Choice::FoundAtTheDoor => plain("It lay, or was lost, at or near the door"),
+        Choice::FoundAtTheDoor => plain("The place: it is, or was, left at or near the door"),
         Choice::ReturnTag => hinted("A return tag", "with no address on it"),
         Choice::NoLink => plain("Nothing"),
 

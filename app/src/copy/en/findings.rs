@@ -14,7 +14,7 @@ use crate::copy::Named;
 pub fn level(level: Level) -> Named {
     match level {
         Level::Kept => Named {
-            name: "Kept",
+            name: "Private",
             meaning: "Nothing in your answers gave the key away.",
         },
         Level::CannotBeToldYet => Named {
@@ -26,7 +26,7 @@ pub fn level(level: Level) -> Named {
             meaning: "Someone could have read or copied the key. That does not mean they did.",
         },
         Level::GivenAway => Named {
-            name: "Given away",
+            name: "No longer private",
             meaning: "Treat the key as known to someone who should not have it. That does not mean they will use it.",
         },
     }
@@ -69,7 +69,7 @@ pub fn event(event: Event) -> &'static str {
         Event::HadItAlone => "Someone had the key alone for a while",
         Event::ShortLetGuests => "Short-let guests had a key",
         Event::UncountedCopies => "Some copies cannot be placed",
-        Event::PublicPicture => "A picture of the key is public",
+        Event::PublicPicture => "A picture of the key is or was in public",
         Event::ListingPicture => "A listing shows the key",
         Event::PrivatePicture => "A few people have a picture of the key",
         Event::OnCalls => "The key shows on calls or streams",
@@ -84,9 +84,9 @@ pub fn event(event: Event) -> &'static str {
 }
 
 /// What an event let somebody read.
-pub fn reading(reading: Reading) -> &'static str {
+pub fn reading(event: Event, reading: Reading) -> &'static str {
     match reading {
-        Reading::Held => "They had it in hand. A copy can be made from it with no reading at all.",
+        Reading::Held => held(event),
         Reading::CodeSeen => {
             "They could note its number. To someone with the maker’s list that leaves one or a few keys to try; to anyone else it may leave them all."
         }
@@ -96,11 +96,25 @@ pub fn reading(reading: Reading) -> &'static str {
     }
 }
 
+fn held(event: Event) -> &'static str {
+    match event {
+        Event::Stolen | Event::NotReturned => {
+            "They have it in hand. It opens the door, and copies can be made from it."
+        }
+        Event::LostNearHome | Event::LostFarAway | Event::MissingSomehow => {
+            "Whoever finds it holds a key. It opens the door, and copies can be made from it."
+        }
+        Event::UncountedCopies => "Whoever has such a copy holds a key, with no reading at all.",
+        Event::HiddenOutside => "Whoever finds it holds a key, with no reading at all.",
+        _ => "They had it in hand. A copy can be made from it with no reading at all.",
+    }
+}
+
 /// Whether whoever took part can tell the door.
 pub fn knows_the_door(verdict: Verdict) -> &'static str {
     match verdict {
-        Verdict::Applies => "They know which door it opens.",
-        Verdict::DoesNotApply => "They cannot tell which door it opens.",
+        Verdict::Applies => "They most likely know which door it opens.",
+        Verdict::DoesNotApply => "Nothing you told us shows them which door it opens.",
         Verdict::Unknown(_) => "They may or may not know which door it opens.",
     }
 }
@@ -133,16 +147,16 @@ pub fn waits_for(question: Question) -> String {
 pub fn no_count(reason: NoCount) -> &'static str {
     match reason {
         NoCount::KindNotModelled => {
-            "There is no fair count for this kind of key: makers differ too much. The advice holds all the same."
+            "For many keys, a number of keys left to try stands here. For this kind there is no fair number, for makers differ too much. The advice holds all the same."
         }
         NoCount::NoCuts => {
-            "There is nothing cut here that could be counted. What matters is who is let in, and who can change that."
+            "For many keys, a number of keys left to try stands here. Here nothing is cut that could be counted. What matters is who is let in, and who can change that."
         }
         NoCount::SharedSystem => {
-            "In a shared building or at work, other keys may open the same lock. So a count for one key would mislead."
+            "For many keys, a number of keys left to try stands here. In a shared building or at work, other keys may open the same lock, so such a number would mislead."
         }
         NoCount::Vehicle => {
-            "A vehicle’s key often holds a chip as well, so a count of its cuts would mislead."
+            "For many keys, a number of keys left to try stands here. A vehicle’s key often holds a chip as well, so such a number would mislead."
         }
     }
 }

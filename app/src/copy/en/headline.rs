@@ -4,6 +4,9 @@
 use self_check_core::assess::Headline;
 use self_check_core::exposure::Event;
 
+/// Beside the headline, where the number on the key is enough for a copy.
+pub const CODE_ON_THE_KEY: &str = "The number on the key is most likely its key code (a key can be cut from it). So keep it covered.";
+
 /// One sentence.
 pub fn headline(headline: &Headline) -> String {
     let fixed = match headline {
@@ -15,7 +18,7 @@ pub fn headline(headline: &Headline) -> String {
         Headline::KeyIsOutWithItsDoor => {
             "Your key is lost, and something with it tells which door it opens."
         }
-        Headline::CouldHaveCopied(events) => return could_have_copied(events),
+        Headline::CouldHaveCopied { people, also } => return could_have_copied(people, also),
         Headline::PictureTellsItsDoor => {
             "A picture shows your key together with the door it opens."
         }
@@ -27,12 +30,7 @@ pub fn headline(headline: &Headline) -> String {
             "The lock was changed after what happened, so the old key opens nothing."
         }
         Headline::OnlyByChoice => "Only people you chose to trust have your key.",
-        Headline::NobodyOutside { with_a_code: false } => {
-            "As far as you know, nobody outside your home has had your key."
-        }
-        Headline::NobodyOutside { with_a_code: true } => {
-            "As far as you know, nobody outside your home has had your key, but its number alone would be enough to have one made."
-        }
+        Headline::NobodyOutside => "As far as you know, nobody outside your home has had your key.",
     };
     fixed.to_owned()
 }
@@ -66,42 +64,68 @@ fn key_is_out(event: Event) -> String {
         | Event::HiddenOutside
         | Event::NumberOnLockFace
         | Event::HelperNow
-        | Event::TrustedCircle => could_have_copied(&[event]),
+        | Event::TrustedCircle => could_have_copied(&[event], &[]),
     }
 }
 
-fn could_have_copied(events: &[Event]) -> String {
-    match events {
-        [event] => format!(
-            "{} could have had a copy made.",
-            capitalised(people(*event))
-        ),
+fn could_have_copied(people: &[Event], also: &[Event]) -> String {
+    match (people, also) {
+        ([], []) => String::new(),
+        ([], [thing, ..]) => could_be_copied(*thing).to_owned(),
+        ([event], _) => format!("{} could have had a copy made.", capitalised(who(*event))),
         _ => format!(
             "{} groups of people outside your home could have had a copy made.",
-            how_many(events.len())
+            how_many(people.len())
         ),
     }
 }
 
-/// Who the headline's groups are, where it counts more than one.
-pub fn headline_groups(headline: &Headline) -> Option<String> {
-    match headline {
-        Headline::CouldHaveCopied(events) if events.len() > 1 => {
-            Some(format!("They are {}.", listed(events)))
+/// What could let anybody have a copy, where no people are named.
+fn could_be_copied(thing: Event) -> &'static str {
+    match thing {
+        Event::UncountedCopies => "A copy that you cannot place could be in anyone’s hands.",
+        Event::HiddenOutside => "A spare hidden outside can be found, used or copied by anyone.",
+        Event::NumberOnLockFace => {
+            "Anyone who notes the number on the lock could have a key made from it."
         }
-        _ => None,
+        _ => "Someone could have had a copy made.",
     }
+}
+
+/// Who the headline's groups are, where it counts more than one, and what comes beside them.
+pub fn headline_groups(headline: &Headline) -> Option<String> {
+    let Headline::CouldHaveCopied { people, also } = headline else {
+        return None;
+    };
+    let groups = (people.len() > 1).then(|| format!("They are: {}.", listed(people, who)));
+    let told = usize::from(people.is_empty());
+    let rest = also.get(told..).filter(|rest| !rest.is_empty());
+    let rest = rest.map(|rest| format!("There is also {}.", listed(rest, what)));
+    let lines: Vec<String> = groups.into_iter().chain(rest).collect();
+    (!lines.is_empty()).then(|| lines.join(" "))
 }
 
 fn could_be_read(events: &[Event]) -> String {
     format!(
         "{} could have read your key, perhaps without knowing its door.",
-        capitalised(&listed(events))
+        capitalised(&listed(events, who))
     )
 }
 
+/// What stands beside the people, as the object of a sentence.
+fn what(event: Event) -> &'static str {
+    match event {
+        Event::UncountedCopies => "a copy that you cannot place",
+        Event::HiddenOutside => "a spare hidden outside",
+        Event::NumberOnLockFace => "the number on the front of the lock",
+        Event::PublicPicture => "a picture in public",
+        Event::ListingPicture => "a listing that shows the key",
+        _ => who(event),
+    }
+}
+
 /// Who took part in an event, as the subject of a sentence.
-fn people(event: Event) -> &'static str {
+fn who(event: Event) -> &'static str {
     match event {
         Event::Stolen => "whoever took it",
         Event::NotReturned => "whoever has not given it back",
@@ -127,7 +151,7 @@ fn people(event: Event) -> &'static str {
     }
 }
 
-fn listed(events: &[Event]) -> String {
+fn listed(events: &[Event], name: fn(Event) -> &'static str) -> String {
     let mut text = String::new();
     for (index, event) in events.iter().enumerate() {
         if index > 0 {
@@ -137,7 +161,7 @@ fn listed(events: &[Event]) -> String {
                 ", "
             });
         }
-        text.push_str(people(*event));
+        text.push_str(name(*event));
     }
     text
 }
@@ -164,22 +188,29 @@ fn capitalised(text: &str) -> String {
 mod tests {
     use super::*;
 
+    fn copied(people: &[Event], also: &[Event]) -> Headline {
+        Headline::CouldHaveCopied {
+            people: people.to_vec(),
+            also: also.to_vec(),
+        }
+    }
+
     #[test]
     fn headline_one_group_is_named_alone() {
-        let one = Headline::CouldHaveCopied(vec![Event::HadItAlone]);
-        assert_eq!(
-            headline(&one),
-            "Whoever had it alone for a while could have had a copy made."
-        );
+        let one = copied(&[Event::HadItAlone], &[]);
+        let words = "Whoever had it alone for a while could have had a copy made.";
+        assert_eq!(headline(&one), words);
+        assert_eq!(headline_groups(&one), None);
     }
 
     #[test]
     fn headline_several_groups_are_counted_and_then_named() {
-        let groups = Headline::CouldHaveCopied(vec![
+        let people = [
             Event::FormerOccupants,
             Event::HadItAlone,
             Event::ShortLetGuests,
-        ]);
+        ];
+        let groups = copied(&people, &[Event::HiddenOutside, Event::PublicPicture]);
         assert_eq!(
             headline(&groups),
             "Three groups of people outside your home could have had a copy made."
@@ -187,8 +218,21 @@ mod tests {
         assert_eq!(
             headline_groups(&groups).as_deref(),
             Some(
-                "They are whoever lived there before, whoever had it alone for a while and your short-let guests."
+                "They are: whoever lived there before, whoever had it alone for a while and your short-let guests. There is also a spare hidden outside and a picture in public."
             )
+        );
+    }
+
+    #[test]
+    fn headline_without_people_tells_of_the_copy_and_then_of_the_rest() {
+        let things = copied(&[], &[Event::UncountedCopies, Event::ListingPicture]);
+        assert_eq!(
+            headline(&things),
+            "A copy that you cannot place could be in anyone’s hands."
+        );
+        assert_eq!(
+            headline_groups(&things).as_deref(),
+            Some("There is also a listing that shows the key.")
         );
     }
 

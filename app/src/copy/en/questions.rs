@@ -42,7 +42,7 @@ pub fn question(question: Question) -> QuestionWords {
         Question::Reason => QuestionWords {
             title: "What brings you here?",
             hint: "Choose what fits best. You can change it later.",
-            why: "It decides which question comes first. Your answers stay on this device.",
+            why: "It decides which question comes first. Your answers stay in this page until you close or reload it.",
             not_sure: "I am not sure where to start",
             drawing_title: "A house key and its parts",
             drawing_desc: "A drawn key lies flat. The bow is the part you hold. The blade is the part that goes into the lock. The shoulder is the step that stops the key. The cuts are the dips along its edge.",
@@ -53,7 +53,7 @@ pub fn question(question: Question) -> QuestionWords {
             why: "A key lost far away, with nothing to show which door it opens, matters far less than a stolen one.",
             not_sure: NOT_SURE,
             drawing_title: "Where a key may be",
-            drawing_desc: "A dotted line runs from a home, down its street, to a far town. An empty key ring lies on each part of it.",
+            drawing_desc: "A home, its street and a far town side by side. Below each, a dotted outline shows a key that is not there.",
         },
         Question::Opens => QuestionWords {
             title: "What does the key open?",
@@ -65,7 +65,7 @@ pub fn question(question: Question) -> QuestionWords {
         },
         Question::WhoDecides => QuestionWords {
             title: "Who decides about this lock?",
-            hint: "If you rent, look in your agreement under keys or locks.",
+            hint: "If you rent, look in your agreement under keys or locks. If the key opens a shared entrance too, answer for your own door.",
             why: "To change a lock without a right to do so can break an agreement or a law. The answer shows whom to ask first.",
             not_sure: NOT_SURE,
             drawing_title: "Your own door and a shared one",
@@ -73,11 +73,11 @@ pub fn question(question: Question) -> QuestionWords {
         },
         Question::ChangedSince => QuestionWords {
             title: "Has the lock been changed since you moved in or took it over?",
-            hint: "Changed means a new lock, or a new cylinder (the part the key goes into). Rekeyed means the same lock, set to a new key. Both count.",
+            hint: "Changed means a new lock, or a new cylinder (the part the key goes into). Rekeyed means the same lock, set to a new key. Both count, and so does a lock that was new when you came.",
             why: "A change puts an end to all that happened to the old key. It helps only as long as you know where each new key is.",
             not_sure: NOT_SURE,
             drawing_title: "Before and after a change",
-            drawing_desc: "The same lock twice. Before, the old key turns it. After, the old key stops and a new key turns it.",
+            drawing_desc: "The same lock twice. Before, an old white key turns it. After, the old key is crossed out and a new brass key turns it.",
         },
         Question::Copies => QuestionWords {
             title: "Do you know where every copy of this key is?",
@@ -89,7 +89,7 @@ pub fn question(question: Question) -> QuestionWords {
         },
         Question::Holders => QuestionWords {
             title: "Who has this key, or has had it?",
-            hint: "Think of anyone who held it out of your sight, even for a short time.",
+            hint: "Think of anyone who held it out of your sight, even for a short time. If you rent, leave out the landlord’s own key.",
             why: "With a key in hand, anyone can have a copy made in minutes. So who had it matters more than who saw it.",
             not_sure: NOT_SURE,
             drawing_title: "The hands a key goes through",
@@ -117,7 +117,7 @@ pub fn question(question: Question) -> QuestionWords {
             why: "The number may only name the blank (the uncut key), which tells a stranger nothing. Or it may be the key code: a key can be cut from it.",
             not_sure: NOT_SURE,
             drawing_title: "Two kinds of number",
-            drawing_desc: "Above, keys to two different doors bear the same mark. Below, a mark is found on the keys to one door and on no other key.",
+            drawing_desc: "Two doors, each with its key beside it, drawn twice. Above, both keys bear the same mark. Below, one key bears a mark and the other does not.",
         },
         Question::NumberElsewhere => QuestionWords {
             title: "Where else is the key’s number written?",
@@ -133,7 +133,7 @@ pub fn question(question: Question) -> QuestionWords {
             why: "A key in plain view can be caught by a camera. That calls for a small change of habit, not for a new lock.",
             not_sure: NOT_SURE,
             drawing_title: "Ways to carry and keep a key",
-            drawing_desc: "Six small drawings: a pocket, a key on a cord round the neck, a hook by a window, a car seat, a plant pot, and a small box with a code.",
+            drawing_desc: "Six small drawings. First, a closed bag; a key on a cord round the neck; and a window with a key. Then a car seat, a plant pot, and a small box with a code.",
         },
         Question::Seen => QuestionWords {
             title: "Where could a picture of the key be?",
@@ -141,7 +141,7 @@ pub fn question(question: Question) -> QuestionWords {
             why: "A clear picture can be enough to have a key copied. One that shows the place too should come down first.",
             not_sure: NOT_SURE,
             drawing_title: "Where pictures of a key turn up",
-            drawing_desc: "Five small frames, each with a key in it: a message, a public post, a room for sale, a video call, and the view of a doorbell.",
+            drawing_desc: "Five small drawings, each with a key: in a message, in a public post, by the sign of a home for sale, in a video call, and in view of a doorbell.",
         },
         Question::Link => QuestionWords {
             title: "If you lost this key, what would show where it belongs?",
@@ -152,7 +152,7 @@ pub fn question(question: Question) -> QuestionWords {
             drawing_desc: "A key ring with a tag. Beside it lie a wallet, a letter and a picture of a front door.",
         },
         Question::OtherWays => QuestionWords {
-            title: "How else is this door locked or opened?",
+            title: "How else is your door locked or opened?",
             hint: "Look at the door from inside and outside.",
             why: "A second lock with another key gives you time. A code or an app is one more thing to look after.",
             not_sure: NOT_SURE,

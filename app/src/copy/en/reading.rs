@@ -52,10 +52,10 @@ pub fn safety() -> PageWords {
 
 static SAFETY: &[Block] = &[
     Paragraph(
-        "Use a phone or computer that the person cannot see or use: a friend’s, or one in a library.",
+        "Use a phone or computer that the person cannot see: a friend’s, or one in a library. If they can see this one, press “Leave now” at the top. It empties this page, but the history still shows that you were here.",
     ),
     Paragraph(
-        "A local domestic-abuse service can plan with you. You need not be sure of anything, and you need not have decided anything, to talk to them.",
+        "A local domestic-abuse service can plan with you. You need not be sure of anything, and you need not have decided anything, to talk to them. A doctor, a library or the town hall can tell you how to reach one.",
     ),
     Caution(
         "Talk to them before you change a lock. The person may notice the change. It may also be against the law where they have a right to live there.",
@@ -69,9 +69,7 @@ static SAFETY: &[Block] = &[
         "photos that go to a shared account by themselves",
     ]),
     Paragraph("Leave these as they are until you have a plan. To turn one off can be noticed too."),
-    Paragraph(
-        "You can go on with the check here, or stop at any time. “Leave now” at the top empties this page. It cannot remove the browser’s history.",
-    ),
+    Paragraph("You can go on with the check here, or stop at any time."),
     Source(&SAFETY_PLANNING),
 ];
 
@@ -159,7 +157,7 @@ static MATTERS_MORE: &[Block] = &[
 pub fn landlord_letter() -> &'static [&'static str] {
     &[
         "Dear landlord,",
-        "Please have the lock of my home set to a new key by ________, or allow me to have this done by a locksmith. Please do the same for any other lock that the same key opens.",
+        "Please have the lock of my home set to a new key by ________, or allow me to have this done by a locksmith. Please do the same for any other lock of my home that the same key opens.",
         "Please tell me when the work can be done, who pays for it, and how many keys I will get. I will hand in the keys I have now when I get the new ones.",
         "Please answer in writing.",
         "With kind regards",

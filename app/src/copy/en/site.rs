@@ -51,8 +51,14 @@ texts! {
     TRY_EXAMPLE = "Try it with an example";
     /// Goes on where one stopped.
     GO_ON = "Go on with your check";
-    /// Forgets the answers.
+    /// Forgets the answers, once asked.
     START_AGAIN = "Forget my answers and start again";
+    /// Asked first.
+    FORGET_THEM = "Forget all your answers? They cannot be brought back.";
+    /// Forgets them.
+    YES_FORGET = "Yes, forget them";
+    /// Does not.
+    NO_KEEP = "No, keep them";
     /// The promise.
     NEVER_TYPE_IT = "You will never be asked for the number on your key. Please never type it anywhere, not even here.";
     /// Heading of the direct starts.
@@ -63,6 +69,8 @@ texts! {
     HOW_TO_CHECK = "How to check that";
     /// After a reload.
     ANSWERS_GONE = "This page keeps no answers: closed or loaded again, it begins here.";
+    /// Beforehand.
+    ANSWERS_WILL_GO = "This page keeps no answers either: close or reload it, and they are gone.";
 
     // The example
     /// Names the banner.
@@ -132,7 +140,7 @@ texts! {
     /// Heading of the what-ifs.
     WHAT_IF = "What if, from today…";
     /// Below it.
-    WHAT_IF_NOTE = "What somebody saw or copied stays so. Once the lock takes a new key, the old one is no use to them.";
+    WHAT_IF_NOTE = "Tick what you might do. What somebody saw or copied stays so. But once the lock takes a new key, the old one is no use to them.";
     /// Heading of what is left after the what-ifs.
     WHAT_IF_LEFT = "What would then be left";
     /// Before what is still advised after the what-ifs.
@@ -140,7 +148,7 @@ texts! {
     /// Above the pointer to what is left.
     RULE_NOW = "left now";
     /// Above the pointer to what there was.
-    RULE_BEFORE = "a new key";
+    RULE_BEFORE = "a key nobody saw";
     /// Under the rule: the European standard's lowest grade.
     MARK_LOWEST = "standard’s lowest grade";
     /// Under the rule: its fourth grade.
@@ -176,7 +184,9 @@ texts! {
     /// Heading of the letter.
     LETTER = "A letter to your landlord";
     /// Below it.
-    LETTER_NOTE = "It asks and tells nothing more. Add your name and the date yourself, on paper or in your own program.";
+    LETTER_NOTE = "It asks, and says nothing of what you answered here. Add your name and the date yourself, on paper or in your own program.";
+    /// Copies the letter.
+    COPY_LETTER = "Copy the letter";
     /// Back to the answers.
     CHANGE_ANSWERS = "Change my answers";
 
@@ -393,7 +403,7 @@ pub fn rule_caption(of: &KeyRange, left: &KeysLeft) -> String {
         ""
     };
     format!(
-        "There are at most {} keys of this kind. After what you told, a stranger’s keys left to try for an even chance: {left}{no_guessing}. {RULE_NOTE}",
+        "A common key of this kind comes in at most {} patterns, and in fewer where it has fewer cuts (dips along the edge). A stranger who tries them one by one has an even chance after half of them. After what you told us, the number left to try is: {left}{no_guessing}. {RULE_NOTE}",
         at_most_keys(of.most),
     )
 }
@@ -418,7 +428,7 @@ pub fn grades(numbers: &[u8]) -> String {
 pub const RULE_NUMBERS: [&str; 7] = ["1", "10", "100", "1,000", "10,000", "100,000", "1 million"];
 
 /// What the number on the rule is not.
-pub const RULE_NOTE: &str = "These are patterns to try, not hours. The marks show the least that the European standard asks for; they do not grade your lock. Locks are opened in other ways too.";
+pub const RULE_NOTE: &str = "That is a number of patterns, not of hours. The marks show the least that the European standard asks for; they do not grade your lock. Locks are opened in other ways too.";
 
 /// A copy by its place in a row of copies.
 pub fn copy_number(generation: u32) -> String {

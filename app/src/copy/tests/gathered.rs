@@ -87,6 +87,9 @@ pub fn action(action: Action) -> Page {
     let mut texts = vec![words.title, words.how, words.who];
     texts.extend(words.may_hurt);
     texts.extend([words.cost, copy::what_if(action)]);
+    if action == Action::StopGap {
+        texts.extend(copy::STOP_GAPS);
+    }
     Page::new(format!("{action:?}"), texts)
 }
 
@@ -285,8 +288,9 @@ fn findings() -> Vec<String> {
         texts.extend([words.name, words.meaning].map(str::to_owned));
     }
     texts.extend(EVENTS.map(|event| copy::event(event).to_owned()));
-    for reading in [Reading::Held, Reading::CodeSeen, Reading::CutsSeen] {
-        texts.push(copy::reading(reading).to_owned());
+    texts.extend(EVENTS.map(|event| copy::reading(event, Reading::Held).to_owned()));
+    for reading in [Reading::CodeSeen, Reading::CutsSeen] {
+        texts.push(copy::reading(Event::PublicPicture, reading).to_owned());
     }
     for reason in [
         NoCount::KindNotModelled,
@@ -350,22 +354,29 @@ fn headlines() -> Vec<String> {
         Headline::CannotBeToldYet,
         Headline::EndedByChange,
         Headline::OnlyByChoice,
-        Headline::NobodyOutside { with_a_code: false },
-        Headline::NobodyOutside { with_a_code: true },
-        Headline::CouldHaveCopied(vec![
-            Event::FormerOccupants,
-            Event::HadItAlone,
-            Event::HiddenOutside,
-        ]),
+        Headline::NobodyOutside,
+        Headline::CouldHaveCopied {
+            people: vec![Event::FormerOccupants, Event::HadItAlone],
+            also: vec![Event::HiddenOutside, Event::ListingPicture],
+        },
     ];
     for event in EVENTS {
         found.push(Headline::KeyIsOut(event));
         found.push(Headline::KeyIsOutWithItsDoor);
-        found.push(Headline::CouldHaveCopied(vec![event]));
+        found.push(Headline::CouldHaveCopied {
+            people: vec![event],
+            also: vec![event],
+        });
+        found.push(Headline::CouldHaveCopied {
+            people: Vec::new(),
+            also: vec![event, event],
+        });
         found.push(Headline::CouldBeRead(vec![event]));
     }
     let groups = found.iter().filter_map(copy::headline_groups);
-    found.iter().map(copy::headline).chain(groups).collect()
+    let code = copy::CODE_ON_THE_KEY.to_owned();
+    let headlines = found.iter().map(copy::headline);
+    headlines.chain(groups).chain([code]).collect()
 }
 
 /// Every event, in the order of the core.

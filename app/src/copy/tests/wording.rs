@@ -208,12 +208,19 @@ fn removing_a_code_names_every_condition_and_caution() {
 #[test]
 fn stop_gap_keeps_every_way_out_open() {
     let whole = action(Action::StopGap).whole();
-    for needed in [
-        "awake and inside",
-        "every way out easy",
-        "Never glue, wedge or chain",
-    ] {
-        assert!(whole.contains(needed), "{needed}");
+    assert!(whole.contains("Never glue, wedge or chain"), "{whole}");
+    let speak_of_a_bolt = |text: &&str| text.contains("bolt");
+    let told = copy::STOP_GAPS;
+    assert_eq!(told.iter().filter(|text| speak_of_a_bolt(text)).count(), 2);
+    for text in told
+        .iter()
+        .copied()
+        .filter(|text| speak_of_a_bolt(text))
+        .chain([&*whole])
+    {
+        for needed in ["awake and inside", "every way out easy"] {
+            assert!(text.contains(needed), "{needed}: {text}");
+        }
     }
 }
 

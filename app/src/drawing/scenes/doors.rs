@@ -137,17 +137,16 @@ pub const WORK: Scene = &[
     Draw(Contour, "M2 44H46"),
 ];
 
-/// A toolbox.
+/// An open toolbox, a hammer and a screwdriver standing in it.
 pub const TOOLBOX: Scene = &[
-    Draw(Contour, "M16 22V16.5Q16 14 18.5 14H29.5Q32 14 32 16.5V22"),
-    Draw(
-        Leather,
-        "M5 24Q5 22 7 22H41Q43 22 43 24V42Q43 44 41 44H7Q5 44 5 42Z",
-    ),
-    Draw(Contour, "M5 30.5H43"),
-    Draw(Metal, "M20.5 27.5H27.5V34H20.5Z"),
+    Draw(Hole, "M15.5 8H18.5V28H15.5Z"),
+    Draw(Metal, "M9 3.5H22Q25.5 4.5 26 8.5H9Z"),
+    Draw(Hole, "M33.4 15H35.4V28H33.4Z"),
+    Draw(Metal, "M32 3.5Q34.4 2 36.8 3.5V15H32Z"),
+    Draw(Leather, "M4 24H44L41 44H7Z"),
+    Draw(Contour, "M5 29.5H43"),
     Shade(
-        &[(33.0, 32.5), (41.5, 32.5), (41.5, 42.5), (33.0, 42.5)],
+        &[(34.0, 31.0), (42.0, 31.0), (40.4, 43.0), (34.0, 43.0)],
         2.2,
     ),
 ];

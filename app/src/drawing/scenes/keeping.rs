@@ -4,20 +4,16 @@ use super::super::view::Ink::{Contour, Fine, Hole, Leather, Metal, Solid, Stitch
 use super::super::view::Layer::{Draw, Key, MissingKey, Shade};
 use super::Scene;
 
-/// A buttoned pocket; the key inside is only guessed at.
-pub const POCKET: Scene = &[
+/// A closed bag; the key inside is only guessed at.
+pub const BAG: Scene = &[
+    Draw(Contour, "M15 19V13.5a9 9 0 0 1 18 0V19"),
     Draw(
         Leather,
-        "M8 12H40V36Q40 39 37.4 40L24 45 10.6 40Q8 39 8 36Z",
+        "M6.5 19Q6.6 17 8.6 17H39.4Q41.4 17 41.5 19L43.5 42Q43.6 45 40.6 45H7.4Q4.4 45 4.5 42Z",
     ),
-    Draw(
-        Stitch,
-        "M11 24V35.4Q11 37 12.4 37.5L24 41.8 35.6 37.5Q37 37 37 35.4V24",
-    ),
-    MissingKey("translate(17 31) scale(.66)"),
-    Draw(Leather, "M6 7H42V17.5L24 24.5 6 17.5Z"),
-    Draw(Stitch, "M8.8 16.4L24 22.2 39.2 16.4"),
-    Draw(Hole, "M22 16.6a2 2 0 1 0 4 0a2 2 0 1 0 -4 0Z"),
+    Draw(Stitch, "M8 24H40"),
+    Draw(Metal, "M34 22.4H38.6V25.6H34Z"),
+    MissingKey("translate(17 35) scale(.72)"),
 ];
 
 /// A key on a cord round the neck.
@@ -76,16 +72,17 @@ pub const POT: Scene = &[
     Draw(Contour, "M2 44H46"),
 ];
 
-/// A small box with a code.
+/// A small box with a code, open, with the key inside.
 pub const KEY_SAFE: Scene = &[
+    Draw(Contour, "M15 13V9.5a9 9 0 0 1 18 0V13"),
     Draw(
         Metal,
-        "M11 8Q11 4 15 4H33Q37 4 37 8V40Q37 44 33 44H15Q11 44 11 40Z",
+        "M9 16Q9 13 12 13H36Q39 13 39 16V42Q39 45 36 45H12Q9 45 9 42Z",
     ),
-    Draw(Hole, "M15 9H33V33H15Z"),
     Draw(
         Solid,
-        "M17.8 13.2a1.6 1.6 0 1 0 3.2 0a1.6 1.6 0 1 0 -3.2 0ZM22.4 13.2a1.6 1.6 0 1 0 3.2 0a1.6 1.6 0 1 0 -3.2 0ZM27 13.2a1.6 1.6 0 1 0 3.2 0a1.6 1.6 0 1 0 -3.2 0ZM17.8 18.4a1.6 1.6 0 1 0 3.2 0a1.6 1.6 0 1 0 -3.2 0ZM22.4 18.4a1.6 1.6 0 1 0 3.2 0a1.6 1.6 0 1 0 -3.2 0ZM27 18.4a1.6 1.6 0 1 0 3.2 0a1.6 1.6 0 1 0 -3.2 0ZM17.8 23.6a1.6 1.6 0 1 0 3.2 0a1.6 1.6 0 1 0 -3.2 0ZM22.4 23.6a1.6 1.6 0 1 0 3.2 0a1.6 1.6 0 1 0 -3.2 0ZM27 23.6a1.6 1.6 0 1 0 3.2 0a1.6 1.6 0 1 0 -3.2 0ZM22.4 28.8a1.6 1.6 0 1 0 3.2 0a1.6 1.6 0 1 0 -3.2 0Z",
+        "M14 16.8H17V20.2H14ZM19.7 16.8H22.7V20.2H19.7ZM25.3 16.8H28.3V20.2H25.3ZM31 16.8H34V20.2H31Z",
     ),
-    Draw(Hole, "M18.5 36.5H29.5V40H18.5Z"),
+    Draw(Hole, "M13 24H35V42H13Z"),
+    Key("translate(19.5 33) scale(.62)"),
 ];

@@ -26,14 +26,14 @@ pub const PUBLIC_POST: Scene = &[
     ),
 ];
 
-/// A room in a listing, a key on its table.
+/// The sign of a home for sale, a key hanging from it.
 pub const LISTING: Scene = &[
-    Draw(Hole, "M3 7H45V41H3Z"),
-    Draw(Fine, "M3 7L12 15H36L45 7M12 15V30M36 15V30M12 30H36"),
-    Draw(Hole, "M19 18.5H29V26H19Z"),
-    Draw(Metal, "M10 34.5H38L40 38H8Z"),
-    Key("translate(19.6 33) scale(.5)"),
-    Draw(Contour, "M10 38V41M38 38V41"),
+    Draw(Contour, "M6 46V3M3 7H45"),
+    Draw(Fine, "M14 7V11M38 7V11"),
+    Draw(Hole, "M10 11H42V34H10Z"),
+    Draw(Metal, "M18 31V22L26 15 34 22V31Z"),
+    Draw(Hole, "M24 31V25.5H28V31Z"),
+    Key("translate(20.5 41) scale(.62)"),
 ];
 
 /// A video call, a key on the wall behind the speaker.
@@ -49,20 +49,16 @@ pub const VIDEO_CALL: Scene = &[
     Draw(Contour, "M24 37V42.5M15 43.5H33"),
 ];
 
-/// The round view of a doorbell camera: somebody at the door, a key in the hand.
+/// A doorbell with its lens above the push, and a key in its view.
 pub const DOORBELL: Scene = &[
-    Draw(Hole, "M3 24a21 21 0 1 0 42 0a21 21 0 1 0 -42 0Z"),
-    Draw(
-        Fine,
-        "M6.2 13Q24 20 41.8 13M6.2 13Q10 26 4 30M41.8 13Q38 26 44 30",
-    ),
+    Draw(Fine, "M14 12L46 2M14 14L46 25"),
     Draw(
         Hole,
-        "M17.4 13.5a6.6 6.6 0 1 0 13.2 0a6.6 6.6 0 1 0 -13.2 0Z",
+        "M3 8Q3 3 8 3H17Q22 3 22 8V40Q22 45 17 45H8Q3 45 3 40Z",
     ),
-    Draw(
-        Hole,
-        "M9.5 39.4C10 29 15 23.5 24 23.5 33 23.5 38 29 38.5 39.4A21 21 0 0 1 9.5 39.4Z",
-    ),
-    Key("translate(18.6 34.4) scale(.68)"),
+    Draw(Contour, "M7.5 13a5 5 0 1 0 10 0a5 5 0 1 0 -10 0Z"),
+    Draw(Solid, "M10.3 13a2.2 2.2 0 1 0 4.4 0a2.2 2.2 0 1 0 -4.4 0Z"),
+    Draw(Metal, "M6.5 33a6 6 0 1 0 12 0a6 6 0 1 0 -12 0Z"),
+    Draw(Contour, "M9.8 33.6L12.5 31 15.2 33.6V36H9.8Z"),
+    Key("translate(32 13.4) scale(.62)"),
 ];

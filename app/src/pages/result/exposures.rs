@@ -43,7 +43,7 @@ fn exposure(exposure: &Exposure) -> Html {
                     if is_picture(exposure.event) {
                         <span class="screen-only"><a href={Route::Picture}>{ picture::TITLE }</a>{ ". " }</span>
                     }
-                    { copy::reading(exposure.reading) }{ " " }
+                    { copy::reading(exposure.event, exposure.reading) }{ " " }
                     { copy::knows_the_door(exposure.knows_the_door) }{ " " }
                     { copy::standing(exposure.standing) }
                 }

@@ -3,16 +3,17 @@
 use yew::prelude::*;
 
 use crate::copy::{self, site};
+use crate::ui::CopyText;
 
-/// The letter, folded.
+/// The letter, folded, right below the step that asks for it.
 pub fn letter() -> Html {
+    let lines = copy::landlord_letter();
     html! {
         <details class="letter screen-only">
             <summary>{ site::LETTER }</summary>
             <p class="note">{ site::LETTER_NOTE }</p>
-            <blockquote>
-                { for copy::landlord_letter().iter().map(|line| html! { <p>{ *line }</p> }) }
-            </blockquote>
+            <blockquote>{ for lines.iter().map(|line| html! { <p>{ *line }</p> }) }</blockquote>
+            <CopyText label={site::COPY_LETTER} id="letter-text" text={lines.join("\n\n")} />
         </details>
     }
 }

@@ -23,8 +23,13 @@ pub fn as_text(assessment: &Assessment, is_example: bool) -> String {
         push(&mut text, &groups);
     }
     push(&mut text, &format!("{}. {}", level.name, level.meaning));
+    if assessment.carries_a_code {
+        push(&mut text, copy::CODE_ON_THE_KEY);
+    }
     push(&mut text, &count_line(&assessment.count));
-    push(&mut text, &format!("\n{}", site::TO_DO));
+    if !assessment.advised.actions.is_empty() {
+        push(&mut text, &format!("\n{}", site::TO_DO));
+    }
     for (index, advice) in assessment.advised.actions.iter().enumerate() {
         push(&mut text, &advice_lines(index + 1, advice));
     }
@@ -51,13 +56,16 @@ fn count_line(count: &Count) -> String {
 }
 
 fn advice_lines(number: usize, advice: &Advice) -> String {
-    let words = copy::action(advice.action);
+    let words = copy::advised(advice);
     let mut lines = format!(
-        "{number}. [{}] {}\n   {}\n   {}",
+        "{number}. [{}] {}\n   {}\n   {}: {}\n   {}: {}",
         copy::urgency(advice.urgency).name,
         words.title,
         words.how,
-        words.who
+        site::WHO_DOES_IT,
+        words.who,
+        site::COST,
+        words.cost,
     );
     if let Some(caution) = words.may_hurt {
         lines += &format!("\n   {} {caution}", site::CAUTION);

@@ -4,6 +4,7 @@ use self_check_core::advice::{Action, Advice, Advised, RuleId, Urgency, rules};
 use self_check_core::sources::Source;
 use yew::prelude::*;
 
+use super::letter::letter;
 use crate::copy::{self, site};
 use crate::drawing::UrgencyMark;
 use crate::ui::source_line;
@@ -58,7 +59,7 @@ fn meaning(urgency: Urgency) -> Html {
 }
 
 fn advice(advice: &Advice, safety_first: bool) -> Html {
-    let words = copy::action(advice.action);
+    let words = copy::advised(advice);
     html! {
         <li key={advice.action as usize}>
             { when(advice, safety_first) }
@@ -71,6 +72,9 @@ fn advice(advice: &Advice, safety_first: bool) -> Html {
                 <dt>{ site::WHO_DOES_IT }</dt><dd>{ words.who }</dd>
                 <dt>{ site::COST }</dt><dd>{ words.cost }</dd>
             </dl>
+            if advice.action == Action::TellLandlord && !safety_first {
+                { letter() }
+            }
             if !advice.because.is_empty() {
                 { because(words.title, &advice.because) }
             }

@@ -22,6 +22,9 @@ pub fn verdict(assessment: &Assessment, shows_level: bool) -> Html {
                 <p class="lede">
                     { for copy::headline_groups(&assessment.headline) }{ " " }{ level.meaning }
                 </p>
+                if assessment.carries_a_code {
+                    <p class="lede">{ copy::CODE_ON_THE_KEY }</p>
+                }
             </div>
         </div>
     }

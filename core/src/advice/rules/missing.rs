@@ -80,7 +80,7 @@ pub(super) static ROWS: &[Rule] = &[
     rule(
         RuleId::SecondLockBridgesTheTime,
         UNTIL_THE_VISIT,
-        |answers| is_stolen_and_opens_a_home(answers).and(ticked(answers, &[SecondLockOtherKey])),
+        |answers| needs_care_until_the_visit(answers).and(ticked(answers, &[SecondLockOtherKey])),
         call(Action::StopGap),
         Urgency::Today,
         &[&LOSS_PRACTICE, &URGENCY_JUDGEMENT],
@@ -88,7 +88,7 @@ pub(super) static ROWS: &[Rule] = &[
     rule(
         RuleId::BoltHoldsOnlyBesideSomeone,
         UNTIL_THE_VISIT,
-        |answers| is_stolen_and_opens_a_home(answers).and(ticked(answers, &[BoltOrChainOnly])),
+        |answers| needs_care_until_the_visit(answers).and(ticked(answers, &[BoltOrChainOnly])),
         call(Action::StopGap),
         Urgency::Today,
         &[&LOSS_PRACTICE, &URGENCY_JUDGEMENT],
@@ -150,7 +150,21 @@ pub(super) static ROWS: &[Rule] = &[
     ),
 ];
 
-const UNTIL_THE_VISIT: &[Question] = &[Reason, MissingHow, ChangedSince, Opens, OtherWays];
+const UNTIL_THE_VISIT: &[Question] = &[
+    Reason,
+    MissingHow,
+    ChangedSince,
+    Link,
+    NumberIs,
+    Opens,
+    OtherWays,
+];
+
+fn needs_care_until_the_visit(answers: &Answers) -> Verdict {
+    is_stolen(answers)
+        .or(is_out_with_its_door(answers))
+        .and(opens_a_home(answers))
+}
 
 fn is_stolen_and_opens_a_home(answers: &Answers) -> Verdict {
     is_stolen(answers).and(opens_a_home(answers))

@@ -22,7 +22,7 @@ pub(super) static CUT_BECOMES_A_NUMBER: &[Block] = &[
     ),
     Source(&OPTICAL_DECODING),
     Paragraph(
-        "Five cuts with ten depths each would make 100,000 keys. But a very deep cut cannot stand beside a very shallow one, and makers leave some out. So there are at most about 80,000 of them.",
+        "Five cuts with ten depths each would make 100,000 keys. But a very deep cut cannot stand beside a very shallow one, and makers leave some out. So there are at most about 80,000 of them. A sixth cut makes nearly ten times as many.",
     ),
     Paragraph("This page never asks for the number of your key, and never works it out."),
 ];
