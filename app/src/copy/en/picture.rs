@@ -62,7 +62,7 @@ texts! {
     /// Names the drawing.
     ENDS = "The two ends of a blade";
     /// What it shows.
-    ENDS_DESC = "A drawn key from the side. A points to the shoulder, where the blade begins beside the bow, and B to the tip at its far end.";
+    ENDS_DESC = "A drawn key from the side. A points to the shoulder, where the blade begins, and B to the tip at its far end.";
     /// How.
     MARK_HOW = "Press the picture or drag a mark. With the keyboard, go to a mark and use the arrow keys; with Shift they take long steps.";
     /// Names the picture with the marks.
