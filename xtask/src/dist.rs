@@ -264,6 +264,6 @@ mod tests {
             3,
             "the second program is named and not asked for: {tags}"
         );
-        assert!(!tags.contains("style="), "the policy refuses inline style");
+        assert!(!tags.contains(" style="), "the policy refuses inline style");
     }
 }
