@@ -3,7 +3,7 @@
 use self_check_tests::{Look, Page, Result, Scheme, journey};
 
 use crate::walking::{
-    LOOK_OVER, NOT_SURE, answer, arrive, heading, not_sure_to_the_end, open_all, tick,
+    LOOK_OVER, NOT_SURE, answer, arrive, choose_scene, heading, not_sure_to_the_end, open_all,
     to_the_examples_result,
 };
 
@@ -190,8 +190,7 @@ fn distance_moves_by_keys_and_says_so() -> Result<()> {
             Ok(said().await? != before)
         })
         .await?;
-        page.tab_to("combobox", "Choose a scene").await?;
-        page.type_text("Doorbell").await?;
+        choose_scene(page, "Doorbell").await?;
         page.wait_for_text("Doorbell camera,").await
     })
 }

@@ -96,7 +96,7 @@ fn reload_forgets_and_says_so() -> Result<()> {
         answer(page, &["Guests of a short let"]).await?;
         page.reload().await?;
         page.wait_for_text("How private is your key?").await?;
-        page.wait_for_text("This page keeps no answers").await?;
+        page.wait_for_text("it begins here").await?;
         no_answer_comes_back(page).await
     })
 }

@@ -3,7 +3,7 @@
 
 use self_check_tests::{Look, Page, Result, journey, troubled_journey};
 
-use crate::walking::{LOOK_OVER, arrive, heading, tick, to_the_examples_result};
+use crate::walking::{LOOK_OVER, arrive, choose_scene, heading, to_the_examples_result};
 
 const START: &str = "How private is your key?";
 const MISSING: &str = "This page could not be loaded";
@@ -108,7 +108,7 @@ fn second_program_keeps_what_it_holds_while_another_page_is_shown() -> Result<()
     journey(Look::DESKTOP, async |page| {
         page.open_at("#/distance").await?;
         arrive(page, DISTANCE).await?;
-        tick(page, "Doorbell camera").await?;
+        choose_scene(page, "Doorbell").await?;
         page.wait_for_text("Doorbell camera,").await?;
         page.click("link", "House Key Self-Check").await?;
         arrive(page, START).await?;
@@ -174,7 +174,7 @@ fn second_program_forgets_when_the_page_is_left() -> Result<()> {
     journey(Look::DESKTOP, async |page| {
         page.open_at("#/distance").await?;
         arrive(page, DISTANCE).await?;
-        tick(page, "Doorbell camera").await?;
+        choose_scene(page, "Doorbell").await?;
         page.wait_for_text("Doorbell camera,").await?;
         page.run("window.dispatchEvent(new PageTransitionEvent('pagehide', { persisted: true }));")
             .await?;

@@ -90,11 +90,11 @@ pub const CALM: [(&str, &[&str]); 11] = [
     ),
     (
         "Who has the new key, or has had it since the change?",
-        &["The people I live with"],
+        &["I, and anyone who lives with me"],
     ),
     (
         "Do you know where every copy of the new key is?",
-        &["Yes, and each is with someone who should have it"],
+        &["Yes, I know where each one is"],
     ),
     ("What kind of key is it?", &["Cuts along one edge"]),
     ("Is anything stamped on the metal?", &["Nothing"]),
@@ -111,7 +111,13 @@ pub const CALM: [(&str, &[&str]); 11] = [
         &["Nothing"],
     ),
     (
-        "How else is this door locked or opened?",
+        "How else is your door locked or opened?",
         &["A second lock with another key"],
     ),
 ];
+
+/// Chooses a scene in the list of the distance page, by the first letters of its name.
+pub async fn choose_scene(page: &Page, letters: &str) -> Result<()> {
+    page.tab_to("combobox", "Choose a scene").await?;
+    page.type_text(letters).await
+}

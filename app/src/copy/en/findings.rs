@@ -122,7 +122,8 @@ pub fn knows_the_door(verdict: Verdict) -> &'static str {
 /// How an event stands today.
 pub fn standing(standing: Standing) -> String {
     match standing {
-        Standing::Counts => "This counts.".to_owned(),
+        // What is listed counts; only what does not is said to be otherwise.
+        Standing::Counts => String::new(),
         Standing::Unknown(question) => {
             format!(
                 "This may count. It depends on your answer to “{}”.",

@@ -152,9 +152,9 @@ texts! {
     /// Under the rule: the European standard's lowest grade.
     MARK_LOWEST = "standard’s lowest grade";
     /// Under the rule: its fourth grade.
-    MARK_GRADE_4 = "grade 4";
-    /// Under the rule: its sixth grade.
-    MARK_GRADE_6 = "grade 6";
+    MARK_GRADE_4 = "standard’s grade 4";
+    /// Under the rule: as many keys as one can carry to a door and try.
+    MARK_POCKETFUL = "a pocketful of keys";
     /// Unfolds all rules.
     WHY_AND_WHY_NOT = "Why, and why not: every rule";
     /// Rules that hold.
@@ -403,7 +403,7 @@ pub fn rule_caption(of: &KeyRange, left: &KeysLeft) -> String {
         ""
     };
     format!(
-        "A common key of this kind comes in at most {} patterns, and in fewer where it has fewer cuts (dips along the edge). A stranger who tries them one by one has an even chance after half of them. After what you told us, the number left to try is: {left}{no_guessing}. {RULE_NOTE}",
+        "A common key of this kind comes in at most {} patterns, or fewer if it has fewer cuts (dips along the edge). A stranger has an even chance after half of them. After what you told us, left to try: {left}{no_guessing}. {RULE_NOTE}",
         at_most_keys(of.most),
     )
 }
@@ -428,7 +428,7 @@ pub fn grades(numbers: &[u8]) -> String {
 pub const RULE_NUMBERS: [&str; 7] = ["1", "10", "100", "1,000", "10,000", "100,000", "1 million"];
 
 /// What the number on the rule is not.
-pub const RULE_NOTE: &str = "That is a number of patterns, not of hours. The marks show the least that the European standard asks for; they do not grade your lock. Locks are opened in other ways too.";
+pub const RULE_NOTE: &str = "These are patterns, not hours. The marks are what fits a pocket and the least that the European standard asks for, not a grade of your lock. Locks are opened in other ways too.";
 
 /// A copy by its place in a row of copies.
 pub fn copy_number(generation: u32) -> String {

@@ -19,7 +19,8 @@ pub fn exposures(exposures: &[Exposure]) -> Html {
     }
 }
 
-/// What is open is said to be open, and nothing is told of it as if it had happened.
+/// What is open is said to be open, and nothing is told of it as if it had happened. Of people whom the
+/// owner chose to trust, no more is told than that.
 fn exposure(exposure: &Exposure) -> Html {
     let is_open = matches!(exposure.standing, Standing::Unknown(_));
     html! {
@@ -28,9 +29,20 @@ fn exposure(exposure: &Exposure) -> Html {
                 if is_open { { site::NOT_KNOWN }{ " " } }
                 { copy::event(exposure.event) }
             </h3>
-            if is_open {
-                <p>{ copy::standing(exposure.standing) }</p>
-            } else if exposure.reading == Reading::Held {
+            if is_open || exposure.standing == Standing::ByChoice {
+                <p class="note">{ copy::standing(exposure.standing) }</p>
+            } else {
+                { took(exposure) }
+            }
+        </li>
+    }
+}
+
+/// What it let somebody do, and how many keys that leaves.
+fn took(exposure: &Exposure) -> Html {
+    html! {
+        <>
+            if exposure.reading == Reading::Held {
                 <p class="number">{ site::NO_GUESSING }</p>
             } else if let Some(left) = exposure.keys_left {
                 <p class="number">{ site::keys_left(left) }</p>
@@ -39,16 +51,14 @@ fn exposure(exposure: &Exposure) -> Html {
                 if exposure.reading == Reading::CutsSeen {
                     <a href={Route::Distance}>{ site::DISTANCE }</a>{ ". " }
                 }
-                if !is_open {
-                    if is_picture(exposure.event) {
-                        <span class="screen-only"><a href={Route::Picture}>{ picture::TITLE }</a>{ ". " }</span>
-                    }
-                    { copy::reading(exposure.event, exposure.reading) }{ " " }
-                    { copy::knows_the_door(exposure.knows_the_door) }{ " " }
-                    { copy::standing(exposure.standing) }
+                if is_picture(exposure.event) {
+                    <span class="screen-only"><a href={Route::Picture}>{ picture::TITLE }</a>{ ". " }</span>
                 }
+                { copy::reading(exposure.event, exposure.reading) }{ " " }
+                { copy::knows_the_door(exposure.knows_the_door) }{ " " }
+                { copy::standing(exposure.standing) }
             </p>
-        </li>
+        </>
     }
 }
 

@@ -2,19 +2,19 @@
 
 use self_check_core::assess::Count;
 use self_check_core::exposure::{KeyRange, KeysLeft};
-use self_check_core::grades::{GRADES, Grade};
+use self_check_core::grades::Mark;
 use yew::prelude::*;
 
 use crate::copy::{self, site};
 use crate::drawing::{BrassRule, RuleMark};
 use crate::ui::source_line;
 
-/// The grades of the European standard that are marked, top row first: its fourth, its sixth and
-/// its lowest. In this order no line runs through another's word, however narrow the rule.
-const MARKED: [(&Grade, &str); 3] = [
-    (&GRADES[3], site::MARK_GRADE_4),
-    (&GRADES[5], site::MARK_GRADE_6),
-    (&GRADES[0], site::MARK_LOWEST),
+/// What is marked below the rule, top row first: most keys first, so that no line runs through
+/// another's word, however narrow the rule.
+const MARKED: [(Mark, &str); 3] = [
+    (Mark::GradeFour, site::MARK_GRADE_4),
+    (Mark::LowestGrade, site::MARK_LOWEST),
+    (Mark::PocketfulOfKeys, site::MARK_POCKETFUL),
 ];
 
 /// The rule with its caption, or why this key has no number.
@@ -31,8 +31,8 @@ fn counted(of: &KeyRange, left: &KeysLeft) -> Html {
     let is_less = left.most < before.most;
     let marks: Vec<RuleMark> = MARKED
         .into_iter()
-        .map(|(grade, word)| RuleMark {
-            keys: grade.minimum_differs.into(),
+        .map(|(mark, word)| RuleMark {
+            keys: mark.keys().get(),
             word: word.into(),
         })
         .collect();
@@ -48,7 +48,11 @@ fn counted(of: &KeyRange, left: &KeysLeft) -> Html {
                 {marks}
             />
             <figcaption>
-                { caption }{ " " }<span class="src">{ source_line(GRADES[0].source) }</span>
+                { caption }{ " " }
+                <span class="src">
+                    { source_line(Mark::LowestGrade.source()) }{ ". " }
+                    { source_line(Mark::PocketfulOfKeys.source()) }{ "." }
+                </span>
             </figcaption>
         </figure>
     }
