@@ -1,17 +1,19 @@
 // Starts the guided check and puts it in the place of the list that stands in the page. When one of the pages of the
-// second program is first opened, fetches that and its style too.
+// second program is first opened, fetches that too. Keeps the page for use without a network where a person asks for it.
 //
 // The list comes back, with one line on top, when the check cannot start, and when it fails later. Whatever the check
 // had shown by then is thrown away: half a result is worse than none. The words are in index.html; none are here.
 "use strict";
 
 (() => {
-  const { script, wasm, roomsScript, roomsWasm, roomsStyle } = document.currentScript.dataset;
+  const { script, wasm, roomsScript, roomsWasm, roomsStyle, worker } = document.currentScript.dataset;
+  const inside = globalThis.selfCheckInside; // both programs, where the page has everything inside
   const root = document.documentElement;
   const title = document.title;
   const here = new URL(".", document.baseURI).href;
   const PATIENCE_MS = 3000; // then the list is shown while the check still loads
   const LONGEST_START_MS = 20000; // from the program's start until it shows something
+  const LEAVING_MS = 250; // how long leaving may wait for what is kept to go; the page is blank by then
 
   let list = null; // the list, while it is out of the page
   let over = false;
@@ -35,10 +37,10 @@
   }
 
   async function start() {
-    const program = import(addressOf(script));
+    const program = inside ? Promise.resolve(inside.check) : import(addressOf(script));
     program.catch(() => {}); // told below, once the page is parsed
     await parsed;
-    await (await program).default({ module_or_path: addressOf(wasm) });
+    await (await program).default({ module_or_path: inside ? inside.bytes("check") : addressOf(wasm) });
     await somethingShown(document.getElementById("app"));
     if (over) return;
     root.dataset.check = "ready";
@@ -63,9 +65,10 @@
     attempts += 1;
     try {
       // A browser may remember that a script could not be fetched, and by which address. The fragment makes it another.
-      const address = addressOf(roomsScript + (attempts > 1 ? `#${attempts}` : ""));
-      const [program] = await Promise.all([import(address), styled()]);
-      await program.default({ module_or_path: addressOf(roomsWasm) });
+      const again = attempts > 1 ? `#${attempts}` : "";
+      const styled = inside ? null : loadStyle(addressOf(roomsStyle));
+      const [program] = await Promise.all([inside ? inside.rooms : import(addressOf(roomsScript + again)), styled]);
+      await program.default({ module_or_path: inside ? inside.bytes("rooms") : addressOf(roomsWasm) });
       root.dataset.rooms = "ready";
       return program;
     } catch (fault) {
@@ -74,23 +77,85 @@
     }
   }
 
-  let style = null; // the second program's, or the wait for it
-
-  function styled() {
-    style ??= new Promise((resolve, reject) => {
+  // Before the first style sheet, so that what that one says of narrow windows and paper holds.
+  function loadStyle(address) {
+    return new Promise((resolve, reject) => {
+      if (document.querySelector(`link[href="${address}"]`)) return resolve();
       const link = document.createElement("link");
       link.rel = "stylesheet";
-      link.href = addressOf(roomsStyle);
-      link.onload = resolve;
-      link.onerror = () => {
+      link.href = address;
+      link.addEventListener("load", resolve);
+      link.addEventListener("error", () => {
         link.remove();
-        style = null;
-        reject(new Error("no style"));
-      };
-      document.head.append(link);
+        reject(new Error("a style sheet is missing"));
+      });
+      document.querySelector("link[rel=stylesheet]").before(link);
     });
-    return style;
   }
+
+  // The worker answers for the page where there is no network. It is there from when the person asks for it until the
+  // person takes it away, or leaves by "Leave now". A page opened from a file cannot have one.
+  const workers = worker && isSecureContext ? navigator.serviceWorker : undefined;
+  // The one address that may become a worker, whatever is asked for.
+  const policy = workers && globalThis.trustedTypes?.createPolicy("self-check", { createScriptURL: () => addressOf(worker) });
+
+  async function registration() {
+    const found = await workers.getRegistration(here);
+    return found?.scope === here ? found : undefined; // another site may stand above this one
+  }
+
+  async function isKept() {
+    return Boolean((await registration())?.active);
+  }
+
+  async function keep() {
+    const address = policy ? policy.createScriptURL("") : addressOf(worker);
+    const made = await workers.register(address, { updateViaCache: "none" });
+    const coming = made.installing ?? made.waiting;
+    if (coming !== null && made.active === null) {
+      await new Promise((resolve) => {
+        coming.addEventListener("statechange", () => {
+          if (coming.state === "activated" || coming.state === "redundant") resolve();
+        });
+      });
+    }
+    if (made.active === null) throw new Error("the page could not be kept");
+    nameManifest();
+  }
+
+  async function remove() {
+    const names = await caches.keys();
+    // Another site of this name may stand at another path: each puts its own into the names of its caches.
+    await Promise.all(names.filter((name) => name.startsWith(`self-check ${here} `)).map((name) => caches.delete(name)));
+    await (await registration())?.unregister();
+  }
+
+  // What a browser needs to install the page. Named only where the page is kept: others need not fetch it.
+  function nameManifest() {
+    if (document.querySelector("link[rel=manifest]")) return;
+    const link = document.createElement("link");
+    link.rel = "manifest";
+    link.href = "manifest.webmanifest";
+    document.head.append(link);
+  }
+
+  // The programs call these two. The first says whether the page is kept after what was asked: "look", "keep" or
+  // "remove"; it fails where it cannot be.
+  globalThis.selfCheckKept = async (wish) => {
+    if (!workers) throw new Error("a page cannot be kept here");
+    if (wish === "keep") await keep();
+    if (wish === "remove") await remove();
+    return isKept();
+  };
+
+  globalThis.selfCheckLeave = () => {
+    const go = () => location.replace("about:blank");
+    setTimeout(go, LEAVING_MS);
+    if (workers) remove().then(go, go);
+    else go();
+  };
+
+  if (workers) isKept().then((kept) => kept && nameManifest(), () => {});
 
   function somethingShown(app) {
     return new Promise((resolve, reject) => {
@@ -144,7 +209,7 @@
   parsed.then(() => {
     document.querySelector("#list .leave").addEventListener("click", (event) => {
       event.preventDefault();
-      location.replace("about:blank");
+      globalThis.selfCheckLeave();
     });
   });
 

@@ -4,6 +4,7 @@ mod addresses;
 mod arrival;
 mod canvas;
 mod failure;
+mod keeping;
 mod leaving;
 mod picture;
 mod place;
@@ -16,6 +17,7 @@ pub use addresses::{address, go_instead_to, go_to, keep_to_addresses, on_move};
 pub use arrival::{arrive, comes_first, focus_id, set_arrived, set_title};
 pub use canvas::paint_grey;
 pub use failure::{app_root, report_panics};
+pub use keeping::{Wish, forbid_keeping, is_kept, may_offer_to_keep, one_file};
 pub use leaving::{forget_when_hidden, forget_when_left, leave_now};
 pub use picture::{
     Canvas, CopyFormat, Decoded, LocalFile, SafeCopy, Working, breathe, dropped_file,

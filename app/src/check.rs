@@ -4,10 +4,10 @@
 use yew::prelude::*;
 
 use crate::browser;
-use crate::pages::{About, Check, NotFound, Room, Ruler, Start};
+use crate::pages::{Room, Ruler, check, is_beyond, lead_back, not_found, start as start_page};
 use crate::route::Route;
 use crate::session::{Session, SessionHandle};
-use crate::ui::{Frame, Visit, use_address, use_session};
+use crate::ui::{Visit, frame, use_address, use_session};
 
 /// Starts the program.
 pub fn start() {
@@ -26,6 +26,10 @@ pub fn start() {
 fn App() -> Html {
     // The session stands outside the address: a click that changes both is shown in this order.
     let session = use_reducer(Session::default);
+    use_effect_with(session.is_about_a_feared_person(), |&is_feared| {
+        let no = is_feared.then(browser::forbid_keeping);
+        move || drop(no)
+    });
     html! {
         <ContextProvider<SessionHandle> context={session}>
             <Pages />
@@ -36,27 +40,39 @@ fn App() -> Html {
 /// The frame, and in it the page of the present address.
 #[component]
 fn Pages() -> Html {
+    let session = use_session();
     let visit = Visit {
         route: use_address(|_| true),
         count: 0,
-        is_example: use_session().is_example,
+        is_example: session.is_example,
     };
+    {
+        let session = session.clone();
+        use_effect_with(is_beyond(&session, visit.route), move |&is_beyond| {
+            if is_beyond {
+                lead_back(&session);
+            }
+        });
+    }
     html! {
         <ContextProvider<Visit> context={visit}>
-            <Frame>{ page(visit.route) }</Frame>
+            { frame(&session, visit.route, page(&session, visit.route)) }
         </ContextProvider<Visit>>
     }
 }
 
-fn page(route: Route) -> Html {
+fn page(session: &SessionHandle, route: Route) -> Html {
     match route {
-        Route::Start => html! { <Start /> },
-        Route::Check { n } => html! { <Check {n} /> },
+        Route::Start => start_page(session),
+        Route::Check { n } => check(session, n),
         Route::Ruler => html! { <Ruler /> },
-        Route::About => html! { <About /> },
-        Route::Learn | Route::LearnPage { .. } | Route::Distance | Route::Picture => {
+        Route::Learn
+        | Route::LearnPage { .. }
+        | Route::Distance
+        | Route::Picture
+        | Route::About => {
             html! { <Room /> }
         }
-        Route::NotFound => html! { <NotFound /> },
+        Route::NotFound => not_found(),
     }
 }

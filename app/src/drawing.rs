@@ -4,17 +4,20 @@
 //! title is `role="img"` with `<title>` and `<desc>`; one that stands beside words saying the same
 //! is hidden from assistive technology. Only [`DrawnPattern`]'s own constants are ever drawn.
 //!
-//! | component | properties |
+//! What the first program draws are plain functions: a component costs it about two kilobytes, and none of
+//! these has a state.
+//!
+//! | function or component | takes |
 //! |---|---|
-//! | [`KeyDrawing`] | `title` `desc` (both optional) `pattern` `stamp: Stamp` `frame: bool` |
+//! | [`key_drawing`], [`KeyDrawing`] | `title` `desc` (both optional) `pattern` `stamp: Stamp` `frame: bool` |
 //! | [`KeyParts`] | `title` `desc` `parts: Vec<(Part, AttrValue)>` |
 //! | [`NumberedCuts`] | `title` `desc` `pattern` `under: Vec<AttrValue>` `stamp` |
-//! | [`QuestionDrawing`] | `question` `title` `desc` (draws nothing where [`is_drawn_by_choices`]) |
-//! | [`ChoiceDrawing`] | `choice`: silent, goes into `.opt` or `.starts`; nothing where none helps |
-//! | [`Pouch`] | `level`: silent, the level's word stands beside it |
-//! | [`BrassRule`] | `title` `desc` `now: (fewest, most)` `now_word` `before: Option<(keys, word)>` `numbers` `marks: Vec<RuleMark>` |
-//! | [`ProgressRule`] | `done` `total`: silent |
-//! | [`UrgencyMark`] | `urgency`: silent, goes into `.when` before the word |
+//! | [`question_drawing`] | `question` `title` `desc` (draws nothing where [`is_drawn_by_choices`]) |
+//! | [`choice_drawing`] | `choice`: silent, goes into `.opt` or `.starts`; nothing where none helps |
+//! | [`pouch()`] | `level`: silent, the level's word stands beside it |
+//! | [`brass_rule`] | `title` `desc`, and a [`BrassRule`]: `now: (fewest, most)` `now_word` `before: Option<(keys, word)>` `numbers` `marks: Vec<RuleMark>` |
+//! | [`progress_rule`] | `done` `total`: silent |
+//! | [`urgency_mark`] | `urgency`: silent, goes into `.when` before the word |
 //! | [`DistanceChart`] | `title` `desc` `distance`, `keys: LogAxis` `distances`, `numbers`, `levels: Vec<Tick>` `lines: Vec<ChartLine>` `you: Option<Tick>` |
 
 mod bars;
@@ -42,13 +45,13 @@ mod view;
 
 pub use bars::{Bar, Bars};
 pub use chart::{ChartLine, DistanceChart, LogAxis, Tick};
-pub use choice::ChoiceDrawing;
-pub use key::{KeyDrawing, Stamp};
+pub use choice::choice_drawing;
+pub use key::{KeyDrawing, Stamp, key_drawing};
 pub use parts::{KeyParts, NumberedCuts, Part};
 pub use pattern::DrawnPattern;
-pub use pouch::Pouch;
-pub use progress::ProgressRule;
-pub use question::{QuestionDrawing, is_drawn_by_choices};
-pub use rule::{BrassRule, RuleMark};
-pub use ruler::{CARD_SHORT_SIDE, TrueRuler, length as ruler_length};
-pub use urgency::UrgencyMark;
+pub use pouch::pouch;
+pub use progress::progress_rule;
+pub use question::{is_drawn_by_choices, question_drawing};
+pub use rule::{BrassRule, RuleMark, brass_rule};
+pub use ruler::{CARD_SHORT_SIDE, length as ruler_length, true_ruler};
+pub use urgency::urgency_mark;

@@ -16,11 +16,11 @@ mod safety;
 mod start;
 
 pub use about::About;
-pub use check::Check;
+pub use check::{check, is_beyond, lead_back};
 pub use distance::Distance;
 pub use learn::{Learn, Read};
-pub use not_found::NotFound;
+pub use not_found::not_found;
 pub use picture::Picture;
 pub use room::Room;
 pub use ruler::Ruler;
-pub use start::Start;
+pub use start::start;

@@ -8,7 +8,7 @@ use yew::AppHandle;
 use yew::prelude::*;
 
 use crate::browser::{self, Host};
-use crate::pages::{Distance, Learn, Picture, Read};
+use crate::pages::{About, Distance, Learn, Picture, Read};
 use crate::route::Route;
 use crate::ui::{Visit, use_address};
 
@@ -110,8 +110,7 @@ fn page(route: Route) -> Html {
         Route::LearnPage { n } => html! { <Read {n} /> },
         Route::Distance => html! { <Distance /> },
         Route::Picture => html! { <Picture /> },
-        Route::Start | Route::Check { .. } | Route::Ruler | Route::About | Route::NotFound => {
-            html! {}
-        }
+        Route::About => html! { <About /> },
+        Route::Start | Route::Check { .. } | Route::Ruler | Route::NotFound => html! {},
     }
 }

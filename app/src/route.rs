@@ -72,8 +72,10 @@ impl Route {
     /// Whether the second program shows it; the first shows all others.
     pub fn is_room(self) -> bool {
         match self {
-            Self::Learn | Self::LearnPage { .. } | Self::Distance | Self::Picture => true,
-            Self::Start | Self::Check { .. } | Self::Ruler | Self::About | Self::NotFound => false,
+            Self::Learn | Self::LearnPage { .. } | Self::Distance | Self::Picture | Self::About => {
+                true
+            }
+            Self::Start | Self::Check { .. } | Self::Ruler | Self::NotFound => false,
         }
     }
 

@@ -74,6 +74,12 @@ impl Session {
         path.first_open().unwrap_or(path.stops().len() - 1)
     }
 
+    /// Whether the answers, or ticks not yet confirmed, tell of a person who makes somebody uneasy.
+    pub fn is_about_a_feared_person(&self) -> bool {
+        let tells = |answers| Path::replay(answers).position(Stop::Safety).is_some();
+        tells(&self.answers) || tells(&self.ticks)
+    }
+
     /// The session with the ticks of `question` taken over as its answer.
     pub fn confirmed(&self, question: Question) -> Self {
         Self {

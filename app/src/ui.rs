@@ -12,12 +12,12 @@ mod source;
 mod visit;
 
 pub use copy_text::CopyText;
-pub use error_summary::ErrorSummary;
+pub use error_summary::{error_summary, go_to_error_summary};
 pub use forget::Forget;
-pub use frame::Frame;
-pub use page::{use_page, use_session};
-pub use page_links::PageLinks;
-pub use progress::{Length, Progress};
+pub use frame::frame;
+pub use page::{Titled, use_page, use_session};
+pub use page_links::page_links;
+pub use progress::{Length, progress};
 pub use reading::{reading, reading_part, reading_with};
 pub use source::source_line;
 pub use visit::{Visit, use_address, use_visit};

@@ -3,15 +3,17 @@
 mod count;
 mod headline;
 mod level;
+mod number;
 
 use crate::advice::{Advised, advise};
 use crate::answers::Answers;
 use crate::exposure::{Exposure, exposures};
-use crate::facts::{carries_a_code, is_uneasy};
+use crate::facts::is_uneasy;
 use crate::path::Path;
 
 pub use count::{Count, NoCount, Positions};
 pub use headline::Headline;
+pub use number::Number;
 
 /// What the key's secret is worth today. It speaks of the secret, never of the door.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -38,8 +40,8 @@ pub struct Assessment {
     pub safety_first: bool,
     /// How many keys are left to try.
     pub count: Count,
-    /// Whether, as far as was told, a number that is enough for a copy stands on the key.
-    pub carries_a_code: bool,
+    /// What the number on the key is.
+    pub number: Number,
     /// What may have given the secret away, weightiest first.
     pub exposures: Vec<Exposure>,
     /// What to do, what to find out, why and why not.
@@ -59,7 +61,7 @@ pub fn assess(answers: &Answers, positions: Option<Positions>) -> Assessment {
         level,
         safety_first: is_uneasy(&answers).is_certain(),
         count: Count::after(possible, &exposures),
-        carries_a_code: carries_a_code(&answers).is_certain(),
+        number: Number::of(&answers),
         advised: advise(&answers),
         exposures,
     }

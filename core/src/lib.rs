@@ -15,6 +15,7 @@ pub mod hand;
 pub mod household;
 pub mod key;
 pub mod metadata;
+pub mod order;
 pub mod path;
 pub mod picture;
 pub mod questions;

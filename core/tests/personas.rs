@@ -5,7 +5,7 @@ mod common;
 use common::{assessed, highest, urgency};
 use self_check_core::advice::{Action, RuleId, Urgency};
 use self_check_core::answers::Answers;
-use self_check_core::assess::{Headline, Level, assess};
+use self_check_core::assess::{Headline, Level, Number, assess};
 use self_check_core::exposure::Event;
 use self_check_core::path::{Path, Stop};
 use self_check_core::questions::{Choice::*, Question};
@@ -32,7 +32,7 @@ fn lock_changed_family_copies_in_pocket_without_number_has_nothing_to_do() {
     assert_eq!(urgency(&result, Action::NothingToDo), Some(Urgency::Habit));
     assert_eq!(result.level, Level::Kept);
     assert_eq!(result.headline, Headline::NobodyOutside);
-    assert!(!result.carries_a_code);
+    assert_eq!(result.number, Number::NotKnown);
 }
 
 #[test]
@@ -45,6 +45,7 @@ fn same_household_on_a_lanyard_gets_a_habit() {
 #[test]
 fn number_of_a_blank_has_nothing_to_do() {
     let result = assessed(&[FourOrMoreDigits, SameOnOtherKeys]);
+    assert_eq!(result.number, Number::NamesTheBlank);
     assert_eq!(highest(&result), None);
     assert_eq!(result.level, Level::Kept);
 }
@@ -54,7 +55,7 @@ fn code_seen_by_family_alone_and_covered_waits_until_convenient() {
     let result = assessed(&[FourOrMoreDigits, OnlyThisLock]);
     assert_eq!(highest(&result), Some(Urgency::WhenConvenient));
     assert_eq!(result.headline, Headline::NobodyOutside);
-    assert!(result.carries_a_code);
+    assert_eq!(result.number, Number::IsTheCode);
     assert!(
         REMEDIES
             .iter()

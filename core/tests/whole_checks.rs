@@ -8,7 +8,7 @@ use common::space::{Whole, is_worse, wholes, with};
 use common::{highest, urgency};
 use self_check_core::advice::{Action, Urgency, rules};
 use self_check_core::answers::Answers;
-use self_check_core::assess::{Assessment, Count, Headline, Level, assess};
+use self_check_core::assess::{Assessment, Count, Headline, Level, Number, assess};
 use self_check_core::exposure::Event;
 use self_check_core::path::{Path, Stop};
 use self_check_core::questions::{Choice, Question};
@@ -143,7 +143,8 @@ fn assert_sound(answers: &Answers, result: &Assessment) {
         Headline::CouldBeRead(who) => assert!(!who.is_empty(), "{relevant:?}"),
         _ => {}
     }
-    assert!(!result.carries_a_code || relevant.has(Choice::OnlyThisLock));
+    let is_the_code = result.number == Number::IsTheCode;
+    assert_eq!(is_the_code, relevant.has(Choice::OnlyThisLock));
     if let Count::Counted { of, left } = result.count {
         let untouched = of.untouched();
         assert!(1.0 <= left.fewest && left.fewest <= left.most);

@@ -10,7 +10,7 @@ use serde_json::{Value, json};
 use crate::Result;
 
 /// Flags without which Chromium would talk to the world behind the page's back, or not start at all for root.
-const FLAGS: [&str; 9] = [
+const FLAGS: [&str; 10] = [
     "--headless",
     "--no-sandbox",
     "--disable-gpu",
@@ -20,6 +20,8 @@ const FLAGS: [&str; 9] = [
     "--disable-component-update",
     "--disable-sync",
     "--hide-scrollbars",
+    // A walk at random goes to hundreds of addresses a second; the browser would leave some out.
+    "--disable-ipc-flooding-protection",
 ];
 
 static COUNT: AtomicU32 = AtomicU32::new(0);

@@ -14,7 +14,16 @@ use crate::{Look, Page, Result, picture};
 ///
 /// When a journey fails, a picture of where it stood and the page's text are left in `target/journeys/`.
 pub fn journey(look: Look, walk: impl AsyncFnOnce(&Page) -> Result<()>) -> Result<()> {
-    travel(look, walk, async |page| {
+    journey_at(&site()?, look, walk)
+}
+
+/// The same through a page that is served elsewhere.
+pub fn journey_at(
+    site: &str,
+    look: Look,
+    walk: impl AsyncFnOnce(&Page) -> Result<()>,
+) -> Result<()> {
+    travel(site, look, walk, async |page| {
         let complaints = page.record().await?.complaints(&page.site);
         match complaints.is_empty() {
             true => Ok(()),
@@ -30,7 +39,16 @@ pub fn journey(look: Look, walk: impl AsyncFnOnce(&Page) -> Result<()>) -> Resul
 /// A journey on which something is made to fail on purpose, so that the browser has reason to complain. Even then the
 /// page asks nothing of another origin.
 pub fn troubled_journey(look: Look, walk: impl AsyncFnOnce(&Page) -> Result<()>) -> Result<()> {
-    travel(look, walk, async |page| {
+    troubled_journey_at(&site()?, look, walk)
+}
+
+/// The same through a page that is served elsewhere.
+pub fn troubled_journey_at(
+    site: &str,
+    look: Look,
+    walk: impl AsyncFnOnce(&Page) -> Result<()>,
+) -> Result<()> {
+    travel(site, look, walk, async |page| {
         let record = page.record().await?;
         let foreign = record.foreign(&page.site);
         match foreign.is_empty() {
@@ -40,14 +58,22 @@ pub fn troubled_journey(look: Look, walk: impl AsyncFnOnce(&Page) -> Result<()>)
     })
 }
 
+/// Where `cargo xtask test` serves the site.
+fn site() -> Result<String> {
+    std::env::var("SELF_CHECK_ADDRESS").map_err(|_| {
+        "SELF_CHECK_ADDRESS is not set: run the journeys by `cargo xtask test journeys`".into()
+    })
+}
+
 fn travel(
+    site: &str,
     look: Look,
     walk: impl AsyncFnOnce(&Page) -> Result<()>,
     end: impl AsyncFnOnce(&Page) -> Result<()>,
 ) -> Result<()> {
     let runtime = Builder::new_current_thread().enable_all().build()?;
     let driver = Driver::start()?;
-    let page = runtime.block_on(arrive(&driver, look))?;
+    let page = runtime.block_on(arrive(&driver, site, look))?;
     // A failed assertion must not leave a browser behind: it goes on once the browser is closed.
     let walked = catch_unwind(AssertUnwindSafe(|| {
         runtime.block_on(async {
@@ -62,10 +88,10 @@ fn travel(
     walked.unwrap_or_else(|panic| resume_unwind(panic))
 }
 
-async fn arrive(driver: &Driver, look: Look) -> Result<Page> {
+async fn arrive(driver: &Driver, site: &str, look: Look) -> Result<Page> {
     let capabilities: Capabilities = serde_json::from_value(driver.capabilities())?;
     let browser = WebDriver::new(&*driver.address, capabilities).await?;
-    let page = Page::new(browser, look)?;
+    let page = Page::new(browser, site, look);
     page.set_look(look).await?;
     Ok(page)
 }

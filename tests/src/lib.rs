@@ -23,17 +23,21 @@
 mod accessibility;
 mod acting;
 mod driver;
+pub mod engine;
 mod files;
 pub mod given;
+mod host;
 mod journey;
 mod look;
 mod page;
 mod picture;
 mod reading;
 mod record;
+mod told;
 
 pub use accessibility::Fault;
-pub use journey::{journey, troubled_journey};
+pub use host::{Host, one_file};
+pub use journey::{journey, journey_at, troubled_journey, troubled_journey_at};
 pub use look::{Look, Scheme};
 pub use page::Page;
 pub use reading::Node;

@@ -22,7 +22,7 @@ impl Request {
 }
 
 /// What the addresses of the second program's pages begin with.
-const ROOMS: [&str; 3] = ["#/learn", "#/distance", "#/picture"];
+const ROOMS: [&str; 4] = ["#/learn", "#/distance", "#/picture", "#/about"];
 
 /// What an entry of the browser's log tells, as far as it is of interest here.
 #[derive(Debug, Clone, PartialEq, Eq)]

@@ -9,12 +9,22 @@ mod accessible;
 mod around;
 #[path = "journeys/check.rs"]
 mod check;
+#[path = "journeys/faults.rs"]
+mod faults;
+#[path = "journeys/fits.rs"]
+mod fits;
 #[path = "journeys/forgetting.rs"]
 mod forgetting;
+#[path = "journeys/hosting.rs"]
+mod hosting;
 #[path = "journeys/larger.rs"]
 mod larger;
 #[path = "journeys/list.rs"]
 mod list;
+#[path = "journeys/offline.rs"]
+mod offline;
+#[path = "journeys/one_file.rs"]
+mod one_file;
 #[path = "journeys/picture.rs"]
 mod picture;
 #[path = "journeys/print.rs"]

@@ -118,7 +118,8 @@ pub fn find_or_install_pdf_reader() -> Result<()> {
     })
 }
 
-fn on_search_path(program: &str) -> Option<String> {
+/// Where a program of this name is found.
+pub fn on_search_path(program: &str) -> Option<String> {
     let path = std::env::var_os("PATH")?;
     let found = std::env::split_paths(&path)
         .map(|folder| folder.join(program))

@@ -9,57 +9,86 @@ use anyhow::{Result, anyhow, bail};
 
 use crate::browser::Browser;
 use crate::dist::{self, Files};
+use crate::engines::ENGINES;
 use crate::report::{self, Counts, Outcome};
 use crate::toolchain::WasmTarget;
-use crate::{browser, exiftool, node, project, python, run, say, serve, wasm_runner};
+use crate::{browser, deny, exiftool, node, project, python, rivals, run, say, serve, wasm_runner};
 
 /// A check by name.
 struct Step {
     name: &'static str,
+    /// Whether it is run when no step is named.
+    is_usual: bool,
     about: &'static str,
     run: fn(&Kit) -> Result<Counts>,
 }
 
-const STEPS: [Step; 8] = [
+const STEPS: [Step; 11] = [
     Step {
         name: "format",
+        is_usual: true,
         about: "Layout of the code (cargo fmt --check)",
         run: format,
     },
     Step {
         name: "lint",
+        is_usual: true,
         about: "Lints, natively (cargo clippy)",
         run: lint,
     },
     Step {
         name: "lint-page",
+        is_usual: true,
         about: "Lints, for the browser (cargo clippy)",
         run: lint_page,
     },
     Step {
+        name: "deny",
+        is_usual: true,
+        about: "Licences, versions and sources of what is depended on (cargo deny)",
+        run: |_| deny::check(),
+    },
+    Step {
         name: "native",
+        is_usual: true,
         about: "Native tests and documentation examples (cargo test)",
         run: native,
     },
     Step {
         name: "outside",
+        is_usual: true,
         about: "Pictures and notes made by other programs (scikit-image, exiftool)",
         run: outside,
     },
     Step {
         name: "wasm",
+        is_usual: true,
         about: "WebAssembly tests in Chromium",
         run: wasm,
     },
     Step {
         name: "build",
+        is_usual: true,
         about: "The finished site",
         run: build,
     },
     Step {
+        name: "twice",
+        is_usual: true,
+        about: "The same site from another folder, byte for byte",
+        run: twice,
+    },
+    Step {
         name: "journeys",
+        is_usual: true,
         about: "Journeys through the finished site in Chromium",
         run: journeys,
+    },
+    Step {
+        name: "engines",
+        is_usual: false,
+        about: "The main walks in Firefox and WebKit",
+        run: engines,
     },
 ];
 
@@ -83,9 +112,10 @@ pub fn test(options: &[&str]) -> Result<ExitCode> {
         filter: filter.iter().map(|word| (*word).to_owned()).collect(),
         ..Kit::default()
     };
-    let chosen = STEPS
-        .iter()
-        .filter(|step| names.is_empty() || names.contains(&step.name));
+    let chosen = STEPS.iter().filter(|step| match names {
+        [] => step.is_usual,
+        names => names.contains(&step.name),
+    });
     let outcomes: Vec<Outcome> = chosen.map(|step| one(step, &kit)).collect();
     Ok(if report::close(&outcomes) {
         ExitCode::SUCCESS
@@ -134,6 +164,17 @@ impl Kit {
 
     fn browser(&self) -> Result<&Browser> {
         once(&self.browser, Browser::find_or_install)
+    }
+
+    /// What narrows the tests of one module.
+    fn filter_within(&self, module: &str) -> Vec<String> {
+        match self.filter.as_slice() {
+            [] => vec![format!("{module}::")],
+            words => words
+                .iter()
+                .map(|word| format!("{module}::{word}"))
+                .collect(),
+        }
     }
 
     fn site(&self) -> Result<&Files> {
@@ -281,6 +322,14 @@ fn build(kit: &Kit) -> Result<Counts> {
     })
 }
 
+fn twice(kit: &Kit) -> Result<Counts> {
+    crate::twice::compare(kit.site()?)?;
+    Ok(Counts {
+        passed: 1,
+        ..Counts::default()
+    })
+}
+
 fn journeys(kit: &Kit) -> Result<Counts> {
     let mut cargo = project::cargo();
     cargo
@@ -303,6 +352,36 @@ fn journeys(kit: &Kit) -> Result<Counts> {
     tests(&mut cargo)
 }
 
+/// A make that cannot be had here is told and counts as a failure: whoever names this step asks for it.
+fn engines(kit: &Kit) -> Result<Counts> {
+    let address = serve::in_background(kit.site()?.clone())?;
+    let mut sum = Counts::default();
+    for engine in &ENGINES {
+        let mut cargo = project::cargo();
+        cargo
+            .args([
+                "test",
+                "--package",
+                "self-check-tests",
+                "--test",
+                "engines",
+                "--",
+            ])
+            .arg("--test-threads=2")
+            .args(kit.filter_within(engine.name))
+            .env("SELF_CHECK_ADDRESS", &address)
+            .env("SELF_CHECK_DIST", project::root().join("dist"));
+        match (engine.name_to)(&mut cargo) {
+            Ok(()) => sum.add(tests(&mut cargo)?),
+            Err(error) => {
+                say::trouble(&error);
+                sum.failed += 1;
+            }
+        }
+    }
+    Ok(sum)
+}
+
 impl Kit {
     /// Has cargo run WebAssembly in Chromium.
     fn run_in_browser(&self, cargo: &mut Command) -> Result<()> {
@@ -322,6 +401,7 @@ impl Kit {
         self.browser()?.name_to(command);
         command
             .env("SELF_CHECK_ADDRESS", address)
+            .env("SELF_CHECK_DIST", project::root().join("dist"))
             .env("SELF_CHECK_AXE", node::axe()?);
         Ok(())
     }
@@ -406,6 +486,23 @@ pub fn bench_pictures() -> Result<()> {
     kit.walk_in(&mut cargo)?;
     say::step("Large pictures");
     run::shown("Measuring large pictures", &mut cargo)
+}
+
+/// Measures the page in the browser, beside the least that yew can be and beside a general library for questionnaires.
+pub fn bench_page() -> Result<()> {
+    let kit = Kit::default();
+    let site = kit.site()?.clone();
+    let hello = rivals::hello(kit.target()?)?;
+    let survey = rivals::survey()?;
+    let mut cargo = project::cargo();
+    cargo.args(["run", "--package", "self-check-tests", "--bin", "speed"]);
+    kit.browser()?.name_to(&mut cargo);
+    cargo
+        .env("SELF_CHECK_ADDRESS", serve::packed_in_background(site)?)
+        .env("SELF_CHECK_HELLO", serve::packed_in_background(hello)?)
+        .env("SELF_CHECK_SURVEY", serve::packed_in_background(survey)?);
+    say::step("Measure the page in Chromium");
+    run::shown("Measuring the page", &mut cargo)
 }
 
 /// Prints the tables of computed values.

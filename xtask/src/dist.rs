@@ -7,16 +7,25 @@ use anyhow::{Context, Result};
 use sha2::{Digest, Sha256};
 
 use crate::toolchain::WasmTarget;
-use crate::{budget, page, policy, project, say, wasm};
+use crate::{budget, hosting, offline, one_file, page, policy, project, say, wasm};
 
-/// Style sheets in the order they build on each other.
+/// Style sheets of what comes first, in the order they build on each other.
 const STYLES: [&str; 5] = ["tokens", "base", "components", "paper", "print"];
 
-/// What the second program's pages use beside these; it comes with that program.
-const ROOM_STYLES: [&str; 1] = ["rooms"];
+/// Style sheets of what only the second program shows. They stand before the others.
+const ROOMS_STYLES: [&str; 1] = ["rooms"];
 
 /// Starts the program, or shows the list when it cannot; lives in `public/` and is named by content like the rest.
 const BOOT: &str = "boot.js";
+
+/// Answers for the page where there is no network; its name stays, since a browser knows a worker by it.
+pub const WORKER: &str = "worker.js";
+
+/// The page itself.
+pub const PAGE: &str = "index.html";
+
+/// The sums of all files.
+pub const SUMS: &str = "SHA256SUMS";
 
 /// What the names of the second program's files begin with.
 pub const ROOMS: &str = "rooms";
@@ -39,40 +48,37 @@ pub fn build(target: &WasmTarget) -> Result<Files> {
 
 fn lay_out(programs: wasm::Programs) -> Result<Files> {
     let mut files = public_files()?;
-    let boot = files
-        .remove(BOOT)
-        .with_context(|| format!("public/{BOOT} is missing"))?;
+    let boot = take_script(&mut files, BOOT)?;
+    let worker = take_script(&mut files, WORKER)?;
     let template = std::fs::read_to_string(project::root().join("index.html"))
         .context("cannot read index.html")?;
+    let style = style_sheet(&STYLES)?;
+    let rooms_style = style_sheet(&ROOMS_STYLES)?;
+    let both = format!("{rooms_style}{style}");
+    let whole = one_file::page(&template, &both, &boot, &programs)?;
 
     let mut add = |stem: &str, ending: &str, content: Vec<u8>| {
         let sum = Sha256::digest(&content);
         let name = format!("{stem}-{}.{ending}", &hex(&sum)[..16]);
         let asset = Asset {
             name: name.clone(),
-            integrity: format!("sha256-{}", base64(&sum)),
+            integrity: integrity(&content),
         };
         files.insert(name, content);
         asset
     };
-    let style = add("style", "css", style_sheet(&STYLES)?.into_bytes());
-    let rooms_style = add(ROOMS, "css", style_sheet(&ROOM_STYLES)?.into_bytes());
-    let boot = add("boot", "js", boot);
+    let style = add("style", "css", style.into_bytes());
+    let rooms_style = add(ROOMS, "css", rooms_style.into_bytes());
+    let boot = add("boot", "js", boot.into_bytes());
     let mut program = |stem: &str, program: wasm::Program| ProgramFiles {
-        script: add(stem, "js", program.script),
+        script: add(stem, "js", program.script.into_bytes()),
         wasm: add(stem, "wasm", program.wasm),
     };
     let check = program("check", programs.check);
     let rooms = program(ROOMS, programs.rooms);
 
     let pieces = [
-        (
-            "policy",
-            format!(
-                "<meta http-equiv=\"Content-Security-Policy\" content=\"{}\">",
-                policy::CONTENT_SECURITY
-            ),
-        ),
+        ("policy", policy::meta(policy::CONTENT_SECURITY)),
         (
             "style",
             format!(
@@ -82,13 +88,28 @@ fn lay_out(programs: wasm::Programs) -> Result<Files> {
         ),
         ("program", program_tags(&boot, &check, &rooms, &rooms_style)),
     ];
+    files.insert(PAGE.into(), page::fill(&template, &pieces)?.into_bytes());
+    // The worker keeps all that stands here up to now.
     files.insert(
-        "index.html".into(),
-        page::fill(&template, &pieces)?.into_bytes(),
+        WORKER.into(),
+        offline::worker(&worker, &files)?.into_bytes(),
     );
-    let sums = sums(&files);
-    files.insert("SHA256SUMS".into(), sums.into_bytes());
+    files.insert(one_file::name(), whole.into_bytes());
+    files.insert(
+        hosting::HEADERS.into(),
+        hosting::headers_file(&files).into_bytes(),
+    );
+    files.insert(SUMS.into(), sums(&files).into_bytes());
     Ok(files)
+}
+
+/// Takes a script out of what `public/` holds, without its comments and indents.
+fn take_script(files: &mut Files, name: &str) -> Result<String> {
+    let script = files
+        .remove(name)
+        .with_context(|| format!("public/{name} is missing"))?;
+    let script = String::from_utf8(script).with_context(|| format!("public/{name} is no text"))?;
+    Ok(page::squeeze_script(&script))
 }
 
 struct Asset {
@@ -101,8 +122,9 @@ struct ProgramFiles {
     wasm: Asset,
 }
 
-/// The first program is asked for at once, beside the script that starts it. The second is only named: the browser
-/// fetches it when one of its pages is first opened.
+/// The first program is asked for at once, beside the script that starts it. The second, the worker and the edition in
+/// one file are only named: the browser fetches the second when one of its pages is first opened, and the others when a
+/// person asks for them.
 fn program_tags(
     boot: &Asset,
     check: &ProgramFiles,
@@ -113,7 +135,8 @@ fn program_tags(
         "<link rel=\"modulepreload\" href=\"{script}\" integrity=\"{script_sum}\">\n\
          <link rel=\"preload\" href=\"{wasm}\" as=\"fetch\" type=\"application/wasm\" crossorigin>\n\
          <script src=\"{boot}\" integrity=\"{boot_sum}\" data-script=\"{script}\" data-wasm=\"{wasm}\" \
-         data-rooms-script=\"{rooms_script}\" data-rooms-wasm=\"{rooms_wasm}\" data-rooms-style=\"{rooms_style}\"></script>",
+         data-rooms-script=\"{rooms_script}\" data-rooms-wasm=\"{rooms_wasm}\" data-rooms-style=\"{rooms_style}\" \
+         data-worker=\"{WORKER}\" data-one-file=\"{one_file}\"></script>",
         script = check.script.name,
         script_sum = check.script.integrity,
         wasm = check.wasm.name,
@@ -122,6 +145,7 @@ fn program_tags(
         rooms_style = rooms_style.name,
         boot = boot.name,
         boot_sum = boot.integrity,
+        one_file = one_file::name(),
     )
 }
 
@@ -139,8 +163,13 @@ fn style_sheet(names: &[&str]) -> Result<String> {
 }
 
 fn public_files() -> Result<Files> {
+    read(&project::root().join("public"))
+}
+
+/// Reads a folder and all below it.
+pub fn read(folder: &Path) -> Result<Files> {
     let mut files = Files::new();
-    collect(&project::root().join("public"), "", &mut files)?;
+    collect(folder, "", &mut files)?;
     Ok(files)
 }
 
@@ -175,6 +204,14 @@ fn write(files: &Files, folder: &Path) -> Result<()> {
     Ok(())
 }
 
+/// Whether a file's name carries the sum of what is in it: sixteen digits after its last hyphen.
+pub fn is_named_by_content(name: &str) -> bool {
+    let stem = name.rsplit_once('.').map_or(name, |(stem, _)| stem);
+    stem.rsplit_once('-').is_some_and(|(_, sum)| {
+        sum.len() == 16 && sum.bytes().all(|digit| digit.is_ascii_hexdigit())
+    })
+}
+
 /// One line a file, as `sha256sum --check` reads them.
 fn sums(files: &Files) -> String {
     files
@@ -183,11 +220,16 @@ fn sums(files: &Files) -> String {
         .collect()
 }
 
-fn hex(bytes: &[u8]) -> String {
+/// What a page says of a file that it loads, so that the browser refuses any other.
+pub fn integrity(content: &[u8]) -> String {
+    format!("sha256-{}", base64(&Sha256::digest(content)))
+}
+
+pub fn hex(bytes: &[u8]) -> String {
     bytes.iter().map(|byte| format!("{byte:02x}")).collect()
 }
 
-fn base64(bytes: &[u8]) -> String {
+pub fn base64(bytes: &[u8]) -> String {
     const DIGITS: &[u8; 64] = b"ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/";
     let mut text = String::new();
     for group in bytes.chunks(3) {
@@ -225,6 +267,19 @@ mod tests {
     }
 
     #[test]
+    fn name_by_content_ends_in_a_sum() {
+        assert!(is_named_by_content("check-0123456789abcdef.wasm"));
+        for name in [
+            "index.html",
+            "worker.js",
+            "house-key-self-check-0.1.0.html",
+            "a-0123456789abcde.js",
+        ] {
+            assert!(!is_named_by_content(name), "{name}");
+        }
+    }
+
+    #[test]
     fn sums_are_lines_that_sha256sum_reads() {
         // The sum of three bytes "abc" is the example of FIPS 180-4.
         let files = Files::from([("a.txt".to_owned(), b"abc".to_vec())]);
@@ -255,14 +310,17 @@ mod tests {
             "{tags}"
         );
         assert!(
-            tags.contains("data-rooms-script=\"rooms-2.js\" data-rooms-wasm=\"rooms-3.wasm\""),
+            tags.contains("data-rooms-script=\"rooms-2.js\" data-rooms-wasm=\"rooms-3.wasm\" data-rooms-style=\"rooms-4.css\""),
             "{tags}"
         );
-        assert!(tags.contains("data-rooms-style=\"rooms-4.css\""), "{tags}");
         assert_eq!(
             tags.matches("rooms-").count() - tags.matches("data-rooms-").count(),
             3,
             "the second program is named and not asked for: {tags}"
+        );
+        assert!(
+            tags.contains("data-worker=\"worker.js\""),
+            "so is the worker: {tags}"
         );
         assert!(!tags.contains(" style="), "the policy refuses inline style");
     }

@@ -7,20 +7,29 @@ mod apt;
 mod browser;
 mod budget;
 mod check;
+mod deny;
 mod dist;
+mod engines;
 mod exiftool;
+mod hosting;
+mod names;
 mod node;
+mod offline;
+mod one_file;
 mod page;
 mod policy;
 mod project;
 mod python;
 mod report;
+mod rivals;
 mod run;
 mod say;
 mod serve;
 mod site;
 mod system_rust;
+mod tool;
 mod toolchain;
+mod twice;
 mod wasm;
 mod wasm_runner;
 
@@ -34,13 +43,16 @@ cargo xtask build              leave the finished site in dist/
 cargo xtask test [STEP ...]    run every check, or only the named steps; sets up the browser it needs
 cargo xtask test journeys -- NAME
                                run the browser journeys whose name contains NAME
+cargo xtask test engines       walk through the site in Firefox and WebKit too
 cargo xtask screenshots        take the pictures in docs/pictures/ from the real page
 cargo xtask bench              measure the core, and hold it to what it promises of its speed
-cargo xtask bench pictures     measure the page's work on large pictures beside the browser's own decoding
+cargo xtask bench --page       measure the page in the browser beside two others, as a table
+cargo xtask bench --pictures   measure the page on large pictures beside the browser's own decoding
 cargo xtask tables             print the tables of computed values
 cargo xtask help               this text
 
-Steps of test: format, lint, lint-page, native, outside, wasm, build, journeys.";
+Steps of test: format, lint, lint-page, deny, native, outside, wasm, build, twice, journeys; and engines, which is run
+when it is named alone.";
 
 fn main() -> ExitCode {
     let arguments: Vec<String> = std::env::args().skip(1).collect();
@@ -64,7 +76,8 @@ fn command(arguments: &[String]) -> Result<ExitCode> {
         ["test", options @ ..] => return check::test(options),
         ["screenshots"] => check::take_pictures()?,
         ["bench"] => check::bench()?,
-        ["bench", "pictures"] => check::bench_pictures()?,
+        ["bench", "--page"] => check::bench_page()?,
+        ["bench", "--pictures"] => check::bench_pictures()?,
         ["tables"] => check::tables()?,
         _ => {
             return Err(say::advice(

@@ -1,4 +1,5 @@
-//! Small tools from the npm registry, under target/tools: the optimiser for WebAssembly and the accessibility checker.
+//! Small tools from the npm registry, under target/tools: the optimiser for WebAssembly, the accessibility checker, and
+//! what the page is measured against.
 
 use std::path::PathBuf;
 use std::process::Command;
@@ -20,6 +21,20 @@ const AXE: Package = Package {
     version: "4.14.1",
     file: "axe.min.js",
 };
+
+/// survey-core and survey-js-ui: a general library for questionnaires, which the page is measured against.
+const SURVEY: [Package; 2] = [
+    Package {
+        name: "survey-core",
+        version: "2.5.38",
+        file: "survey.core.min.js",
+    },
+    Package {
+        name: "survey-js-ui",
+        version: "2.5.38",
+        file: "survey-js-ui.min.js",
+    },
+];
 
 struct Package {
     name: &'static str,
@@ -46,6 +61,16 @@ pub fn axe() -> Result<PathBuf> {
     AXE.fetched()
 }
 
+/// The folders of both parts of the library for questionnaires.
+pub fn survey() -> Result<[PathBuf; 2]> {
+    find_or_install()?;
+    let [core, view] = &SURVEY;
+    for part in [core, view] {
+        part.fetched()?;
+    }
+    Ok([core.folder(), view.folder()])
+}
+
 /// Installs Node.js if it is missing.
 fn find_or_install() -> Result<()> {
     if run::is_there("node") && run::is_there("npm") {
@@ -55,8 +80,12 @@ fn find_or_install() -> Result<()> {
 }
 
 impl Package {
+    fn folder(&self) -> PathBuf {
+        project::tools().join("node_modules").join(self.name)
+    }
+
     fn fetched(&self) -> Result<PathBuf> {
-        let folder = project::tools().join("node_modules").join(self.name);
+        let folder = self.folder();
         let file = folder.join(self.file);
         if !run::is_there("node") {
             return Err(say::advice(

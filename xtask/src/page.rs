@@ -19,35 +19,62 @@ pub fn fill(template: &str, pieces: &[(&str, String)]) -> Result<String> {
     Ok(page)
 }
 
-/// Takes comments, indents and empty lines out of a style sheet, and nothing else; text in quotes stays as it is.
+/// Takes comments out of a style sheet, and blanks where nothing needs them; text in quotes stays as it is. A colon keeps
+/// the blank before it: there it parts a selector from the one within it.
 pub fn squeeze_style(css: &str) -> String {
-    let mut without_comments = String::with_capacity(css.len());
-    let mut quote = None;
+    let mut squeezed = String::with_capacity(css.len());
     let mut rest = css;
     while let Some(c) = rest.chars().next() {
-        if quote.is_none() && rest.starts_with("/*") {
-            rest = rest.find("*/").map_or("", |end| &rest[end + 2..]);
-            continue;
+        let part = match c {
+            '/' if rest.starts_with("/*") => {
+                rest = rest.find("*/").map_or("", |end| &rest[end + 2..]);
+                continue;
+            }
+            '"' | '\'' => &rest[..end_of_text(rest, c)],
+            _ => &rest[..c.len_utf8()],
+        };
+        rest = &rest[part.len()..];
+        if !c.is_whitespace() {
+            if c == '}' && squeezed.ends_with(';') {
+                squeezed.pop();
+            }
+            if matches!(c, '{' | '}' | ';' | ',') && squeezed.ends_with(' ') {
+                squeezed.pop();
+            }
+            squeezed.push_str(part);
+        } else if !squeezed.is_empty() && !squeezed.ends_with(['{', '}', ';', ',', ':', ' ']) {
+            squeezed.push(' ');
         }
-        let escaped = quote.is_some() && c == '\\';
-        let width = c.len_utf8()
-            + if escaped {
-                rest[1..].chars().next().map_or(0, char::len_utf8)
-            } else {
-                0
-            };
-        match quote {
-            None if c == '"' || c == '\'' => quote = Some(c),
-            Some(open) if c == open => quote = None,
+    }
+    squeezed.trim_end().to_owned()
+}
+
+/// Where a text that begins with this quote ends.
+fn end_of_text(css: &str, quote: char) -> usize {
+    let mut is_escaped = false;
+    for (at, c) in css.char_indices().skip(1) {
+        match c {
+            _ if is_escaped => is_escaped = false,
+            '\\' => is_escaped = true,
+            c if c == quote => return at + c.len_utf8(),
             _ => {}
         }
-        without_comments.push_str(&rest[..width]);
-        rest = &rest[width..];
     }
-    let lines: Vec<&str> = without_comments
+    css.len()
+}
+
+/// Takes indents, empty lines and lines of comment out of a script. A script of this site has no text over several lines
+/// that begins like a comment.
+pub fn squeeze_script(script: &str) -> String {
+    let lines: Vec<&str> = script
         .lines()
         .map(str::trim)
-        .filter(|line| !line.is_empty())
+        .filter(|line| {
+            !(line.is_empty()
+                || line.starts_with("//")
+                || line.starts_with("/*")
+                || line.starts_with('*'))
+        })
         .collect();
     lines.join("\n")
 }
@@ -80,8 +107,25 @@ mod tests {
 
     #[test]
     fn style_loses_comments_and_indents() {
-        let css = "/* why */\n.key {\n  fill: red; /* metal */\n}\n\n.bow{}\n";
-        assert_eq!(squeeze_style(css), ".key {\nfill: red;\n}\n.bow{}");
+        let css = "/* why */\n.key, .bow  > a {\n  fill: red; /* metal */\n}\n\n.bow{}\n";
+        assert_eq!(squeeze_style(css), ".key,.bow > a{fill:red}.bow{}");
+    }
+
+    #[test]
+    fn style_keeps_blanks_that_mean_something() {
+        for css in [
+            ".a :is(b,c) :hover{margin:0 calc(1px + 2em)}",
+            "@media (min-width:9em) and (max-width:99em){a b{font:650 1em/1.2 serif}}",
+        ] {
+            assert_eq!(squeeze_style(css), css);
+        }
+    }
+
+    #[test]
+    fn script_loses_lines_of_comment_and_keeps_its_lines() {
+        let script =
+            "/**\n * @param {number} a\n */\nfunction f(a) {\n    // why\n    return a;\n}\n";
+        assert_eq!(squeeze_script(script), "function f(a) {\nreturn a;\n}");
     }
 
     #[test]

@@ -9,8 +9,9 @@ use std::time::Duration;
 use anyhow::Result;
 
 use crate::dist::{self, Files};
+use crate::say;
+use crate::site::{self, Answer};
 use crate::toolchain::WasmTarget;
-use crate::{say, site};
 
 const USUAL_PORT: u16 = 8080;
 
@@ -44,7 +45,7 @@ pub fn serve(port: u16) -> Result<()> {
         address(&listener)?
     ));
     say::note("Open that address in a browser. Ctrl-C ends it.");
-    answer_all(&listener, &files);
+    answer_all(&listener, &files, plainly);
     Ok(())
 }
 
@@ -52,8 +53,28 @@ pub fn serve(port: u16) -> Result<()> {
 pub fn in_background(files: Files) -> Result<String> {
     let listener = listen(0)?;
     let address = address(&listener)?;
-    thread::spawn(move || answer_all(&listener, &Arc::new(files)));
+    thread::spawn(move || answer_all(&listener, &Arc::new(files), plainly));
     Ok(address)
+}
+
+/// The same, with every file packed by gzip, as most hosts do.
+pub fn packed_in_background(files: Files) -> Result<String> {
+    let listener = listen(0)?;
+    let address = address(&listener)?;
+    let packed = |answer: Answer| {
+        answer
+            .packed()
+            .map_or(Vec::new(), |answer| answer.to_bytes())
+    };
+    thread::spawn(move || answer_all(&listener, &Arc::new(files), packed));
+    Ok(address)
+}
+
+/// How an answer goes over the line.
+type Wire = fn(Answer) -> Vec<u8>;
+
+fn plainly(answer: Answer) -> Vec<u8> {
+    answer.to_bytes()
 }
 
 fn listen(port: u16) -> Result<TcpListener> {
@@ -77,16 +98,16 @@ fn address(listener: &TcpListener) -> Result<String> {
     Ok(format!("http://{}/", listener.local_addr()?))
 }
 
-fn answer_all(listener: &TcpListener, files: &Arc<Files>) {
+fn answer_all(listener: &TcpListener, files: &Arc<Files>, wire: Wire) {
     for stream in listener.incoming().flatten() {
         let files = Arc::clone(files);
         // A browser opens connections ahead of need; each waits on its own.
-        thread::spawn(move || answer_one(stream, &files));
+        thread::spawn(move || answer_one(stream, &files, wire));
     }
 }
 
 /// Reads one request and answers it. A connection that breaks is the visitor's own affair.
-fn answer_one(mut stream: TcpStream, files: &Files) {
+fn answer_one(mut stream: TcpStream, files: &Files, wire: Wire) {
     let _ = stream.set_read_timeout(Some(Duration::from_secs(30)));
     let mut request = BufReader::new(&stream).take(LONGEST_HEAD);
     let mut first = String::new();
@@ -98,7 +119,7 @@ fn answer_one(mut stream: TcpStream, files: &Files) {
     {
         line.clear();
     }
-    let _ = stream.write_all(&site::answer(files, first.trim_end()).to_bytes());
+    let _ = stream.write_all(&wire(site::answer(files, first.trim_end())));
 }
 
 #[cfg(test)]

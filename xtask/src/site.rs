@@ -1,7 +1,7 @@
 //! What a server answers: only the files the build knows by name, read into memory once, can ever be given out.
 
 use crate::dist::Files;
-use crate::policy;
+use crate::{budget, hosting};
 
 /// An answer to one request.
 #[derive(Debug)]
@@ -14,6 +14,8 @@ pub struct Answer {
     pub content: Vec<u8>,
     /// Whether only the head is wanted.
     pub head_only: bool,
+    /// What the site's own file of headers says for this address.
+    pub headers: Vec<(String, String)>,
 }
 
 impl Answer {
@@ -25,7 +27,7 @@ impl Answer {
             self.kind,
             self.content.len()
         );
-        for (name, value) in policy::headers() {
+        for (name, value) in &self.headers {
             head.push_str(&format!("{name}: {value}\r\n"));
         }
         head.push_str("\r\n");
@@ -36,18 +38,40 @@ impl Answer {
         bytes
     }
 
+    /// The same, packed by gzip.
+    pub fn packed(mut self) -> anyhow::Result<Self> {
+        self.content = budget::packed(&self.content)?;
+        self.headers
+            .push(("Content-Encoding".into(), "gzip".into()));
+        Ok(self)
+    }
+
     fn refusal(status: &'static str) -> Self {
         Self {
             status,
             kind: "text/plain; charset=utf-8",
             content: format!("{status}\n").into_bytes(),
             head_only: false,
+            headers: Vec::new(),
         }
     }
 }
 
-/// Answers a request by its first line, for example `GET /index.html HTTP/1.1`.
+/// Answers a request by its first line, for example `GET /index.html HTTP/1.1`, under the headers that the site is
+/// published with.
 pub fn answer(files: &Files, request_line: &str) -> Answer {
+    let address = request_line.split_whitespace().nth(1).unwrap_or_default();
+    let path = address.split(['?', '#']).next().unwrap_or_default();
+    let headers = files.get(hosting::HEADERS).map_or(Vec::new(), |file| {
+        hosting::headers_for(&String::from_utf8_lossy(file), path)
+    });
+    Answer {
+        headers,
+        ..content(files, request_line)
+    }
+}
+
+fn content(files: &Files, request_line: &str) -> Answer {
     let mut words = request_line.split_whitespace();
     let (Some(method), Some(address), Some(protocol)) = (words.next(), words.next(), words.next())
     else {
@@ -65,6 +89,7 @@ pub fn answer(files: &Files, request_line: &str) -> Answer {
             kind: kind(name),
             content: content.clone(),
             head_only: method == "HEAD",
+            headers: Vec::new(),
         },
         None => Answer {
             head_only: method == "HEAD",
@@ -93,7 +118,7 @@ fn kind(name: &str) -> &'static str {
         "png" => "image/png",
         "webmanifest" => "application/manifest+json",
         "txt" => "text/plain; charset=utf-8",
-        _ if name == "SHA256SUMS" => "text/plain; charset=utf-8",
+        _ if name == "SHA256SUMS" || name == hosting::HEADERS => "text/plain; charset=utf-8",
         _ => "application/octet-stream",
     }
 }
@@ -109,9 +134,12 @@ mod tests {
             ("a.wasm", "\0asm"),
             ("icons/key.svg", "<svg/>"),
         ];
-        files
+        let mut files: Files = files
             .map(|(name, content)| (name.to_owned(), content.as_bytes().to_vec()))
-            .into()
+            .into();
+        let headers = hosting::headers_file(&files);
+        files.insert(hosting::HEADERS.into(), headers.into_bytes());
+        files
     }
 
     fn get(address: &str) -> Answer {

@@ -104,7 +104,7 @@ impl WasmTarget {
         command
             .args(["--target", WASM, "--target-dir"])
             .arg(self.target_dir())
-            .env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS", flags());
+            .env("CARGO_ENCODED_RUSTFLAGS", flags());
         command
     }
 }
@@ -143,11 +143,19 @@ fn flags() -> String {
     let cargo_home = std::env::var_os("CARGO_HOME")
         .map(PathBuf::from)
         .or_else(|| std::env::home_dir().map(|home| home.join(".cargo")));
-    let places = [(cargo_home, "/cargo"), (Some(project::root()), ".")];
-    let remaps = places
-        .into_iter()
-        .filter_map(|(from, to)| Some(format!("--remap-path-prefix={}={to}", from?.display())))
-        // Flags are split at blanks; a folder with a blank in its name keeps its place in the messages.
-        .filter(|flag| !flag.contains(' '));
-    remaps.collect::<Vec<String>>().join(" ")
+    let registries = cargo_home.iter().flat_map(|home| {
+        let folders = std::fs::read_dir(home.join("registry/src"));
+        folders
+            .into_iter()
+            .flatten()
+            .flatten()
+            .map(|entry| entry.path())
+    });
+    // Where two fit, the later one counts. A crate's folder is called by its name and version, whichever registry it is from.
+    let registries = registries.map(|folder| (folder, ""));
+    let places = cargo_home.iter().cloned().map(|home| (home, "/cargo"));
+    let places = places.chain(registries).chain([(project::root(), ".")]);
+    let remaps = places.map(|(from, to)| format!("--remap-path-prefix={}={to}", from.display()));
+    // Cargo's own mark between flags, since a folder's name may have blanks.
+    remaps.collect::<Vec<String>>().join("\u{1f}")
 }

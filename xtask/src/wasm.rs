@@ -1,14 +1,15 @@
 //! From Rust to what the browser loads: compile, fit with JavaScript, optimise.
 
 use std::path::{Path, PathBuf};
-use std::process::Command;
+use std::process::{Command, Stdio};
 
-use anyhow::{Context, Result, bail};
+use anyhow::{Context, Result, bail, ensure};
 use wasm_bindgen_cli_support::Bindgen;
 
+use crate::names::Names;
 use crate::project::{self, WASM};
 use crate::toolchain::WasmTarget;
-use crate::{node, run, say};
+use crate::{node, page, run, say};
 
 /// What rustc's WebAssembly may use; the optimiser has to be told, since a stripped module does not say so itself.
 const FEATURES: [&str; 6] = [
@@ -20,10 +21,22 @@ const FEATURES: [&str; 6] = [
     "--enable-sign-ext",
 ];
 
+/// How the optimiser makes a module small. What it puts in the place of a call, if that is the only one, compresses worse
+/// than the call. The last option lets it count on addresses below 1024 not being used: there lies the far end of the
+/// stack.
+const SMALL: [&str; 4] = [
+    "-Oz",
+    "--one-caller-inline-max-function-size=0",
+    "--low-memory-unused",
+    "--minify-imports-and-exports-and-modules",
+];
+
 /// A program of the page: JavaScript that loads it, and its WebAssembly.
 pub struct Program {
     /// The ES module whose default export starts the program.
-    pub script: Vec<u8>,
+    pub script: String,
+    /// The same as a plain script, for a page that has everything inside: it gives `wasm_bindgen`.
+    pub plain_script: String,
     /// The module that the script instantiates.
     pub wasm: Vec<u8>,
 }
@@ -50,26 +63,57 @@ pub fn programs(target: &WasmTarget) -> Result<Programs> {
 
     say::step("Fit it with its JavaScript, optimise its size");
     let wasm_opt = node::wasm_opt();
-    let program = |name: &str| -> Result<Program> {
-        let (script, fitted) = fit(&folder.join(format!("{name}.wasm")))?;
-        let wasm = match &wasm_opt {
-            Some(program) => optimise(program, &fitted)?,
-            None => std::fs::read(&fitted)?,
-        };
-        Ok(Program { script, wasm })
-    };
     Ok(Programs {
-        check: program("check")?,
-        rooms: program("rooms")?,
+        check: program(&folder.join("check.wasm"), wasm_opt.as_deref())?,
+        rooms: program(&folder.join("rooms.wasm"), wasm_opt.as_deref())?,
         optimised: wasm_opt.is_some(),
     })
 }
 
-/// Runs the bindings generator in memory; gives the script, and the file with the fitted module.
-fn fit(compiled: &Path) -> Result<(Vec<u8>, PathBuf)> {
-    let mut output = Bindgen::new()
-        .input_path(compiled)
-        .web(true)?
+/// Fits one compiled program for the browser, and makes it small where the optimiser is there.
+pub fn program(compiled: &Path, wasm_opt: Option<&Path>) -> Result<Program> {
+    let fitted = fit(compiled)?;
+    match wasm_opt {
+        Some(wasm_opt) => fitted.optimised(wasm_opt),
+        None => fitted.unoptimised(),
+    }
+}
+
+/// A program before its size is optimised.
+struct Fitted {
+    script: String,
+    plain_script: String,
+    module: PathBuf,
+}
+
+/// Runs the bindings generator in memory, once for each kind of script.
+fn fit(compiled: &Path) -> Result<Fitted> {
+    let (script, module) = bind(compiled, |bindgen| bindgen.web(true))?;
+    let (plain_script, same) = bind(compiled, |bindgen| bindgen.no_modules(true))?;
+    ensure!(
+        module == same,
+        "the two kinds of script do not go with one module any more"
+    );
+    let name = compiled
+        .file_name()
+        .context("a compiled program is a file")?;
+    let fitted = project::tools().join("fitted").join(name);
+    std::fs::create_dir_all(project::tools().join("fitted"))?;
+    std::fs::write(&fitted, module)
+        .with_context(|| format!("cannot write {}", fitted.display()))?;
+    Ok(Fitted {
+        script,
+        plain_script,
+        module: fitted,
+    })
+}
+
+fn bind(
+    compiled: &Path,
+    kind: impl FnOnce(&mut Bindgen) -> Result<&mut Bindgen>,
+) -> Result<(String, Vec<u8>)> {
+    let mut bindgen = Bindgen::new();
+    let mut output = kind(bindgen.input_path(compiled))?
         .typescript(false)
         .omit_default_module_path(true)
         .remove_name_section(true)
@@ -82,32 +126,45 @@ fn fit(compiled: &Path) -> Result<(Vec<u8>, PathBuf)> {
             "A dependency brings JavaScript of its own. A program is one script and one module: leave that dependency out."
         );
     }
-    let name = compiled
-        .file_name()
-        .context("a compiled program is a file")?;
-    let fitted = project::tools().join("fitted").join(name);
-    std::fs::create_dir_all(project::tools().join("fitted"))?;
-    std::fs::write(&fitted, output.wasm_mut().emit_wasm())
-        .with_context(|| format!("cannot write {}", fitted.display()))?;
-    Ok((output.js().into(), fitted))
+    let script = page::squeeze_script(output.js());
+    Ok((script, output.wasm_mut().emit_wasm()))
 }
 
-fn optimise(wasm_opt: &Path, fitted: &Path) -> Result<Vec<u8>> {
-    let optimised = fitted.with_extension("optimised.wasm");
-    let mut command = Command::new("node");
-    command
-        .arg(wasm_opt)
-        .args(["-Oz"])
-        .args(FEATURES)
-        .arg(fitted)
-        .arg("-o")
-        .arg(&optimised);
-    run::shown("wasm-opt", &mut command)?;
-    let (before, after) = (std::fs::read(fitted)?, std::fs::read(&optimised)?);
-    say::note(format!(
-        "{} KB became {} KB",
-        before.len() / 1000,
-        after.len() / 1000
-    ));
-    Ok(after)
+impl Fitted {
+    fn unoptimised(self) -> Result<Program> {
+        Ok(Program {
+            wasm: std::fs::read(&self.module)?,
+            script: self.script,
+            plain_script: self.plain_script,
+        })
+    }
+
+    /// Makes the module small, and the names that it shares with its scripts.
+    fn optimised(self, wasm_opt: &Path) -> Result<Program> {
+        let optimised = self.module.with_extension("optimised.wasm");
+        let mut command = Command::new("node");
+        command
+            .arg(wasm_opt)
+            .args(SMALL)
+            .args(FEATURES)
+            .arg(&self.module)
+            .arg("-o")
+            .arg(&optimised)
+            .stderr(Stdio::inherit());
+        let told = run::answer(&mut command).with_context(|| {
+            format!("wasm-opt could not make {} smaller", self.module.display())
+        })?;
+        let names = Names::read(&told)?;
+        let (before, wasm) = (std::fs::read(&self.module)?, std::fs::read(&optimised)?);
+        say::note(format!(
+            "{} KB became {} KB",
+            before.len() / 1000,
+            wasm.len() / 1000
+        ));
+        Ok(Program {
+            script: names.put_into(&self.script)?,
+            plain_script: names.put_into(&self.plain_script)?,
+            wasm,
+        })
+    }
 }

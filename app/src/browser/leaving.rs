@@ -3,18 +3,12 @@
 use std::cell::RefCell;
 
 use gloo::events::EventListener;
-use gloo::timers::callback::Timeout;
 use gloo::utils::{document, window};
-use js_sys::{Array, Promise, Reflect};
-use wasm_bindgen::{JsCast, JsValue};
-use wasm_bindgen_futures::{JsFuture, spawn_local};
-use web_sys::{Event, PageTransitionEvent, ServiceWorkerRegistration};
+use wasm_bindgen::JsCast;
+use wasm_bindgen::prelude::wasm_bindgen;
+use web_sys::{Event, PageTransitionEvent};
 
 use super::failure::app_root;
-
-/// How long leaving may wait for caches and worker to go, in milliseconds. Our assumption: the
-/// page is blank from the first moment; a quarter of a second is enough for both on a slow phone.
-const PATIENCE_MS: u32 = 250;
 
 thread_local! {
     static FORGET: RefCell<Option<Box<dyn FnOnce()>>> = const { RefCell::new(None) };
@@ -47,22 +41,19 @@ pub fn forget_when_left(forget: fn()) {
     }
 }
 
-/// Blanks the page at once, then removes what this site keeps in the browser and goes to an empty
-/// page that takes this one's place in the history.
+#[wasm_bindgen]
+extern "C" {
+    /// The start script's: removes what this site keeps in the browser and goes to an empty page that
+    /// takes this one's place in the history.
+    #[wasm_bindgen(js_name = selfCheckLeave)]
+    fn leave();
+}
+
+/// Blanks the page at once, then goes for good and leaves nothing of this site behind.
 pub fn leave_now() {
     empty_the_page();
     document().set_title("");
-    Timeout::new(PATIENCE_MS, go).forget();
-    spawn_local(async {
-        // Either may be missing, as in a page opened from a file; then there is nothing to remove.
-        let _ = remove_caches().await;
-        let _ = remove_worker().await;
-        go();
-    });
-}
-
-fn go() {
-    let _ = window().location().replace("about:blank");
+    leave();
 }
 
 /// Takes both programs out of the document in one step. What they showed is gone when this returns;
@@ -77,33 +68,4 @@ fn empty_the_page() {
     if let Ok(event) = Event::new(LEAVING) {
         let _ = window().dispatch_event(&event);
     }
-}
-
-/// Every cache of this site is named with this at its beginning: another page at the same address
-/// may have caches of its own.
-const CACHE_PREFIX: &str = "self-check";
-
-async fn remove_caches() -> Result<(), JsValue> {
-    let caches = window().caches()?;
-    let names: Array = JsFuture::from(caches.keys()).await?.unchecked_into();
-    let removals: Array = names
-        .iter()
-        .filter_map(|name| name.as_string())
-        .filter(|name| name.starts_with(CACHE_PREFIX))
-        .map(|name| caches.delete(&name))
-        .collect();
-    JsFuture::from(Promise::all(&removals)).await?;
-    Ok(())
-}
-
-async fn remove_worker() -> Result<(), JsValue> {
-    let navigator = window().navigator();
-    if !Reflect::has(&navigator, &"serviceWorker".into())? {
-        return Ok(());
-    }
-    let registration = JsFuture::from(navigator.service_worker().get_registration()).await?;
-    if let Some(registration) = registration.dyn_ref::<ServiceWorkerRegistration>() {
-        JsFuture::from(registration.unregister()?).await?;
-    }
-    Ok(())
 }

@@ -22,7 +22,7 @@ pub use choices::choice;
 pub use findings::{
     event, knows_the_door, level, no_count, reading, source_kind, standing, urgency, waits_for,
 };
-pub use headline::{CODE_ON_THE_KEY, headline, headline_groups};
+pub use headline::{headline, headline_groups, number_on_the_key};
 pub use learn::{figure, learn};
 pub use questions::{find_out, not_sure_hint, question, question_on, short};
 pub use reading::{about, landlord_letter, matters_more, next_hour, safety};

@@ -4,6 +4,8 @@
 //! and the tip are a drawing's proportions and belong to no real blank: depths are drawn from the
 //! blank's edge, so a drawing never carries a real depth.
 
+use self_check_core::order::sort_few;
+
 use super::path::{Point, hatch};
 use super::pattern::DrawnPattern;
 
@@ -68,7 +70,7 @@ impl Blade {
             );
         }
         places.retain(|place| (0.0..=self.length).contains(place));
-        places.sort_by(f64::total_cmp);
+        sort_few(&mut places, |place| *place);
         places.dedup_by(|a, b| (*a - *b).abs() < 1e-6);
         let corners = places
             .into_iter()

@@ -9,17 +9,8 @@ use super::marking::{self, marking};
 use super::scenes::{Scene, doors, happenings, keeping, links, pictures};
 use super::view::{image, scene};
 
-/// Which choice.
-#[derive(Properties, PartialEq)]
-pub struct ChoiceDrawingProps {
-    /// The choice.
-    pub choice: Choice,
-}
-
 /// The drawing beside a choice; nothing where a drawing would not help to recognise anything.
-#[component]
-pub fn ChoiceDrawing(props: &ChoiceDrawingProps) -> Html {
-    let choice = props.choice;
+pub fn choice_drawing(choice: Choice) -> Html {
     if let Some(drawing) = kind(choice) {
         return image("drawing opt-drawing", Some(key::VIEW), None, drawing);
     }

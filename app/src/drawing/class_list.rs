@@ -5,6 +5,7 @@ use std::collections::BTreeSet;
 const STYLES: [&str; 4] = [
     include_str!("../../styles/base.css"),
     include_str!("../../styles/components.css"),
+    include_str!("../../styles/rooms.css"),
     include_str!("../../styles/print.css"),
     include_str!("../../styles/rooms.css"),
 ];

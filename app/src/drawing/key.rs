@@ -40,12 +40,17 @@ pub enum Stamp {
 /// A key drawn flat.
 #[component]
 pub fn KeyDrawing(props: &KeyDrawingProps) -> Html {
-    let words: Words = props.title.as_ref().map(|title| (title, &props.desc));
+    let words = props.title.as_ref().map(|title| (title, &props.desc));
+    key_drawing(words, props.pattern, props.stamp, props.frame)
+}
+
+/// The same for who needs no component.
+pub fn key_drawing(words: Words, pattern: DrawnPattern, stamped: Stamp, frame: bool) -> Html {
     let content = html! {
         <>
-            { key(props.pattern) }
-            { stamp(props.stamp) }
-            if props.frame {
+            { key(pattern) }
+            { stamp(stamped) }
+            if frame {
                 { draw(Ink::Marked, stamp_frame()) }
             }
         </>

@@ -1,6 +1,8 @@
 //! Points and the path data made of them. Lengths are in the drawing's own unit: millimetres for
 //! keys, a grid of 48 for small scenes, thousandths for scales.
 
+use self_check_core::order::sort_few;
+
 /// A point: across, then down.
 pub type Point = (f64, f64);
 
@@ -70,7 +72,7 @@ pub fn hatch(outline: &[Point], gap: f64) -> Vec<(Point, Point)> {
     let mut sum = low + gap / 2.0;
     while sum < high {
         let mut crossings = crossings_at(outline, sum);
-        crossings.sort_by(|a, b| a.0.total_cmp(&b.0));
+        sort_few(&mut crossings, |crossing| crossing.0);
         drawn.extend(crossings.chunks_exact(2).map(|pair| (pair[0], pair[1])));
         sum += gap;
     }

@@ -9,26 +9,13 @@ use super::path::number;
 use super::pattern::DrawnPattern;
 use super::view::{Ink, Layer, draw, image, placed, scene};
 
-/// Which level.
-#[derive(Properties, PartialEq)]
-pub struct PouchProps {
-    /// The level. Its word stands beside the drawing, so the drawing itself stays silent.
-    pub level: Level,
-}
-
-/// The pouch for a level.
-#[component]
-pub fn Pouch(props: &PouchProps) -> Html {
-    let content = match slide(props.level) {
+/// The pouch for a level. The level's word stands beside the drawing, so the drawing stays silent.
+pub fn pouch(level: Level) -> Html {
+    let content = match slide(level) {
         None => draw(Ink::Ghost, BODY),
         Some(slide) => filled(slide),
     };
-    image(
-        "drawing verdict-pouch",
-        Some(view(props.level)),
-        None,
-        content,
-    )
+    image("drawing verdict-pouch", Some(view(level)), None, content)
 }
 
 const BODY: &str =

@@ -5,20 +5,11 @@ use yew::prelude::*;
 use super::path::{Point, polyline, strokes};
 use super::view::image;
 
-/// How far one has come.
-#[derive(Properties, PartialEq)]
-pub struct ProgressRuleProps {
-    /// Pages done, this one included.
-    pub done: usize,
-    /// Pages there are. The words beside the rule say both.
-    pub total: usize,
-}
-
-/// The progress rule. The words stand beside it.
-#[component]
-pub fn ProgressRule(props: &ProgressRuleProps) -> Html {
-    let total = props.total.max(1);
-    let done = props.done.min(total);
+/// The progress rule: pages done, this one included, and pages there are. The words beside it say
+/// both.
+pub fn progress_rule(done: usize, total: usize) -> Html {
+    let total = total.max(1);
+    let done = done.min(total);
     let content = html! {
         <svg width="100%" height="100%" viewBox="0 0 1000 100" preserveAspectRatio="none" overflow="visible">
             <path class="progress-all" d={polyline(&[(0.0, 100.0), (1000.0, 100.0)])} />

@@ -9,27 +9,14 @@ use super::pattern::DrawnPattern;
 use super::scenes::{Scene, doors};
 use super::view::{Ink, Layer, draw, image, placed, scene};
 
-/// Which question, and its drawing in words.
-#[derive(Properties, PartialEq)]
-pub struct QuestionDrawingProps {
-    /// The question.
-    pub question: Question,
-    /// What the drawing is.
-    pub title: AttrValue,
-    /// What it shows.
-    pub desc: AttrValue,
-}
-
-/// The drawing of a question; nothing where each choice has its own.
-#[component]
-pub fn QuestionDrawing(props: &QuestionDrawingProps) -> Html {
-    match drawing(props.question) {
-        Some((view_box, content)) => image(
-            "drawing",
-            Some(view_box),
-            Some((&props.title, &props.desc)),
-            content,
-        ),
+/// The drawing of a question, with what it is and what it shows; nothing where each choice has its
+/// own.
+pub fn question_drawing(question: Question, title: &'static str, desc: &'static str) -> Html {
+    match drawing(question) {
+        Some((view_box, content)) => {
+            let (title, desc) = (title.into(), desc.into());
+            image("drawing", Some(view_box), Some((&title, &desc)), content)
+        }
         None => html! {},
     }
 }

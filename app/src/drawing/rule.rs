@@ -10,44 +10,36 @@ use super::path::{Point, number, strokes};
 use super::view::{Words, image};
 
 /// What is read on the rule.
-#[derive(Properties, PartialEq)]
-pub struct BrassRuleProps {
-    /// What the rule is.
-    pub title: AttrValue,
-    /// What it says, in a sentence with the numbers.
-    pub desc: AttrValue,
+#[derive(Clone, Debug)]
+pub struct BrassRule {
     /// Keys left: the fewest and the most; equal where the result is one number.
     pub now: (f64, f64),
     /// The word above the pointer.
-    pub now_word: AttrValue,
+    pub now_word: &'static str,
     /// Keys before anything was lost, and the word above that pointer.
-    #[prop_or_default]
-    pub before: Option<(f64, AttrValue)>,
+    pub before: Option<(f64, &'static str)>,
     /// The scale's own numbers from 1 to a million, one for each power of ten.
-    pub numbers: [AttrValue; 7],
+    pub numbers: [&'static str; 7],
     /// Marks under the rule, top row first.
-    #[prop_or_default]
     pub marks: Vec<RuleMark>,
 }
 
 /// A mark under the rule.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug)]
 pub struct RuleMark {
     /// Where it stands.
     pub keys: f64,
     /// What it is.
-    pub word: AttrValue,
+    pub word: &'static str,
 }
 
-/// The brass rule.
-#[component]
-pub fn BrassRule(props: &BrassRuleProps) -> Html {
-    let words: Words = Some((&props.title, &props.desc));
+/// The brass rule, with what it is and what it says in a sentence with the numbers.
+pub fn brass_rule(rule: &BrassRule, words: Words) -> Html {
     let content = html! {
         <>
-            { plate(&props.numbers) }
-            { for props.marks.iter().enumerate().map(|(row, mark)| below(row, mark)) }
-            { pointers(props) }
+            { plate(&rule.numbers) }
+            { for rule.marks.iter().enumerate().map(|(row, mark)| below(row, mark)) }
+            { pointers(rule) }
         </>
     };
     image("rule", None, words, content)
@@ -89,7 +81,7 @@ fn ticks() -> Vec<(Point, Point)> {
     .collect()
 }
 
-fn plate(numbers: &[AttrValue; 7]) -> Html {
+fn plate(numbers: &[&'static str; 7]) -> Html {
     html! {
         <>
             <rect class="rule-plate" x="0" y={em(PLATE)} width="100%" height={em(PLATE_HEIGHT)} />
@@ -136,23 +128,23 @@ fn below(row: usize, mark: &RuleMark) -> Html {
             <line class="rule-mark" x1={percent(at)} x2={percent(at)}
                 y1={em(PLATE + PLATE_HEIGHT)} y2={em(base)} />
             <text class="rule-mark-word" x={percent(at)} dx={nudge} y={em(base)} text-anchor={anchor}>
-                { &mark.word }
+                { mark.word }
             </text>
         </>
     }
 }
 
-fn pointers(props: &BrassRuleProps) -> Html {
-    let (low, high) = (place(props.now.0), place(props.now.1));
+fn pointers(rule: &BrassRule) -> Html {
+    let (low, high) = (place(rule.now.0), place(rule.now.1));
     html! {
         <>
-            if let Some((keys, word)) = &props.before {
-                <line class="rule-lost" x1={percent(high)} x2={percent(place(*keys))}
+            if let Some((keys, word)) = rule.before {
+                <line class="rule-lost" x1={percent(high)} x2={percent(place(keys))}
                     y1={em(PLATE - 0.55)} y2={em(PLATE - 0.55)} />
-                { pointer("rule-was", place(*keys)) }
-                <line class="rule-stem" x1={percent(place(*keys))} x2={percent(place(*keys))}
+                { pointer("rule-was", place(keys)) }
+                <line class="rule-stem" x1={percent(place(keys))} x2={percent(place(keys))}
                     y1="1.1em" y2={em(PLATE - 0.9)} />
-                { text(classes!("rule-was-word"), place(*keys), 0.85, word) }
+                { text(classes!("rule-was-word"), place(keys), 0.85, word) }
             }
             if high > low {
                 <line class="rule-band" x1={percent(low)} x2={percent(high)}
@@ -160,7 +152,7 @@ fn pointers(props: &BrassRuleProps) -> Html {
                 { pointer("rule-now", high) }
             }
             { pointer("rule-now", low) }
-            { text(classes!("rule-now-word"), low, 2.15, &props.now_word) }
+            { text(classes!("rule-now-word"), low, 2.15, rule.now_word) }
         </>
     }
 }
@@ -175,7 +167,7 @@ fn pointer(class: &'static str, at: f64) -> Html {
 }
 
 /// Words near an end of the rule grow inwards from it.
-fn text(class: Classes, at: f64, base: f64, word: &AttrValue) -> Html {
+fn text(class: Classes, at: f64, base: f64, word: &'static str) -> Html {
     let anchor = if at < 0.18 {
         "start"
     } else if at > 0.82 {

@@ -21,32 +21,24 @@ const AFTER: f64 = 4.0;
 /// How high the ruler is, in millimetres.
 const HEIGHT: f64 = 9.0;
 
-/// The ruler and its scale.
-#[derive(Properties, PartialEq)]
-pub struct TrueRulerProps {
-    /// What the drawing is.
-    pub title: AttrValue,
-    /// What it shows.
-    pub desc: AttrValue,
-    /// Pixels of the page to a millimetre of the screen.
-    pub pixels_per_mm: f64,
-    /// Whether the key is laid with its tip, not its shoulder, at the line.
-    pub from_tip: bool,
-}
-
-/// The ruler.
-#[component]
-pub fn TrueRuler(props: &TrueRulerProps) -> Html {
-    let px = |mm: f64| number(mm * props.pixels_per_mm);
-    let bands = if props.from_tip {
+/// The ruler: what it is and shows, how many pixels of the page go to a millimetre of the screen, and
+/// whether the key is laid with its tip, not its shoulder, at the line.
+pub fn true_ruler(
+    title: &'static str,
+    desc: &'static str,
+    pixels_per_mm: f64,
+    from_the_tip: bool,
+) -> Html {
+    let px = |mm: f64| number(mm * pixels_per_mm);
+    let bands = if from_the_tip {
         from_tip()
     } else {
         from_shoulder()
     };
     html! {
         <svg class="true-ruler" role="img" focusable="false" width={px(length())} height={px(HEIGHT)}>
-            <title>{ &props.title }</title>
-            <desc>{ &props.desc }</desc>
+            <title>{ title }</title>
+            <desc>{ desc }</desc>
             <rect class="rule-plate" x="0" y="0" width="100%" height="100%" />
             <line class="ruler-stop" x1={px(BEFORE)} x2={px(BEFORE)} y1="0" y2="100%" />
             { for bands.into_iter().zip(1..).map(|((from, to), place)| html! {

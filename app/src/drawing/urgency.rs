@@ -3,18 +3,10 @@
 use self_check_core::advice::Urgency;
 use yew::prelude::*;
 
-/// Which urgency.
-#[derive(Properties, PartialEq)]
-pub struct UrgencyMarkProps {
-    /// How soon. Its word stands beside the mark.
-    pub urgency: Urgency,
-}
-
 /// The mark: a square for today, a triangle for soon, an open square on its corner for when
-/// convenient, a ring for a habit.
-#[component]
-pub fn UrgencyMark(props: &UrgencyMarkProps) -> Html {
-    let (class, d) = match props.urgency {
+/// convenient, a ring for a habit. The word stands beside it.
+pub fn urgency_mark(urgency: Urgency) -> Html {
+    let (class, d) = match urgency {
         Urgency::Today => ("", "M0 0H10V10H0Z"),
         Urgency::Soon => ("", "M5 0L10.4 9.6H-.4Z"),
         Urgency::WhenConvenient => ("open", "M5 -.6L10.6 5 5 10.6 -.6 5Z"),

@@ -3,30 +3,20 @@
 use self_check_core::path::Stop;
 use yew::prelude::*;
 
-use super::look_over::LookOver;
-use super::next_hour::NextHour;
+use super::look_over::look_over;
+use super::next_hour::next_hour;
 use super::question::QuestionPage;
 use super::result::ResultPage;
-use super::safety::Safety;
+use super::safety::safety;
 use crate::route::Route;
-use crate::session::Act;
-use crate::ui::{Length, use_session};
+use crate::session::{Act, SessionHandle};
+use crate::ui::Length;
 
-/// Which page of the check.
-#[derive(Properties, PartialEq)]
-pub struct CheckProps {
-    /// Its place in the path.
-    pub n: usize,
-}
-
-/// The page of the check with this number, or, where the answers do not lead so far, the way to the
-/// furthest one they do lead to.
-#[component]
-pub fn Check(props: &CheckProps) -> Html {
-    let n = props.n;
-    let session = use_session();
-    if n > session.furthest() {
-        return html! { <Elsewhere /> };
+/// The page of the check with this number; nothing where the answers do not lead so far, since
+/// [`lead_back`] is called then.
+pub fn check(session: &SessionHandle, n: usize) -> Html {
+    if is_beyond(session, Route::Check { n }) {
+        return html! {};
     }
     let path = session.path();
     let length = Length {
@@ -35,28 +25,28 @@ pub fn Check(props: &CheckProps) -> Html {
     };
     match path.stops()[n] {
         Stop::Ask(question) => html! { <QuestionPage key={n} {n} {length} {question} /> },
-        Stop::NextHour => html! { <NextHour {n} {length} /> },
-        Stop::Safety => html! { <Safety {n} {length} /> },
-        Stop::LookOver => html! { <LookOver {n} {length} /> },
+        Stop::NextHour => next_hour(session, n, length),
+        Stop::Safety => safety(session, n, length),
+        Stop::LookOver => look_over(session, n, length),
         Stop::Result => html! { <ResultPage {n} /> },
     }
 }
 
-/// Leads from an address that the answers do not reach: to the first question without an answer, or
-/// to the start when there is no answer at all, as after loading the page anew.
-#[component]
-fn Elsewhere() -> Html {
-    let session = use_session();
-    use_effect_with((), move |()| {
-        let furthest = session.furthest();
-        if furthest == 0 {
-            session.dispatch(Act::MissAnswers);
-        }
-        let route = match furthest {
-            0 => Route::Start,
-            n => Route::Check { n },
-        };
-        route.go_instead();
-    });
-    html! {}
+/// Whether an address is one of the check that the answers do not reach.
+pub fn is_beyond(session: &SessionHandle, route: Route) -> bool {
+    matches!(route, Route::Check { n } if n > session.furthest())
+}
+
+/// Leads from such an address to the first question without an answer, or to the start when there is
+/// no answer at all, as after loading the page anew.
+pub fn lead_back(session: &SessionHandle) {
+    let furthest = session.furthest();
+    if furthest == 0 {
+        session.dispatch(Act::MissAnswers);
+    }
+    let route = match furthest {
+        0 => Route::Start,
+        n => Route::Check { n },
+    };
+    route.go_instead();
 }

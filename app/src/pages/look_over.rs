@@ -7,41 +7,30 @@ use yew::prelude::*;
 use crate::copy::{self, site};
 use crate::route::Route;
 use crate::session::Session;
-use crate::ui::{Length, PageLinks, Progress, use_page, use_session};
+use crate::ui::{Length, Titled, page_links, progress};
 
-/// Where the page stands.
-#[derive(Properties, PartialEq)]
-pub struct LookOverProps {
-    /// Its place in the path.
-    pub n: usize,
-    /// How many pages the path has.
-    pub length: Length,
-}
-
-/// Every question of the path with its answer and a link to change it.
-#[component]
-pub fn LookOver(props: &LookOverProps) -> Html {
-    let LookOverProps { n, length } = *props;
-    use_page(site::ANSWERS_TITLE.to_owned());
-    let session = use_session();
+/// Every question of the path with its answer and a link to change it. It is page `n` of a check of this `length`.
+pub fn look_over(session: &Session, n: usize, length: Length) -> Html {
     let path = session.path();
     let questions = path.stops().iter().enumerate();
     html! {
-        <div class="narrow">
-            <Progress {n} {length} />
-            <h1 tabindex="-1">{ site::ANSWERS_TITLE }</h1>
-            <p class="lede">{ site::ANSWERS_LEDE }</p>
-            <dl class="answers">
-                { for questions.filter_map(|(place, stop)| match stop {
-                    Stop::Ask(question) => Some(answer(&session, place, *question)),
-                    _ => None,
-                }) }
-            </dl>
-            <p class="row">
-                <a class="press" href={Route::Check { n: n + 1 }}>{ site::SEE_RESULT }</a>
-                <PageLinks {n} />
-            </p>
-        </div>
+        <Titled key={n} title={site::ANSWERS_TITLE}>
+            <div class="narrow">
+                { progress(n, length) }
+                <h1 tabindex="-1">{ site::ANSWERS_TITLE }</h1>
+                <p class="lede">{ site::ANSWERS_LEDE }</p>
+                <dl class="answers">
+                    { for questions.filter_map(|(place, stop)| match stop {
+                        Stop::Ask(question) => Some(answer(session, place, *question)),
+                        _ => None,
+                    }) }
+                </dl>
+                <p class="row">
+                    <a class="press" href={Route::Check { n: n + 1 }}>{ site::SEE_RESULT }</a>
+                    { page_links(session, n) }
+                </p>
+            </div>
+        </Titled>
     }
 }
 

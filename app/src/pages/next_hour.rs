@@ -4,33 +4,24 @@ use yew::prelude::*;
 
 use crate::copy::{self, site};
 use crate::route::Route;
-use crate::ui::{Length, PageLinks, Progress, reading, use_page, use_session};
+use crate::session::Session;
+use crate::ui::{Length, Titled, page_links, progress, reading};
 
-/// Where the page stands.
-#[derive(Properties, PartialEq)]
-pub struct NextHourProps {
-    /// Its place in the path.
-    pub n: usize,
-    /// How many pages the path has.
-    pub length: Length,
-}
-
-/// The list for the next hour; the check goes on below it.
-#[component]
-pub fn NextHour(props: &NextHourProps) -> Html {
-    let NextHourProps { n, length } = *props;
-    use_page(site::step_title(n + 1));
+/// The list for the next hour; the check goes on below it. It is page `n` of a check of this `length`.
+pub fn next_hour(session: &Session, n: usize, length: Length) -> Html {
     let onward = Route::Check {
-        n: use_session().after(n),
+        n: session.after(n),
     };
     html! {
-        <div class="narrow">
-            <Progress {n} {length} />
-            { reading(&copy::next_hour()) }
-            <p class="row">
-                <a class="press" href={onward}>{ site::CONTINUE }</a>
-                <PageLinks {n} />
-            </p>
-        </div>
+        <Titled key={n} title={site::step_title(n + 1)}>
+            <div class="narrow">
+                { progress(n, length) }
+                { reading(&copy::next_hour()) }
+                <p class="row">
+                    <a class="press" href={onward}>{ site::CONTINUE }</a>
+                    { page_links(session, n) }
+                </p>
+            </div>
+        </Titled>
     }
 }

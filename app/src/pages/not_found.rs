@@ -4,18 +4,16 @@ use yew::prelude::*;
 
 use crate::copy::site;
 use crate::route::Route;
-use crate::ui::use_page;
+use crate::ui::Titled;
 
 /// Says so, and leads to the start.
-#[component]
-pub fn NotFound() -> Html {
-    use_page(site::NOT_FOUND.to_owned());
+pub fn not_found() -> Html {
     html! {
-        <div class="narrow">
-            <h1 tabindex="-1">{ site::NOT_FOUND }</h1>
-            <p class="row">
-                <a class="press" href={Route::Start}>{ site::TO_START }</a>
-            </p>
-        </div>
+        <Titled title={site::NOT_FOUND}>
+            <div class="narrow">
+                <h1 tabindex="-1">{ site::NOT_FOUND }</h1>
+                <p class="row"><a class="press" href={Route::Start}>{ site::TO_START }</a></p>
+            </div>
+        </Titled>
     }
 }

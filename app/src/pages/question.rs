@@ -4,10 +4,12 @@ use self_check_core::questions::{Choice, Question};
 use yew::prelude::*;
 
 use crate::copy::{self, site};
-use crate::drawing::{ChoiceDrawing, QuestionDrawing, is_drawn_by_choices};
+use crate::drawing::{choice_drawing, is_drawn_by_choices, question_drawing};
 use crate::route::Route;
 use crate::session::{Act, SessionHandle};
-use crate::ui::{ErrorSummary, Length, PageLinks, Progress, use_page, use_session};
+use crate::ui::{
+    Length, error_summary, go_to_error_summary, page_links, progress, use_page, use_session,
+};
 
 /// Which question, and where it stands.
 #[derive(Properties, PartialEq)]
@@ -32,14 +34,19 @@ pub fn QuestionPage(props: &QuestionPageProps) -> Html {
     let tries = use_state(|| 0_usize);
     let has_error = *tries > 0 && !session.ticks.is_answered(question);
     use_page(page_title(n, has_error));
+    use_effect_with(*tries, |&tries| {
+        if tries > 0 {
+            go_to_error_summary();
+        }
+    });
     let words = copy::question_on(question, &session.relevant());
     let onsubmit = on_continue(session.clone(), tries.clone(), n, question);
     html! {
         <div class="narrow">
             if has_error {
-                <ErrorSummary message={site::nothing_chosen(question)} field={choice_id(0)} tries={*tries} />
+                { error_summary(site::nothing_chosen(question), choice_id(0).into()) }
             }
-            <Progress {n} {length} />
+            { progress(n, length) }
             <form {onsubmit} novalidate=true autocomplete="off">
                 <fieldset aria-describedby={described_by(has_error)}>
                     <legend><h1 class="question-title" tabindex="-1">{ words.title }</h1></legend>
@@ -51,8 +58,7 @@ pub fn QuestionPage(props: &QuestionPageProps) -> Html {
                     </p>
                     if !is_drawn_by_choices(question) {
                         <div class="plate ask-figure">
-                            <QuestionDrawing {question} title={words.drawing_title}
-                                desc={words.drawing_desc} />
+                            { question_drawing(question, words.drawing_title, words.drawing_desc) }
                         </div>
                     }
                     if has_error {
@@ -71,7 +77,7 @@ pub fn QuestionPage(props: &QuestionPageProps) -> Html {
                 </details>
                 <p class="row">
                     <button type="submit" class="press">{ site::CONTINUE }</button>
-                    <PageLinks {n} />
+                    { page_links(&session, n) }
                 </p>
             </form>
         </div>
@@ -110,7 +116,7 @@ fn option_row(session: &SessionHandle, index: usize, choice: Choice) -> Html {
         class: "opt",
         label: words.label,
         hint: words.hint,
-        drawing: html! { <ChoiceDrawing {choice} /> },
+        drawing: choice_drawing(choice),
         onchange,
     })
 }

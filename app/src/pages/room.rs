@@ -6,7 +6,7 @@ use yew::prelude::*;
 use crate::browser::{self, Host};
 use crate::copy::site;
 use crate::route::Route;
-use crate::ui::{use_page, use_visit};
+use crate::ui::{Titled, use_visit};
 
 /// How far the second program has come.
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -22,7 +22,7 @@ pub fn Room() -> Html {
     let route = use_visit().route;
     let host = use_node_ref();
     let progress = use_state_eq(|| Progress::Loading);
-    let attempt = use_state(|| 0_u32);
+    let attempt = use_state(|| 0_usize);
     {
         let (host, progress) = (host.clone(), progress.clone());
         use_effect_with((*attempt, route), move |_| {
@@ -63,28 +63,23 @@ fn beside(progress: Progress, again: Callback<MouseEvent>) -> Html {
             <p class="narrow loading" role="status">{ site::ROOM_LOADING }</p>
         },
         Progress::Here => html! {},
-        Progress::Missing => html! { <Missing {again} /> },
+        Progress::Missing => missing(again),
     }
 }
 
-#[derive(Properties, PartialEq)]
-struct MissingProps {
-    again: Callback<MouseEvent>,
-}
-
 /// Says that the second program is not there, and lets the reader try again.
-#[component]
-fn Missing(props: &MissingProps) -> Html {
-    use_page(site::ROOM_MISSING.to_owned());
+fn missing(again: Callback<MouseEvent>) -> Html {
     html! {
-        <div class="narrow">
-            <h1 tabindex="-1">{ site::ROOM_MISSING }</h1>
-            <p class="lede">{ site::ROOM_MISSING_WHY }</p>
-            <p>{ site::ROOM_MISSING_HOW }</p>
-            <p class="row">
-                <button type="button" class="press" onclick={&props.again}>{ site::TRY_AGAIN }</button>
-                <a class="plain" href={Route::Start}>{ site::TO_START }</a>
-            </p>
-        </div>
+        <Titled title={site::ROOM_MISSING}>
+            <div class="narrow">
+                <h1 tabindex="-1">{ site::ROOM_MISSING }</h1>
+                <p class="lede">{ site::ROOM_MISSING_WHY }</p>
+                <p>{ site::ROOM_MISSING_HOW }</p>
+                <p class="row">
+                    <button type="button" class="press" onclick={again}>{ site::TRY_AGAIN }</button>
+                    <a class="plain" href={Route::Start}>{ site::TO_START }</a>
+                </p>
+            </div>
+        </Titled>
     }
 }

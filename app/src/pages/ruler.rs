@@ -5,7 +5,7 @@ use yew::prelude::*;
 
 use crate::browser;
 use crate::copy::site;
-use crate::drawing::{CARD_SHORT_SIDE, TrueRuler, ruler_length};
+use crate::drawing::{CARD_SHORT_SIDE, ruler_length, true_ruler};
 use crate::route::Route;
 use crate::session::{Act, SessionHandle};
 use crate::ui::{use_page, use_session};
@@ -48,7 +48,7 @@ pub fn Ruler() -> Html {
                 <p class="notice" role="status">{ site::RULER_TOO_WIDE }</p>
             }
             <div class="true-size" ref={frame}>
-                <TrueRuler title={site::RULER} desc={site::RULER_DESC} {pixels_per_mm} from_tip={*from_tip} />
+                { true_ruler(site::RULER, site::RULER_DESC, pixels_per_mm, *from_tip) }
             </div>
             <p class="note">{ site::RULER_HIDDEN }</p>
             { counted(&session) }

@@ -4,33 +4,24 @@ use yew::prelude::*;
 
 use crate::copy::{self, site};
 use crate::route::Route;
-use crate::ui::{Length, PageLinks, Progress, reading, use_page, use_session};
+use crate::session::Session;
+use crate::ui::{Length, Titled, page_links, progress, reading};
 
-/// Where the page stands.
-#[derive(Properties, PartialEq)]
-pub struct SafetyProps {
-    /// Its place in the path.
-    pub n: usize,
-    /// How many pages the path has.
-    pub length: Length,
-}
-
-/// What to think of first. Nothing here offers to keep, print or copy anything.
-#[component]
-pub fn Safety(props: &SafetyProps) -> Html {
-    let SafetyProps { n, length } = *props;
-    use_page(site::step_title(n + 1));
+/// What to think of first. Nothing here offers to keep, print or copy anything. It is page `n` of a check of this `length`.
+pub fn safety(session: &Session, n: usize, length: Length) -> Html {
     let onward = Route::Check {
-        n: use_session().after(n),
+        n: session.after(n),
     };
     html! {
-        <div class="narrow calm">
-            <Progress {n} {length} />
-            { reading(&copy::safety()) }
-            <p class="row">
-                <a class="press" href={onward}>{ site::CONTINUE }</a>
-                <PageLinks {n} />
-            </p>
-        </div>
+        <Titled key={n} title={site::step_title(n + 1)}>
+            <div class="narrow calm">
+                { progress(n, length) }
+                { reading(&copy::safety()) }
+                <p class="row">
+                    <a class="press" href={onward}>{ site::CONTINUE }</a>
+                    { page_links(session, n) }
+                </p>
+            </div>
+        </Titled>
     }
 }

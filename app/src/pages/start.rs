@@ -6,11 +6,11 @@ use yew::prelude::*;
 
 use crate::browser;
 use crate::copy::{self, site};
-use crate::drawing::{ChoiceDrawing, KeyDrawing, Stamp};
+use crate::drawing::{DrawnPattern, Stamp, choice_drawing, key_drawing};
 use crate::example;
 use crate::route::Route;
 use crate::session::{Act, SessionHandle};
-use crate::ui::{Forget, use_page, use_session};
+use crate::ui::{Forget, Titled};
 
 /// What may have happened, as ways to start. Each answers the first question.
 const STARTS: [Choice; 5] = [
@@ -22,13 +22,10 @@ const STARTS: [Choice; 5] = [
 ];
 
 /// The start page: what this is, and the ways into the check.
-#[component]
-pub fn Start() -> Html {
-    use_page(site::START_TITLE.to_owned());
-    let session = use_session();
-    let doors = Doors { session: &session };
+pub fn start(session: &SessionHandle) -> Html {
+    let doors = Doors { session };
     html! {
-        <>
+        <Titled title={site::START_TITLE}>
             if session.answers_gone {
                 <p class="notice" role="status">{ site::ANSWERS_GONE }</p>
             }
@@ -54,7 +51,7 @@ pub fn Start() -> Html {
                     <a href={Route::About}>{ site::HOW_TO_CHECK }</a>
                 </p>
             </section>
-        </>
+        </Titled>
     }
 }
 
@@ -91,7 +88,7 @@ impl Doors<'_> {
         let words = site::direct_start(reason);
         let content = html! {
            <>
-               <ChoiceDrawing choice={reason} />
+               { choice_drawing(reason) }
                <b>{ words.title }</b><span>{ words.line }</span>
            </>
         };
@@ -121,10 +118,11 @@ impl Doors<'_> {
 /// The key of the first drawing, with a stamp where one most often stands.
 fn hero() -> Html {
     let words = copy::question(Question::Reason);
+    let [title, desc] = [words.drawing_title, words.drawing_desc].map(AttrValue::from);
+    let drawing = Some((&title, &desc));
     html! {
         <div class="plate">
-            <KeyDrawing title={words.drawing_title} desc={words.drawing_desc} stamp={Stamp::Digits(5)}
-                frame=true />
+            { key_drawing(drawing, DrawnPattern::DEMONSTRATION, Stamp::Digits(5), true) }
         </div>
     }
 }

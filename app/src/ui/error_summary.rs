@@ -5,35 +5,31 @@ use yew::prelude::*;
 use crate::browser;
 use crate::copy::site;
 
-/// What is missing, and where.
-#[derive(Properties, PartialEq)]
-pub struct ErrorSummaryProps {
-    /// What is missing and what to do about it.
-    pub message: AttrValue,
-    /// The id of the field to go to.
-    pub field: AttrValue,
-    /// How often "Continue" was pressed in vain: each time takes focus here again.
-    pub tries: usize,
-}
+/// The id of the box.
+const BOX: &str = "error-summary";
 
-/// The box at the top of a page with an error.
-#[component]
-pub fn ErrorSummary(props: &ErrorSummaryProps) -> Html {
-    use_effect_with(props.tries, |_| browser::focus_id("error-summary"));
+/// The box at the top of a page with an error: what is missing and what to do about it, and the id of
+/// the field to go to.
+pub fn error_summary(message: &'static str, field: AttrValue) -> Html {
     let go = {
-        let field = props.field.clone();
+        let field = field.clone();
         Callback::from(move |event: MouseEvent| {
             event.prevent_default();
             browser::focus_id(&field);
         })
     };
     html! {
-        <div id="error-summary" class="error-summary" role="alert" tabindex="-1"
+        <div id={BOX} class="error-summary" role="alert" tabindex="-1"
             aria-labelledby="error-title">
             <h2 id="error-title">{ site::ERROR_TITLE }</h2>
             <ul>
-                <li><a href={format!("#{}", props.field)} onclick={go}>{ &props.message }</a></li>
+                <li><a href={format!("#{field}")} onclick={go}>{ message }</a></li>
             </ul>
         </div>
     }
+}
+
+/// Moves focus to the box.
+pub fn go_to_error_summary() {
+    browser::focus_id(BOX);
 }

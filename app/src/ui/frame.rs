@@ -2,28 +2,18 @@
 
 use yew::prelude::*;
 
-use super::{use_session, use_visit};
 use crate::browser;
 use crate::copy::site;
 use crate::route::Route;
-use crate::session::Act;
-
-/// What the frame holds.
-#[derive(Properties, PartialEq)]
-pub struct FrameProps {
-    /// The page.
-    pub children: Html,
-}
+use crate::session::{Act, SessionHandle};
 
 /// The frame around every page.
-#[component]
-pub fn Frame(props: &FrameProps) -> Html {
+pub fn frame(session: &SessionHandle, route: Route, page: Html) -> Html {
     // The fragment is the page's address, so the link cannot lead to one: it moves focus itself.
     let skip = Callback::from(|event: MouseEvent| {
         event.prevent_default();
         browser::focus_id("main");
     });
-    let route = use_visit().route;
     let at_learn = matches!(
         route,
         Route::Learn | Route::LearnPage { .. } | Route::Distance | Route::Picture
@@ -44,8 +34,8 @@ pub fn Frame(props: &FrameProps) -> Html {
                     { place(Route::About, site::ABOUT, route == Route::About) }
                 </nav>
             </header>
-            <ExampleNote />
-            <main id="main" tabindex="-1">{ props.children.clone() }</main>
+            { example_note(session) }
+            <main id="main" tabindex="-1">{ page }</main>
             <footer class="foot">
                 <p class="note">{ site::FOOT }</p>
                 <p class="note">
@@ -63,9 +53,10 @@ fn place(to: Route, name: &'static str, is_here: bool) -> Html {
 }
 
 /// Says on every page that the answers are an invented household's, for as long as they are.
-#[component]
-fn ExampleNote() -> Html {
-    let session = use_session();
+fn example_note(session: &SessionHandle) -> Html {
+    if !session.is_example {
+        return html! {};
+    }
     let own = {
         let session = session.clone();
         Callback::from(move |_: MouseEvent| {
@@ -73,9 +64,6 @@ fn ExampleNote() -> Html {
             Route::Check { n: 0 }.go();
         })
     };
-    if !session.is_example {
-        return html! {};
-    }
     html! {
         <aside class="example" aria-label={site::EXAMPLE_LABEL}>
             <p><strong>{ site::EXAMPLE_LABEL }</strong>{ " " }{ site::EXAMPLE_NOTE }</p>

@@ -3,28 +3,20 @@
 use self_check_core::path::Stop;
 use yew::prelude::*;
 
-use super::use_session;
 use crate::copy::site;
 use crate::route::Route;
+use crate::session::Session;
 
-/// Where one is.
-#[derive(Properties, PartialEq)]
-pub struct PageLinksProps {
-    /// The page's place in the path.
-    pub n: usize,
-}
-
-/// Back by one page and, once every question has its answer, to all of them.
-#[component]
-pub fn PageLinks(props: &PageLinksProps) -> Html {
-    let path = use_session().path();
-    let back = match props.n {
+/// Back by one page from page `n` and, once every question has its answer, to all of them.
+pub fn page_links(session: &Session, n: usize) -> Html {
+    let path = session.path();
+    let back = match n {
         0 => Route::Start,
         n => Route::Check { n: n - 1 },
     };
     let answers = path
         .position(Stop::LookOver)
-        .filter(|&look_over| path.first_open().is_none() && props.n + 1 < look_over);
+        .filter(|&look_over| path.first_open().is_none() && n + 1 < look_over);
     html! {
         <>
             <a class="plain" href={back}>{ site::BACK }</a>

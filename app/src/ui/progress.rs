@@ -3,7 +3,7 @@
 use yew::prelude::*;
 
 use crate::copy::site;
-use crate::drawing::ProgressRule;
+use crate::drawing::progress_rule;
 
 /// How long the check is, as far as the answers tell.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -14,24 +14,14 @@ pub struct Length {
     pub may_shorten: bool,
 }
 
-/// Where one is.
-#[derive(Properties, PartialEq)]
-pub struct ProgressProps {
-    /// The page's place in the path, from 0.
-    pub n: usize,
-    /// How many pages the path has.
-    pub length: Length,
-}
-
-/// "Step 3 of at most 15", and the rule.
-#[component]
-pub fn Progress(props: &ProgressProps) -> Html {
-    let step = props.n + 1;
-    let Length { pages, may_shorten } = props.length;
+/// "Step 3 of at most 15", and the rule, for page `n` of the path, from 0.
+pub fn progress(n: usize, length: Length) -> Html {
+    let step = n + 1;
+    let Length { pages, may_shorten } = length;
     html! {
         <>
             <p class="step">{ site::step_of(step, pages, may_shorten) }</p>
-            <ProgressRule done={step} total={pages} />
+            { progress_rule(step, pages) }
         </>
     }
 }

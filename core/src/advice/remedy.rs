@@ -2,6 +2,7 @@
 
 use crate::advice::{Action, Urgency};
 use crate::answers::{Answers, QuestionSet};
+use crate::order::sort_few;
 use crate::questions::{Choice, Question};
 
 use Choice::*;
@@ -47,7 +48,7 @@ pub fn remedy(answers: &Answers) -> Vec<Action> {
     if actions.is_empty() {
         actions.push(for_a_building(answers));
     }
-    actions.sort_unstable();
+    sort_few(&mut actions, |action| *action);
     actions.dedup();
     actions
 }

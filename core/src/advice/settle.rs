@@ -1,8 +1,11 @@
 //! From the rules that apply to one list without contradictions.
 
+use core::cmp::Reverse;
+
 use crate::advice::{Action, Advice, Advised, Call, RuleId, Urgency, remedy, rules};
 use crate::answers::Answers;
 use crate::facts;
+use crate::order::sort_few;
 use crate::questions::{Choice, Question};
 use crate::verdict::Verdict;
 
@@ -57,7 +60,7 @@ fn called_for(answers: &Answers, considered: &[(RuleId, Verdict)]) -> Vec<Advice
 
 /// Most urgent first; equals in the order in which they are best done.
 fn sort(actions: &mut [Advice]) {
-    actions.sort_by_key(|advice| (core::cmp::Reverse(advice.urgency), advice.action));
+    sort_few(actions, |advice| (Reverse(advice.urgency), advice.action));
 }
 
 /// The most urgent reason stands first.

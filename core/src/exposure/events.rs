@@ -3,6 +3,7 @@
 use super::{Event, Exposure, KeyRange, KeysLeft, Reading, Standing};
 use crate::answers::Answers;
 use crate::facts;
+use crate::order::sort_few;
 use crate::questions::{Choice, Question};
 use crate::verdict::{Verdict, ticked};
 
@@ -116,7 +117,7 @@ pub fn exposures(answers: &Answers, of: Option<KeyRange>) -> Vec<Exposure> {
         let door = (row.knows_the_door)(answers);
         push(&mut found, answers, of, row.event, told, row.reading, door);
     }
-    found.sort_by_key(|exposure| exposure.event);
+    sort_few(&mut found, |exposure| exposure.event);
     found.dedup_by_key(|exposure| exposure.event);
     found
 }

@@ -1,6 +1,6 @@
 //! How long the page takes over pictures of 12 and of 48 megapixels, beside the browser's own decoding of
 //! the same file in the same run, and its longest task on the main thread with the processor slowed down
-//! four times. Fails where a task of the page took longer than it may. `cargo xtask bench pictures`.
+//! four times. Fails where a task of the page took longer than it may. `cargo xtask bench --pictures`.
 
 use std::path::Path;
 use std::time::Duration;

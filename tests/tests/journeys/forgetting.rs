@@ -13,7 +13,8 @@ const KEPT: &str = r"
         databases.map(d => d.name), caches_, workers.map(w => w.scope), window.name].flat(2).join('');
 ";
 
-async fn keeps_nothing(page: &Page) -> Result<()> {
+/// Fails if the browser keeps anything for the site.
+pub async fn keeps_nothing(page: &Page) -> Result<()> {
     let kept = page.run(KEPT).await?;
     assert_eq!(kept, "", "kept at {}", heading(page).await?);
     Ok(())

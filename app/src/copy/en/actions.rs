@@ -145,7 +145,7 @@ pub fn action(action: Action) -> ActionWords {
         Action::TakePictureDown => ActionWords {
             title: "Take the picture down, or replace it",
             how: "Delete it wherever you shared it, in old posts too. If it is down already, see whether others passed it on. Check what else it shows: a house number, a number plate, a label. Taken down is not unseen, so the other steps still count.",
-            who: "You. Ask the agent about a listing, and friends about what they posted.",
+            who: "You. If it is in a listing, ask the agent. If friends posted it, ask them.",
             may_hurt: Some(
                 "If someone put it up to harm you, first note where and when it stood. The police may ask.",
             ),
@@ -282,7 +282,7 @@ pub fn what_if(action: Action) -> &'static str {
         Action::ReplaceSmallLock => "…the small lock is replaced",
         Action::OwnerOfSystemActs => "…the owner of the key system acts",
         Action::SeeVehicleSpecialist => "…the car refuses the old key",
-        Action::TakePictureDown => "…the picture is down",
+        Action::TakePictureDown => "…the picture is down everywhere",
         Action::TakeAddressOff => "…nothing with the key shows your address",
         Action::KeepNumberApart => "…the number stays away from its door",
         Action::ChangeCodesAndUsers => "…the code is new and old users are removed",

@@ -87,6 +87,9 @@ pub fn event(event: Event) -> &'static str {
 pub fn reading(event: Event, reading: Reading) -> &'static str {
     match reading {
         Reading::Held => held(event),
+        Reading::CodeSeen if event != Event::NumberOnLockFace => {
+            "They could see its cuts (the dips in the edge), and note its number. How much the cuts tell depends on how near and how sharp. To someone with the maker’s list the number leaves one or a few keys to try."
+        }
         Reading::CodeSeen => {
             "They could note its number. To someone with the maker’s list that leaves one or a few keys to try; to anyone else it may leave them all."
         }
@@ -124,12 +127,13 @@ pub fn standing(standing: Standing) -> String {
     match standing {
         // What is listed counts; only what does not is said to be otherwise.
         Standing::Counts => String::new(),
-        Standing::Unknown(question) => {
-            format!(
-                "This may count. It depends on your answer to “{}”.",
-                short(question)
-            )
+        Standing::Unknown(Question::Copies) => {
+            "Until the copies are counted, nobody knows.".to_owned()
         }
+        Standing::Unknown(question) => format!(
+            "This may count. You were not sure of the answer to “{}”.",
+            short(question)
+        ),
         Standing::EndedByChange => {
             "The lock was changed since, so this no longer counts.".to_owned()
         }
@@ -148,16 +152,16 @@ pub fn waits_for(question: Question) -> String {
 pub fn no_count(reason: NoCount) -> &'static str {
     match reason {
         NoCount::KindNotModelled => {
-            "For many keys, a number of keys left to try stands here. For this kind there is no fair number, for makers differ too much. The advice holds all the same."
+            "We give no number of keys for this kind: makers differ too much. The advice holds all the same."
         }
         NoCount::NoCuts => {
-            "For many keys, a number of keys left to try stands here. Here nothing is cut that could be counted. What matters is who is let in, and who can change that."
+            "We give no number of keys here: nothing is cut that could be counted. What matters is who is let in, and who can change that."
         }
         NoCount::SharedSystem => {
-            "For many keys, a number of keys left to try stands here. In a shared building or at work, other keys may open the same lock, so such a number would mislead."
+            "We give no number of keys here. In a shared building or at work, other keys may open the same lock, so it would mislead."
         }
         NoCount::Vehicle => {
-            "For many keys, a number of keys left to try stands here. A vehicle’s key often holds a chip as well, so such a number would mislead."
+            "We give no number of keys here. A vehicle’s key often holds a chip as well, so it would mislead."
         }
     }
 }

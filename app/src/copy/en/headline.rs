@@ -1,11 +1,21 @@
 //! The first sentence of a result: people and deeds. It counts groups the person named, and never
 //! people nobody counted.
 
-use self_check_core::assess::Headline;
+use self_check_core::assess::{Headline, Number};
 use self_check_core::exposure::Event;
 
-/// Beside the headline, where the number on the key is enough for a copy.
-pub const CODE_ON_THE_KEY: &str = "The number on the key is most likely its key code (a key can be cut from it). So keep it covered.";
+/// What the number on the key is, where that is known.
+pub fn number_on_the_key(number: Number) -> Option<&'static str> {
+    match number {
+        Number::NotKnown => None,
+        Number::NamesTheBlank => Some(
+            "The number on the key stands on keys to other doors too. It names the blank (the uncut key) and tells a stranger nothing.",
+        ),
+        Number::IsTheCode => Some(
+            "The number on the key is most likely its key code (a key can be cut from it). So keep it covered.",
+        ),
+    }
+}
 
 /// One sentence.
 pub fn headline(headline: &Headline) -> String {
@@ -118,7 +128,7 @@ fn what(event: Event) -> &'static str {
         Event::UncountedCopies => "a copy that you cannot place",
         Event::HiddenOutside => "a spare hidden outside",
         Event::NumberOnLockFace => "the number on the front of the lock",
-        Event::PublicPicture => "a picture in public",
+        Event::PublicPicture => "a picture that is or was in public",
         Event::ListingPicture => "a listing that shows the key",
         _ => who(event),
     }
@@ -180,7 +190,11 @@ fn capitalised(text: &str) -> String {
     let mut letters = text.chars();
     letters
         .next()
-        .map(|first| first.to_uppercase().chain(letters).collect())
+        .map(|first| {
+            // All letters are English: those of every script would weigh many kilobytes.
+            let first = first.to_ascii_uppercase();
+            [first].into_iter().chain(letters).collect()
+        })
         .unwrap_or_default()
 }
 
@@ -218,7 +232,7 @@ mod tests {
         assert_eq!(
             headline_groups(&groups).as_deref(),
             Some(
-                "They are: whoever lived there before, whoever had it alone for a while and your short-let guests. There is also a spare hidden outside and a picture in public."
+                "They are: whoever lived there before, whoever had it alone for a while and your short-let guests. There is also a spare hidden outside and a picture that is or was in public."
             )
         );
     }

@@ -96,7 +96,11 @@ static ABOUT: &[Block] = &[
         "A browser lists all that a page fetches. On a computer, open its developer tools from the menu and choose Network. While you answer, no line should be added. The number on the start page comes from a list of the same kind, but a false page could show any number. So look for yourself.",
     ),
     Paragraph(
-        "This site has a second part: the pages under Learn. Your browser fetches it from this same address when you first open one of them, and that adds two lines to the list. They carry nothing from you.",
+        "This site has a second part: this page, and the pages under Learn. Your browser fetches it from this same address when you first open one of them, and that adds three lines to the list. They carry nothing from you.",
+    ),
+    Heading("What the page forbids itself"),
+    Paragraph(
+        "The page hands your browser a rule, its content security policy, and your browser holds it to that. It may fetch from no other address. It may send no form. It may run no script but its own. The rule stands at the top of the page’s source, where you can read it.",
     ),
     Heading("How to tell a false copy"),
     Paragraph(
@@ -158,7 +162,7 @@ pub fn landlord_letter() -> &'static [&'static str] {
     &[
         "Dear landlord,",
         "Please have the lock of my home set to a new key by ________, or allow me to have this done by a locksmith. Please do the same for any other lock of my home that the same key opens.",
-        "Please tell me when the work can be done, who pays for it, and how many keys I will get. I will hand in the keys I have now when I get the new ones.",
+        "Please tell me when the work can be done, who pays for it, and how many keys I will get. I will hand in the keys I have now as soon as no lock that I use takes them. If the same key opens other locks of the building, please tell me what will be done about those.",
         "Please answer in writing.",
         "With kind regards",
     ]

@@ -140,7 +140,7 @@ texts! {
     /// Heading of the what-ifs.
     WHAT_IF = "What if, from today…";
     /// Below it.
-    WHAT_IF_NOTE = "Tick what you might do. What somebody saw or copied stays so. But once the lock takes a new key, the old one is no use to them.";
+    WHAT_IF_NOTE = "Tick what you might do. What somebody saw or copied stays so. But once every lock that it opens takes a new key, the old key is no use to them.";
     /// Heading of what is left after the what-ifs.
     WHAT_IF_LEFT = "What would then be left";
     /// Before what is still advised after the what-ifs.
@@ -158,11 +158,11 @@ texts! {
     /// Unfolds all rules.
     WHY_AND_WHY_NOT = "Why, and why not: every rule";
     /// Rules that hold.
-    RULES_APPLY = "These shaped your list";
+    RULES_APPLY = "These fit your answers";
     /// Rules that wait for an answer.
     RULES_UNKNOWN = "These wait for an answer";
     /// Rules that do not hold.
-    RULES_DO_NOT = "These added nothing to your list";
+    RULES_DO_NOT = "These do not fit your answers, or the check did not come to them";
     /// Heading of print and copy.
     TAKE_ALONG = "Take it along";
     /// What a copied or printed result may tell.
@@ -236,6 +236,31 @@ texts! {
     DISTANCE_VALUE = "Value";
     /// Column.
     DISTANCE_SOURCE = "Known from";
+    // Keeping the page
+    /// Heading.
+    KEEPING = "Use it without a network";
+    /// What it means.
+    KEEPING_HOW = "Your browser can store this page, so that it opens without a network too. None of your answers are stored. But other people who use this device could find that the page is there. “Leave now” takes it away again.";
+    /// Keeps the page.
+    KEEP = "Keep this page for use without a network";
+    /// It is kept.
+    KEPT = "This page is kept in this browser. It opens without a network. With one, your browser looks for a newer page each time.";
+    /// Keeps it no longer.
+    KEEP_NO_LONGER = "Keep it no longer";
+    /// It was tried in vain.
+    KEEP_FAILED = "Your browser did not keep the page. Turn your network on, then try again.";
+    /// It cannot be.
+    CANNOT_KEEP = "The page cannot be kept here: it was opened from a file, or your browser allows no such store.";
+    /// Heading.
+    ONE_FILE = "Take it as one file";
+    /// What it is.
+    ONE_FILE_HOW = "The whole page also comes as one file. Save it, then open it from your disk. It fetches nothing, and it tells your browser to let nothing in or out. To check it, work out its sum (a long number that changes with each letter of a file). Then look for that number in the list of sums, and compare the list with one from somebody you trust.";
+    /// The link to it.
+    ONE_FILE_DOWNLOAD = "Download the page as one file";
+    /// The link to the sums.
+    SUMS_DOWNLOAD = "Download the list of sums";
+    /// Within that file.
+    IS_ONE_FILE = "This is the page as one file. All of it is inside, and it fetches nothing.";
     // The ruler
     /// To the ruler, from the result.
     SHARPEN = "Sharpen the number with a ruler on the screen";
@@ -328,7 +353,7 @@ pub fn error_page_title(title: &str) -> String {
 
 /// The title while the example is shown.
 pub fn example_title(title: &str) -> String {
-    format!("{title} ({})", EXAMPLE_LABEL.to_lowercase())
+    format!("{title} ({})", EXAMPLE_LABEL.to_ascii_lowercase())
 }
 
 /// What is wrong when nothing was chosen, and what to do.

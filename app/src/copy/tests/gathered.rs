@@ -2,7 +2,7 @@
 
 use self_check_core::advice::{Action, RuleId, Urgency, rules};
 use self_check_core::answers::Answers;
-use self_check_core::assess::{Headline, Level, NoCount};
+use self_check_core::assess::{Headline, Level, NoCount, Number};
 use self_check_core::exposure::{Event, KeyRange, KeysLeft, Reading, Standing};
 use self_check_core::key::FamilyChoice;
 use self_check_core::metadata::{FileError, Metadata, Place};
@@ -374,9 +374,13 @@ fn headlines() -> Vec<String> {
         found.push(Headline::CouldBeRead(vec![event]));
     }
     let groups = found.iter().filter_map(copy::headline_groups);
-    let code = copy::CODE_ON_THE_KEY.to_owned();
+    let numbers = [Number::NamesTheBlank, Number::IsTheCode];
+    let numbers = numbers.into_iter().filter_map(copy::number_on_the_key);
     let headlines = found.iter().map(copy::headline);
-    headlines.chain(groups).chain([code]).collect()
+    headlines
+        .chain(groups)
+        .chain(numbers.map(str::to_owned))
+        .collect()
 }
 
 /// Every event, in the order of the core.

@@ -38,6 +38,11 @@ fn exposure(exposure: &Exposure) -> Html {
     }
 }
 
+/// Whether the key itself was in view: a number on a lock shows no cuts.
+fn shows_its_cuts(exposure: &Exposure) -> bool {
+    exposure.reading != Reading::Held && exposure.event != Event::NumberOnLockFace
+}
+
 /// What it let somebody do, and how many keys that leaves.
 fn took(exposure: &Exposure) -> Html {
     html! {
@@ -48,8 +53,10 @@ fn took(exposure: &Exposure) -> Html {
                 <p class="number">{ site::keys_left(left) }</p>
             }
             <p class="note">
-                if exposure.reading == Reading::CutsSeen {
-                    <a href={Route::Distance}>{ site::DISTANCE }</a>{ ". " }
+                if shows_its_cuts(exposure) {
+                    <span class="screen-only">
+                        <a href={Route::Distance}>{ site::DISTANCE }</a>{ ". " }
+                    </span>
                 }
                 if is_picture(exposure.event) {
                     <span class="screen-only"><a href={Route::Picture}>{ picture::TITLE }</a>{ ". " }</span>

@@ -6,7 +6,7 @@ use self_check_core::grades::Mark;
 use yew::prelude::*;
 
 use crate::copy::{self, site};
-use crate::drawing::{BrassRule, RuleMark};
+use crate::drawing::{BrassRule, RuleMark, brass_rule};
 use crate::ui::source_line;
 
 /// What is marked below the rule, top row first: most keys first, so that no line runs through
@@ -26,27 +26,26 @@ pub fn rule(count: &Count) -> Html {
 }
 
 fn counted(of: &KeyRange, left: &KeysLeft) -> Html {
-    let caption = site::rule_caption(of, left);
+    let caption = AttrValue::from(site::rule_caption(of, left));
     let before = of.untouched();
     let is_less = left.most < before.most;
-    let marks: Vec<RuleMark> = MARKED
+    let marks = MARKED
         .into_iter()
         .map(|(mark, word)| RuleMark {
             keys: mark.keys().get(),
-            word: word.into(),
+            word,
         })
         .collect();
+    let rule = BrassRule {
+        now: (left.fewest, left.most),
+        now_word: site::RULE_NOW,
+        before: is_less.then_some((before.most, site::RULE_BEFORE)),
+        numbers: site::RULE_NUMBERS,
+        marks,
+    };
     html! {
         <figure class="plate instrument">
-            <BrassRule
-                title={site::COUNT}
-                desc={caption.clone()}
-                now={(left.fewest, left.most)}
-                now_word={site::RULE_NOW}
-                before={is_less.then(|| (before.most, site::RULE_BEFORE.into()))}
-                numbers={site::RULE_NUMBERS.map(AttrValue::from)}
-                {marks}
-            />
+            { brass_rule(&rule, Some((&site::COUNT.into(), &caption))) }
             <figcaption>
                 { caption }{ " " }
                 <span class="src">

@@ -4,6 +4,7 @@ use std::fmt::Write;
 
 use self_check_core::advice::Advice;
 use self_check_core::assess::{Assessment, Count};
+use self_check_core::exposure::{Exposure, Standing};
 
 use super::to_do::sources;
 use crate::copy::{self, site};
@@ -23,10 +24,16 @@ pub fn as_text(assessment: &Assessment, is_example: bool) -> String {
         push(&mut text, &groups);
     }
     push(&mut text, &format!("{}. {}", level.name, level.meaning));
-    if assessment.carries_a_code {
-        push(&mut text, copy::CODE_ON_THE_KEY);
+    if let Some(number) = copy::number_on_the_key(assessment.number) {
+        push(&mut text, number);
     }
     push(&mut text, &count_line(&assessment.count));
+    if !assessment.exposures.is_empty() {
+        push(&mut text, &format!("\n{}", site::EXPOSURES));
+        for exposure in &assessment.exposures {
+            push(&mut text, &exposure_line(exposure));
+        }
+    }
     if !assessment.advised.actions.is_empty() {
         push(&mut text, &format!("\n{}", site::TO_DO));
     }
@@ -41,6 +48,19 @@ pub fn as_text(assessment: &Assessment, is_example: bool) -> String {
     }
     push(&mut text, &format!("\n{}", site::TEXT_CAUTION));
     text
+}
+
+fn exposure_line(exposure: &Exposure) -> String {
+    let not_known = match exposure.standing {
+        Standing::Unknown(_) => format!("{} ", site::NOT_KNOWN),
+        _ => String::new(),
+    };
+    let line = format!(
+        "- {not_known}{}. {}",
+        copy::event(exposure.event),
+        copy::standing(exposure.standing)
+    );
+    line.trim_end().to_owned()
 }
 
 fn push(text: &mut String, line: &str) {

@@ -6,7 +6,7 @@ use yew::prelude::*;
 
 use super::letter::letter;
 use crate::copy::{self, site};
-use crate::drawing::UrgencyMark;
+use crate::drawing::urgency_mark;
 use crate::ui::source_line;
 
 /// The list of actions, each with how, who, what it may hurt, why and where from; nothing where there
@@ -37,7 +37,7 @@ fn when(advice: &Advice, safety_first: bool) -> Html {
     }
     html! {
         <p class={classes!("when", urgency_class(advice.urgency))}>
-            <UrgencyMark urgency={advice.urgency} />{ copy::urgency(advice.urgency).name }
+            { urgency_mark(advice.urgency) }{ copy::urgency(advice.urgency).name }
         </p>
     }
 }

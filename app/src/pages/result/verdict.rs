@@ -4,7 +4,7 @@ use self_check_core::assess::{Assessment, Level};
 use yew::prelude::*;
 
 use crate::copy;
-use crate::drawing::Pouch;
+use crate::drawing::pouch;
 
 /// The headline and, where it is shown, the level with its pouch.
 pub fn verdict(assessment: &Assessment, shows_level: bool) -> Html {
@@ -15,15 +15,15 @@ pub fn verdict(assessment: &Assessment, shows_level: bool) -> Html {
     let level = copy::level(assessment.level);
     html! {
         <div class="verdict">
-            <Pouch level={assessment.level} />
+            { pouch(assessment.level) }
             <div>
                 { level_line(assessment.level) }
                 <h1 tabindex="-1">{ headline }</h1>
                 <p class="lede">
                     { for copy::headline_groups(&assessment.headline) }{ " " }{ level.meaning }
                 </p>
-                if assessment.carries_a_code {
-                    <p class="lede">{ copy::CODE_ON_THE_KEY }</p>
+                if let Some(number) = copy::number_on_the_key(assessment.number) {
+                    <p class="lede">{ number }</p>
                 }
             </div>
         </div>

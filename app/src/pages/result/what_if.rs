@@ -1,7 +1,7 @@
 //! What would be left if some of the advice were followed from today on.
 
 use self_check_core::advice::Action;
-use self_check_core::assess::Assessment;
+use self_check_core::assess::{Assessment, Count};
 use self_check_core::what_if::{FromToday, choices, from_today};
 use yew::prelude::*;
 
@@ -65,7 +65,9 @@ fn left(then: Option<&FromToday>) -> Html {
                 }
             </div>
             if let Some(then) = then {
-                { rule(&then.count) }
+                if let Count::Counted { .. } = then.count {
+                    { rule(&then.count) }
+                }
                 if !then.still_advised.is_empty() {
                     <p>{ site::STILL_TO_DO }</p>
                     <ul>

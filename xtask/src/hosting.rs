@@ -1,0 +1,93 @@
+//! The headers a site is to be served with, as the file `_headers` that common static hosts read. The server of this
+//! program reads it too, so the journeys are walked under the very file that is published.
+
+use crate::dist::{Files, is_named_by_content};
+use crate::policy;
+
+/// Name of the file.
+pub const HEADERS: &str = "_headers";
+
+/// A block for all files, and one for each on how long it may be kept. No file stands in two blocks with one header:
+/// hosts differ in which of two they would send.
+pub fn headers_file(files: &Files) -> String {
+    let mut text = String::from("/*\n");
+    for (name, value) in policy::headers() {
+        text.push_str(&format!("  {name}: {value}\n"));
+    }
+    text.push_str(&format!("/\n  Cache-Control: {}\n", policy::ASK_ANEW));
+    for name in files.keys() {
+        let keeping = if is_named_by_content(name) {
+            policy::KEEP
+        } else {
+            policy::ASK_ANEW
+        };
+        text.push_str(&format!("/{name}\n  Cache-Control: {keeping}\n"));
+    }
+    text
+}
+
+/// The headers that such a file gives to the file at `path`, which begins with `/`.
+pub fn headers_for(text: &str, path: &str) -> Vec<(String, String)> {
+    let mut found = Vec::new();
+    let mut applies = false;
+    for line in text.lines() {
+        match line
+            .strip_prefix("  ")
+            .and_then(|header| header.split_once(": "))
+        {
+            Some((name, value)) if applies => found.push((name.to_owned(), value.to_owned())),
+            Some(_) => {}
+            None => applies = line == "/*" || line == path,
+        }
+    }
+    found
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn sample() -> String {
+        let names = ["index.html", "check-0123456789abcdef.wasm", "worker.js"];
+        headers_file(&names.map(|name| (name.to_owned(), Vec::new())).into())
+    }
+
+    fn keeping(path: &str) -> Vec<String> {
+        let headers = headers_for(&sample(), path).into_iter();
+        headers
+            .filter(|(name, _)| name == "Cache-Control")
+            .map(|(_, value)| value)
+            .collect()
+    }
+
+    #[test]
+    fn only_what_is_named_by_content_is_kept_without_asking() {
+        assert_eq!(keeping("/check-0123456789abcdef.wasm"), [policy::KEEP]);
+        for path in ["/", "/index.html", "/worker.js"] {
+            assert_eq!(keeping(path), [policy::ASK_ANEW], "{path}");
+        }
+    }
+
+    #[test]
+    fn every_path_gets_the_policy_once() {
+        for path in ["/", "/worker.js", "/nothing"] {
+            let headers = headers_for(&sample(), path);
+            let policies = headers
+                .iter()
+                .filter(|(name, _)| name == "Content-Security-Policy");
+            assert_eq!(policies.count(), 1, "{path}");
+            assert!(headers.len() >= policy::headers().len());
+        }
+    }
+
+    #[test]
+    fn guide_for_other_servers_names_the_same_headers() {
+        let guide = include_str!("../../docs/hosting.md");
+        for (name, value) in policy::headers() {
+            assert!(
+                guide.matches(&value).count() >= 2 && guide.matches(name).count() >= 2,
+                "docs/hosting.md: {name}: {value}"
+            );
+        }
+    }
+}

@@ -1,0 +1,90 @@
+//! The worker that answers for the page where there is no network: `public/worker.js` with the sums of what it keeps.
+
+use anyhow::{Result, bail};
+use sha2::{Digest, Sha256};
+
+use crate::dist::{Files, PAGE, hex, integrity};
+
+const FILES_PLACE: &str = "{ \"fill\": \"files\" }";
+const VERSION_PLACE: &str = "\"fill: version\"";
+
+/// The worker for these files. The page itself is known to it as `./`: some servers lead from its name to its folder.
+pub fn worker(template: &str, files: &Files) -> Result<String> {
+    let lines: Vec<String> = files
+        .iter()
+        .map(|(name, content)| {
+            let name = if name == PAGE { "./" } else { name };
+            format!("\"{name}\": \"{}\"", integrity(content))
+        })
+        .collect();
+    let list = format!("{{\n{}\n}}", lines.join(",\n"));
+    let version = format!("\"{}\"", &hex(&Sha256::digest(&list))[..16]);
+    let mut worker = template.to_owned();
+    for (place, piece) in [(FILES_PLACE, list), (VERSION_PLACE, version)] {
+        if worker.matches(place).count() != 1 {
+            bail!("public/worker.js must have `{place}` exactly once");
+        }
+        worker = worker.replace(place, &piece);
+    }
+    Ok(worker)
+}
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used)]
+mod tests {
+    use super::*;
+
+    const TEMPLATE: &str =
+        "const FILES = { \"fill\": \"files\" };\nconst VERSION = \"fill: version\";";
+
+    fn site(page: &str) -> Files {
+        [("a-1.js", "x"), ("index.html", page)]
+            .map(|(name, content)| (name.to_owned(), content.into()))
+            .into()
+    }
+
+    #[test]
+    fn every_file_stands_in_the_worker_with_its_sum() {
+        let worker = worker(TEMPLATE, &site("abc")).unwrap();
+        // The sum of three bytes "abc" is the example of FIPS 180-4.
+        assert!(
+            worker.contains("\"./\": \"sha256-ungWv48Bz+pBQUDeXa4iI7ADYaOWF3qctBD/YfIAFa0=\""),
+            "{worker}"
+        );
+        assert!(worker.contains("\"a-1.js\": \"sha256-"), "{worker}");
+    }
+
+    #[test]
+    fn another_page_is_another_version() {
+        let version = |page: &str| {
+            let worker = worker(TEMPLATE, &site(page)).unwrap();
+            worker.rsplit_once("VERSION = ").unwrap().1.to_owned()
+        };
+        assert_ne!(version("abc"), version("abd"));
+        assert_eq!(version("abc"), version("abc"));
+    }
+
+    #[test]
+    fn worker_without_its_places_is_refused() {
+        assert!(worker("const FILES = {};", &site("abc")).is_err());
+    }
+
+    #[test]
+    fn manifest_names_icons_that_are_there_and_stays_within_the_site() {
+        let public = crate::project::root().join("public");
+        let manifest = std::fs::read(public.join("manifest.webmanifest")).unwrap();
+        let manifest: serde_json::Value = serde_json::from_slice(&manifest).unwrap();
+        for place in ["id", "start_url", "scope"] {
+            assert_eq!(
+                manifest[place], "./",
+                "{place}: the site may stand under any path"
+            );
+        }
+        let icons = manifest["icons"].as_array().unwrap();
+        assert_eq!(icons.len(), 2);
+        for icon in icons {
+            let name = icon["src"].as_str().unwrap();
+            assert!(public.join(name).is_file(), "{name}");
+        }
+    }
+}
