@@ -7,7 +7,6 @@ const STYLES: [&str; 4] = [
     include_str!("../../styles/components.css"),
     include_str!("../../styles/rooms.css"),
     include_str!("../../styles/print.css"),
-    include_str!("../../styles/rooms.css"),
 ];
 
 fn is_name(character: char) -> bool {

@@ -7,7 +7,7 @@ use yew::prelude::*;
 
 use super::desk::{Opened, Outcome};
 use crate::copy::picture as words;
-use crate::drawing::Pouch;
+use crate::drawing::pouch;
 use crate::route::Route;
 use crate::ui::source_line;
 
@@ -25,7 +25,7 @@ pub fn section(opened: &Opened, outcome: &Outcome) -> Html {
     html! {
         <section aria-labelledby="picture-outcome">
             <div class="verdict">
-                <Pouch {level} />
+                { pouch(level) }
                 <div>
                     <h2 id="picture-outcome" class={classes!("level", class)} tabindex="-1">{ band.name }</h2>
                     <p class="lede">{ band.meaning }</p>
