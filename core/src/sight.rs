@@ -92,14 +92,14 @@ impl View {
     /// The variance of a reading is the picture's own, plus the observer's when marking an edge,
     /// plus that of the key's scale and pose.
     pub fn reading(&self, family: Family, observer: Observer) -> SightReading {
-        let information = DepthInformation::of(family.geometry(), self);
+        let information = DepthInformation::of_family(family, self);
         self.reading_with(&information, family, observer)
     }
 
     /// The range of readings over both observers and over the families of `choice`.
     pub fn range(&self, choice: FamilyChoice) -> SightRange {
         let readings = choice.families().flat_map(|family| {
-            let information = DepthInformation::of(family.geometry(), self);
+            let information = DepthInformation::of_family(family, self);
             Observer::ALL.map(|observer| self.reading_with(&information, family, observer))
         });
         // A choice always has a family; this only spares a panic.
@@ -113,9 +113,7 @@ impl View {
         family: Family,
         observer: Observer,
     ) -> SightReading {
-        let geometry = family.geometry();
-        let precision = information.precision(geometry.step, geometry.depths);
-        let sigma = self.sigma(precision, observer);
+        let sigma = self.sigma(information.precision(), observer);
         let ratio = sigma.map_or(StepOverSigma::NOTHING, |sigma| {
             StepOverSigma::of(family, sigma)
         });
