@@ -11,6 +11,8 @@ mod kept;
 mod leaving;
 mod left;
 mod pause;
+mod picture;
+mod place;
 mod requests;
 mod rooms;
 mod screen;
@@ -31,6 +33,12 @@ pub use kept::{
 pub use leaving::{forget_when_hidden, forget_when_left, leave_now};
 pub use left::{Left, what_is_left};
 pub use pause::until_shown;
+pub use picture::{
+    Canvas, CopyFormat, Decoded, LocalFile, SafeCopy, Working, breathe, dropped_file,
+    has_worked_long, input_file, part_of_file, show, show_enlarged, spare_canvas, when_pasted,
+    work_begins,
+};
+pub use place::{hold_pointer, place_on};
 pub use requests::{Requests, mark_ready, requests};
 pub use rooms::{
     Host, Opened, begin_anew, on_begin_anew, open_rooms, room_element, stand_in, take_out,

@@ -76,6 +76,7 @@ fn page(session: &SessionHandle, route: Route) -> Html {
         Route::Learn
         | Route::LearnPage { .. }
         | Route::Distance
+        | Route::Picture
         | Route::About
         | Route::Keys
         | Route::KeysPage { .. } => html! { <Room /> },

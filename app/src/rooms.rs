@@ -12,7 +12,7 @@ use crate::brought::Brought;
 use crate::browser::{self, Host};
 use crate::household::{HouseholdAct, HouseholdHandle, HouseholdState};
 use crate::keeping::{KeepHandle, use_keeping};
-use crate::pages::{About, Distance, Keys, KeysPage, Learn, Read};
+use crate::pages::{About, Distance, Keys, KeysPage, Learn, Picture, Read};
 use crate::route::Route;
 use crate::ui::{Visit, use_address};
 
@@ -140,6 +140,7 @@ fn page(route: Route) -> Html {
         Route::Learn => html! { <Learn /> },
         Route::LearnPage { n } => html! { <Read {n} /> },
         Route::Distance => html! { <Distance /> },
+        Route::Picture => html! { <Picture /> },
         Route::About => html! { <About /> },
         Route::Keys => html! { <Keys /> },
         Route::KeysPage { n } => html! { <KeysPage {n} /> },

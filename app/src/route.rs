@@ -22,6 +22,8 @@ pub enum Route {
     LearnPage { n: usize },
     /// `#/distance`: who could read a key from where.
     Distance,
+    /// `#/picture`: a picture that exists already.
+    Picture,
     /// `#/keys`: keys and doors, the board.
     Keys,
     /// `#/keys/1`: one page of keys and doors, from 1.
@@ -48,6 +50,7 @@ impl Route {
             ("learn", None) => Self::Learn,
             ("learn", Some(Ok(n))) => Self::LearnPage { n },
             ("distance", None) => Self::Distance,
+            ("picture", None) => Self::Picture,
             ("keys", None) => Self::Keys,
             ("keys", Some(Ok(n))) => Self::KeysPage { n },
             ("ruler", None) => Self::Ruler,
@@ -65,6 +68,7 @@ impl Route {
             Self::Start => "#/",
             Self::Learn => "#/learn",
             Self::Distance => "#/distance",
+            Self::Picture => "#/picture",
             Self::Keys => "#/keys",
             Self::Ruler => "#/ruler",
             Self::About => "#/about",
@@ -79,6 +83,7 @@ impl Route {
             Self::Learn
             | Self::LearnPage { .. }
             | Self::Distance
+            | Self::Picture
             | Self::About
             | Self::Keys
             | Self::KeysPage { .. } => true,
@@ -112,12 +117,13 @@ impl IntoPropValue<Option<AttrValue>> for Route {
 mod tests {
     use super::*;
 
-    const ALL: [Route; 10] = [
+    const ALL: [Route; 11] = [
         Route::Start,
         Route::Check { n: 12 },
         Route::Learn,
         Route::LearnPage { n: 1 },
         Route::Distance,
+        Route::Picture,
         Route::Keys,
         Route::KeysPage { n: 4 },
         Route::Ruler,

@@ -98,16 +98,13 @@ impl View {
 
     /// The range of readings over both observers and over the families of `choice`.
     pub fn range(&self, choice: FamilyChoice) -> SightRange {
-        let mut range: Option<SightRange> = None;
-        for family in choice.families() {
+        let readings = choice.families().flat_map(|family| {
             let information = DepthInformation::of_family(family, self);
-            for observer in Observer::ALL {
-                let next = self.reading_with(&information, family, observer);
-                range = Some(range.map_or_else(|| SightRange::only(next), |r| r.widened(next)));
-            }
-        }
+            Observer::ALL.map(|observer| self.reading_with(&information, family, observer))
+        });
         // A choice always has a family; this only spares a panic.
-        range.unwrap_or_else(|| SightRange::only(self.reading(Family::ALL[0], Observer::Person)))
+        SightRange::over(readings)
+            .unwrap_or_else(|| SightRange::only(self.reading(Family::ALL[0], Observer::Person)))
     }
 
     fn reading_with(
@@ -140,11 +137,18 @@ impl View {
 }
 
 impl SightRange {
-    const fn only(reading: SightReading) -> Self {
+    pub(crate) const fn only(reading: SightReading) -> Self {
         Self {
             fewest: reading,
             most: reading,
         }
+    }
+
+    /// The range over some readings; `None` where there are none.
+    pub(crate) fn over(readings: impl Iterator<Item = SightReading>) -> Option<Self> {
+        readings.fold(None, |range: Option<Self>, next| {
+            Some(range.map_or_else(|| Self::only(next), |range| range.widened(next)))
+        })
     }
 
     fn widened(self, next: SightReading) -> Self {

@@ -136,6 +136,16 @@ sources! {
     GAUGE_READING = "gauge-reading", "", None, "Reading a key with a stepped gauge, in seconds", "", CommonPractice;
     /// Cameras and distances of the everyday scenes.
     EVERYDAY_SCENES = "everyday-scenes", "", None, "Cameras, light and distances of everyday scenes", "", OurAssumption;
+    /// How edges and their blur are measured in a picture.
+    PICTURE_MEASUREMENT = "picture-measurement", "", None, "Blurred steps fitted across the edges of a marked strip, tried on simulated and on real pictures", "", OurAssumption;
+    /// The operator by which noise is told from structure.
+    NOISE_ESTIMATION = "noise-estimation", "J. Immerkær", Some(1996), "Fast Noise Variance Estimation, Computer Vision and Image Understanding 64(2):300-302", "the operator; its use on block means is ours", FromMemory;
+    /// From which number of keys on a picture counts as readable.
+    PICTURE_BANDS = "picture-bands", "", None, "When a picture of a key counts as readable, partly readable or not", "", OurAssumption;
+    /// Where a picture's file keeps place, time and device.
+    EXIF_TAGS = "exif-tags", "CIPA", None, "DC-008, Exchangeable image file format for digital still cameras: Exif 2.32", "tags, from public tables", Secondary;
+    /// The notes of the press and of picture programs.
+    PICTURE_NOTES = "picture-notes", "", None, "Notes of the press (IPTC) and of picture programs (XMP) in picture files", "", FromMemory;
     /// What can share a key.
     TRADE_KEYED_ALIKE = "trade-keyed-alike", "", None, "Only locks of one kind and one keyway can be keyed alike; others need a new cylinder", "", CommonPractice;
     /// What belongs to a locksmith's visit.

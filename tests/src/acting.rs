@@ -75,6 +75,7 @@ impl Page {
             "ArrowRight" => Key::Right.value(),
             "Home" => Key::Home.value(),
             "End" => Key::End.value(),
+            "Delete" => Key::Delete.value(),
             _ => return Err(format!("there is no key {key:?}").into()),
         };
         let keys = self.driver.action_chain();

@@ -25,6 +25,7 @@ mod acting;
 mod driver;
 pub mod engine;
 mod files;
+pub mod given;
 mod host;
 mod journey;
 mod look;

@@ -22,7 +22,7 @@ impl Request {
 }
 
 /// What the addresses of the second program's pages begin with.
-const ROOMS: [&str; 4] = ["#/learn", "#/distance", "#/about", "#/keys"];
+const ROOMS: [&str; 5] = ["#/learn", "#/distance", "#/picture", "#/about", "#/keys"];
 
 /// What an entry of the browser's log tells, as far as it is of interest here.
 #[derive(Debug, Clone, PartialEq, Eq)]

@@ -33,6 +33,8 @@ mod list;
 mod offline;
 #[path = "journeys/one_file.rs"]
 mod one_file;
+#[path = "journeys/picture.rs"]
+mod picture;
 #[path = "journeys/print.rs"]
 mod print;
 #[path = "journeys/privacy.rs"]

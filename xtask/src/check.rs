@@ -12,7 +12,7 @@ use crate::dist::{self, Files};
 use crate::engines::ENGINES;
 use crate::report::{self, Counts, Outcome};
 use crate::toolchain::WasmTarget;
-use crate::{browser, deny, node, project, rivals, run, say, scipy, serve, wasm_runner};
+use crate::{browser, deny, exiftool, node, project, python, rivals, run, say, serve, wasm_runner};
 
 /// A check by name.
 struct Step {
@@ -23,7 +23,7 @@ struct Step {
     run: fn(&Kit) -> Result<Counts>,
 }
 
-const STEPS: [Step; 10] = [
+const STEPS: [Step; 11] = [
     Step {
         name: "format",
         is_usual: true,
@@ -53,6 +53,12 @@ const STEPS: [Step; 10] = [
         is_usual: true,
         about: "Native tests and documentation examples (cargo test)",
         run: native,
+    },
+    Step {
+        name: "outside",
+        is_usual: true,
+        about: "Pictures and notes made by other programs (scikit-image, exiftool)",
+        run: outside,
     },
     Step {
         name: "wasm",
@@ -221,6 +227,33 @@ fn native(_: &Kit) -> Result<Counts> {
     Ok(sum)
 }
 
+/// What other programs make, read by the core. Where one of them cannot be had, its part is skipped and a line says so.
+fn outside(_: &Kit) -> Result<Counts> {
+    let mut sum = Counts::default();
+    let python = python::SCIKIT_IMAGE.find_or_install();
+    let exiftool = exiftool::find_or_install();
+    for (part, is_there) in [
+        ("rendered::", python.is_some()),
+        ("notes::", python.is_some() && exiftool.is_some()),
+    ] {
+        if !is_there {
+            sum.skipped += 1;
+            continue;
+        }
+        let mut cargo = project::cargo();
+        cargo.args(["test", "--package", "self-check-core", "--test", "outside"]);
+        cargo.args(["--", part]);
+        if let Some(python) = &python {
+            cargo.env("SELF_CHECK_PYTHON", python);
+        }
+        if let Some(exiftool) = &exiftool {
+            cargo.env("SELF_CHECK_EXIFTOOL", exiftool);
+        }
+        sum.add(tests(&mut cargo)?);
+    }
+    Ok(sum)
+}
+
 fn wasm(kit: &Kit) -> Result<Counts> {
     let mut sum = Counts::default();
     let target = kit.target()?;
@@ -313,6 +346,9 @@ fn journeys(kit: &Kit) -> Result<Counts> {
         .args(&kit.filter);
     kit.walk_in(&mut cargo)?;
     browser::find_or_install_pdf_reader()?;
+    if let Some(exiftool) = exiftool::find_or_install() {
+        cargo.env("SELF_CHECK_EXIFTOOL", exiftool);
+    }
     tests(&mut cargo)
 }
 
@@ -452,7 +488,7 @@ fn bench_core(_: &Kit) -> Result<bool> {
     needs("core/benches", "The core has no benchmarks.")?;
     let mut cargo = project::cargo();
     cargo.args(["bench", "--package", "self-check-core"]);
-    if let Some(python) = scipy::find_or_install() {
+    if let Some(python) = python::SCIPY.find_or_install() {
         cargo.env("SELF_CHECK_PYTHON", python);
     }
     run::shown("Measuring the core", &mut cargo)?;
@@ -491,6 +527,22 @@ fn bench_the_frames(kit: &Kit) -> Result<bool> {
     say::step("Measure the frames of the distance page in Chromium");
     run::shown("Measuring the frames", &mut cargo)?;
     Ok(true)
+}
+
+/// Measures the page's work on large pictures, beside the browser's own.
+pub fn bench_pictures() -> Result<()> {
+    let kit = Kit::default();
+    let mut cargo = project::cargo();
+    cargo.args([
+        "run",
+        "--package",
+        "self-check-tests",
+        "--bin",
+        "large-pictures",
+    ]);
+    kit.walk_in(&mut cargo)?;
+    say::step("Large pictures");
+    run::shown("Measuring large pictures", &mut cargo)
 }
 
 /// Measures the page in the browser, beside the least that yew can be and beside a general library for questionnaires.

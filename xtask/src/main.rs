@@ -10,6 +10,7 @@ mod check;
 mod deny;
 mod dist;
 mod engines;
+mod exiftool;
 mod hosting;
 mod names;
 mod node;
@@ -18,11 +19,11 @@ mod one_file;
 mod page;
 mod policy;
 mod project;
+mod python;
 mod report;
 mod rivals;
 mod run;
 mod say;
-mod scipy;
 mod serve;
 mod site;
 mod system_rust;
@@ -46,11 +47,12 @@ cargo xtask test engines       walk through the site in Firefox and WebKit too
 cargo xtask screenshots        take the pictures in docs/pictures/ from the real page
 cargo xtask bench [PART ...]   measure the core and the page, and hold them to what they promise of their speed
 cargo xtask bench --page       measure the page in the browser beside two others, as a table
+cargo xtask bench --pictures   measure the page on large pictures beside the browser's own decoding
 cargo xtask tables             compute the tables of readings anew and write them to core/src/reading/tables.rs
 cargo xtask help               this text
 
-Steps of test: format, lint, lint-page, deny, native, wasm, build, twice, journeys; and engines, which is run
-when it is named alone.
+Steps of test: format, lint, lint-page, deny, native, outside, wasm, build, twice, journeys; and engines,
+which is run when it is named alone.
 Parts of bench: core (natively), browser (the core in Chromium), board (the finished page with a small estate),
 frames (the slider of the distance page).";
 
@@ -76,6 +78,7 @@ fn command(arguments: &[String]) -> Result<ExitCode> {
         ["test", options @ ..] => return check::test(options),
         ["screenshots"] => check::take_pictures()?,
         ["bench", "--page"] => check::bench_page()?,
+        ["bench", "--pictures"] => check::bench_pictures()?,
         ["bench", parts @ ..] => check::bench(parts)?,
         ["tables"] => check::tables()?,
         _ => {

@@ -55,12 +55,13 @@ pub struct Outcome {
 }
 
 impl Outcome {
-    /// What a step counts for: its tests, or itself if it runs none or failed before any did.
+    /// What a step counts for: its tests, or itself if it runs none or failed before any did. A step that was skipped
+    /// counts for nothing else.
     fn counted(&self) -> Counts {
         let mut counts = self.counts;
         if !self.passed && counts.failed == 0 {
             counts.failed = 1;
-        } else if counts.passed + counts.failed == 0 {
+        } else if counts == Counts::default() {
             counts.passed = 1;
         }
         counts

@@ -8,6 +8,7 @@ pub mod household;
 pub mod keep;
 pub mod learn;
 pub mod numbers;
+pub mod picture;
 pub mod questions;
 pub mod reading;
 pub mod regions;

@@ -1,5 +1,7 @@
 //! The shapes that words come in, the same in every language.
 
+use self_check_core::metadata::FileError;
+use self_check_core::picture::MarkError;
 use self_check_core::sources::Source;
 
 /// The words around one question.
@@ -227,4 +229,40 @@ impl LearnPage {
             RegionNotes,
         ]
     };
+}
+
+/// The words on how readable a key in a picture is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct BandWords {
+    /// One to four words.
+    pub name: &'static str,
+    /// A sentence.
+    pub meaning: &'static str,
+    /// What makes it safer.
+    pub to_do: &'static str,
+}
+
+/// What keeps a picture from being checked or copied.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Trouble {
+    /// The file is no picture.
+    File(FileError),
+    /// The browser cannot decode it.
+    Undecodable,
+    /// It has more pixels than are opened.
+    TooManyPixels,
+    /// It has more bytes than are opened.
+    TooManyBytes,
+    /// The browser could not read the file.
+    Unreadable,
+    /// The marks cannot be taken.
+    Marks(MarkError),
+    /// The marks stand where they stood at first.
+    MarksNotMoved,
+    /// A copy without covers was asked for.
+    NothingCovered,
+    /// The copy did not pass its own check.
+    CopyFailed,
+    /// The browser made no copy.
+    CopyRefused,
 }

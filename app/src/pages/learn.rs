@@ -6,7 +6,7 @@ mod regions;
 use self_check_core::sources::{self, Source};
 use yew::prelude::*;
 
-use crate::copy::{self, Block, LearnPage, Term, site};
+use crate::copy::{self, Block, LearnPage, Term, picture, site};
 use crate::route::Route;
 use crate::ui::{reading_with, source_line, use_page};
 use figure::figure;
@@ -24,6 +24,11 @@ pub fn Learn() -> Html {
                 <li>
                     <a href={Route::Distance}>
                         <b>{ site::DISTANCE }</b><span>{ site::DISTANCE_LEDE }</span>
+                    </a>
+                </li>
+                <li>
+                    <a href={Route::Picture}>
+                        <b>{ picture::TITLE }</b><span>{ picture::LEDE }</span>
                     </a>
                 </li>
                 { for LearnPage::ALL.into_iter().enumerate().map(|(index, page)| entry(index, page)) }

@@ -16,7 +16,7 @@ pub fn frame(session: &SessionHandle, route: Route, page: Html) -> Html {
     });
     let at_learn = matches!(
         route,
-        Route::Learn | Route::LearnPage { .. } | Route::Distance
+        Route::Learn | Route::LearnPage { .. } | Route::Distance | Route::Picture
     );
     let at_keys = matches!(route, Route::Keys | Route::KeysPage { .. });
     let leave = Callback::from(|_: MouseEvent| browser::leave_now());

@@ -6,6 +6,7 @@ mod shots;
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
+use self_check_tests::given::{Kind, Picture};
 use self_check_tests::{Page, Result, journey};
 use shots::{SHOTS, Shot, Step};
 
@@ -34,10 +35,11 @@ fn main() -> ExitCode {
 }
 
 fn take(shot: &Shot, folder: &Path) -> Result<()> {
+    let given = Picture::new(Kind::Clear)?;
     journey(shot.look, async |page| {
         page.open().await?;
         for step in shot.steps {
-            act(page, step).await?;
+            act(page, step, &given).await?;
         }
         // The pointer would otherwise colour what it happens to lie on.
         let away = serde_json::json!({ "type": "mouseMoved", "x": 0, "y": 0 });
@@ -52,10 +54,20 @@ fn take(shot: &Shot, folder: &Path) -> Result<()> {
     })
 }
 
-async fn act(page: &Page, step: &Step) -> Result<()> {
+async fn act(page: &Page, step: &Step, given: &Picture) -> Result<()> {
     match step {
         Step::Click(role, name) => page.click(role, name).await,
         Step::See(text) => page.wait_for_text(text).await,
         Step::Open(fragment) => page.open_at(fragment).await,
+        Step::Give => give(page, given).await,
     }
+}
+
+async fn give(page: &Page, picture: &Picture) -> Result<()> {
+    page.choose_file_in("picture-file", picture.path()).await?;
+    page.wait_for_text("Mark the two ends of the blade").await?;
+    for (mark, end) in [(0.3, 0.5), (0.7, 0.5)].into_iter().zip(picture.ends()) {
+        page.drag_on(".stage-over", mark, end).await?;
+    }
+    Ok(())
 }

@@ -158,7 +158,7 @@ fn every_page_to_read_is_accessible() -> Result<()> {
             .await?;
         let links: Vec<String> = serde_json::from_value(links)?;
         assert!(links.len() >= 5, "{links:?}");
-        let others = ["#/learn", "#/about", "#/ruler", "#/nowhere"].map(str::to_owned);
+        let others = ["#/learn", "#/about", "#/picture", "#/ruler", "#/nowhere"].map(str::to_owned);
         for address in others.iter().chain(&links) {
             page.open_at(address).await?;
             page.wait_until("a heading is there", async || {

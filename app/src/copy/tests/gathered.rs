@@ -7,15 +7,18 @@ use self_check_core::assumptions::Assumption;
 use self_check_core::exposure::{Event, KeyRange, KeysLeft, Reading, Standing};
 use self_check_core::household::file::ImportError;
 use self_check_core::household::{Household, LabelRefusal, Refusal, demonstration};
-use self_check_core::key::Dimension;
+use self_check_core::key::{Dimension, FamilyChoice};
+use self_check_core::metadata::{FileError, Metadata, Place};
+use self_check_core::picture::{Caveat, MarkError, Readable};
 use self_check_core::questions::{Choice, Question};
 use self_check_core::regions::{Licensing, REGIONS, TenancyRule};
 use self_check_core::sight::Scene;
 use self_check_core::sources::SourceKind;
+use self_check_core::units::Metres;
 use self_check_core::verdict::Verdict;
 
 use crate::browser::{FileTrouble, KeepTrouble};
-use crate::copy::{self, Block, Figure, LearnPage, PageWords, Term, keep, site};
+use crate::copy::{self, Block, Figure, LearnPage, PageWords, Term, Trouble, keep, picture, site};
 use crate::sealed::OpenError;
 
 /// What a reader meets together: one question, one action, one page.
@@ -67,6 +70,7 @@ pub fn all() -> Vec<Page> {
         Page::new("landlord's letter", copy::landlord_letter().iter().copied()),
         Page::new("rules", rules().map(|rule| copy::rule(rule.id))),
         Page::new("site", site_texts()),
+        Page::new("picture", picture_texts()),
         Page::new("findings", findings()),
         Page::new("headlines", headlines()),
         Page::new("distance", distance()),
@@ -259,6 +263,71 @@ pub fn keep_safely() -> Page {
             keep::LEFT_NOT_SAID,
         ],
     )
+}
+
+fn picture_texts() -> Vec<String> {
+    let mut texts: Vec<String> = picture::ALL.iter().map(|&text| text.to_owned()).collect();
+    let mut add = |text: &str| texts.push(text.to_owned());
+    for trouble in [
+        Trouble::File(FileError::Empty),
+        Trouble::File(FileError::NotAPicture),
+        Trouble::File(FileError::Broken),
+        Trouble::Undecodable,
+        Trouble::TooManyPixels,
+        Trouble::TooManyBytes,
+        Trouble::Unreadable,
+        Trouble::Marks(MarkError::OnePoint),
+        Trouble::Marks(MarkError::Outside),
+    ] {
+        add(picture::trouble(trouble));
+    }
+    for readable in [
+        Readable::Yes,
+        Readable::Partly,
+        Readable::No,
+        Readable::CannotTell,
+    ] {
+        let words = picture::band(readable);
+        for text in [words.name, words.meaning, words.to_do] {
+            add(text);
+        }
+    }
+    for caveat in Caveat::ALL {
+        add(picture::caveat(caveat));
+    }
+    for choice in FamilyChoice::ALL {
+        add(picture::family(choice));
+    }
+    for metres in [1.0, 200.0, 5_000.0] {
+        let place = Place {
+            within: Metres::new(metres).ok(),
+            is_named: false,
+        };
+        add(picture::place(Some(place)));
+    }
+    let named = Place {
+        within: None,
+        is_named: true,
+    };
+    add(picture::place(Some(named)));
+    for metadata in [
+        Metadata::default(),
+        Metadata {
+            has_time: true,
+            ..Metadata::default()
+        },
+        Metadata {
+            place: Some(named),
+            ..Metadata::default()
+        },
+    ] {
+        add(picture::told_means(&metadata));
+    }
+    add(&picture::mark_at((10.0, 20.0), 40, 40));
+    add(&picture::covers_are_plain(1));
+    add(&picture::covers_are_plain(3));
+    add(&picture::remove_cover(2));
+    texts
 }
 
 fn findings() -> Vec<String> {

@@ -3,7 +3,7 @@
 use self_check_core::exposure::{Event, Exposure, Reading, Standing};
 use yew::prelude::*;
 
-use crate::copy::{self, site};
+use crate::copy::{self, picture, site};
 use crate::route::Route;
 
 /// The list of exposures; nothing where there is none.
@@ -58,10 +58,21 @@ fn took(exposure: &Exposure) -> Html {
                         <a href={Route::Distance}>{ site::DISTANCE }</a>{ ". " }
                     </span>
                 }
+                if is_picture(exposure.event) {
+                    <span class="screen-only"><a href={Route::Picture}>{ picture::TITLE }</a>{ ". " }</span>
+                }
                 { copy::reading(exposure.event, exposure.reading) }{ " " }
                 { copy::knows_the_door(exposure.knows_the_door) }{ " " }
                 { copy::standing(exposure.standing) }
             </p>
         </>
     }
+}
+
+/// Whether there is a picture that can be checked on its own page.
+const fn is_picture(event: Event) -> bool {
+    matches!(
+        event,
+        Event::PublicPicture | Event::ListingPicture | Event::PrivatePicture
+    )
 }

@@ -23,6 +23,8 @@ pub enum Step {
     See(&'static str),
     /// Open the site at this fragment.
     Open(&'static str),
+    /// Give the page a drawn key and mark its ends.
+    Give,
 }
 
 const DARK: Look = Look {
@@ -54,6 +56,11 @@ const PLAN: &[Step] = &[
     Step::Click("link", "See what to do now: Sitter"),
     Step::See("Step by step"),
 ];
+const PICTURE: &[Step] = &[
+    Step::Open("#/picture"),
+    Step::See("Choose a picture"),
+    Step::Give,
+];
 
 /// Every picture.
 pub const SHOTS: &[Shot] = &[
@@ -71,6 +78,9 @@ pub const SHOTS: &[Shot] = &[
     shot("keys-dark.png", DARK, BOARD, false),
     shot("keys-phone.png", Look::PHONE, BOARD, false),
     shot("plan-desktop.png", Look::DESKTOP, PLAN, false),
+    shot("picture-desktop.png", Look::DESKTOP, PICTURE, false),
+    shot("picture-dark.png", DARK, PICTURE, false),
+    shot("picture-phone.png", Look::PHONE, PICTURE, false),
 ];
 
 const fn shot(file: &'static str, look: Look, steps: &'static [Step], whole: bool) -> Shot {

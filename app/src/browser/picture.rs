@@ -1,0 +1,13 @@
+//! Pictures: taking a file in, having the browser decode it, reading parts of it, and making a copy.
+//! Nothing leaves the browser; large pictures are drawn in strips, so that the page never stands still.
+
+mod copy;
+mod decode;
+mod show;
+mod take;
+
+pub use copy::{CopyFormat, SafeCopy};
+pub use decode::{Decoded, Working, breathe, has_worked_long, spare_canvas, work_begins};
+pub use show::{show, show_enlarged};
+pub use take::{LocalFile, dropped_file, input_file, part_of_file, when_pasted};
+pub use web_sys::HtmlCanvasElement as Canvas;

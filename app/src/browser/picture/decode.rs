@@ -1,0 +1,219 @@
+//! Having the browser decode a picture, and reading from it in small pieces.
+
+use std::cell::Cell;
+
+use gloo::timers::future::TimeoutFuture;
+use gloo::utils::{document, window};
+use wasm_bindgen::{JsCast, JsValue};
+use wasm_bindgen_futures::JsFuture;
+use web_sys::{
+    Blob, CanvasRenderingContext2d, HtmlCanvasElement, ImageBitmap, ImageBitmapOptions,
+    ImageOrientation,
+};
+
+/// A picture as the browser decoded it, at full size and turned as its file asks. It takes four bytes
+/// a pixel, so it is kept for one piece of work and then given back.
+pub struct Decoded(ImageBitmap);
+
+/// A copy small enough to keep: what is shown, marked and covered.
+#[derive(Clone, PartialEq)]
+pub struct Working {
+    /// The copy.
+    pub canvas: HtmlCanvasElement,
+    /// Pixels across the copy.
+    pub width: u32,
+    /// Pixels down the copy.
+    pub height: u32,
+    /// Pixels across the picture itself.
+    pub full_width: u32,
+    /// Pixels down the picture itself.
+    pub full_height: u32,
+}
+
+impl Decoded {
+    /// Decodes a picture; errs where the browser cannot.
+    pub async fn of(blob: &Blob) -> Result<Self, JsValue> {
+        let options = ImageBitmapOptions::new();
+        options.set_image_orientation(ImageOrientation::FromImage);
+        let promise =
+            window().create_image_bitmap_with_blob_and_image_bitmap_options(blob, &options)?;
+        let bitmap: ImageBitmap = JsFuture::from(promise).await?.dyn_into()?;
+        breathe().await;
+        Ok(Self(bitmap))
+    }
+
+    /// Pixels across.
+    pub fn width(&self) -> u32 {
+        self.0.width()
+    }
+
+    /// Pixels down.
+    pub fn height(&self) -> u32 {
+        self.0.height()
+    }
+
+    /// A copy of at most `most` pixels on its longer side, drawn in strips. It stands on white, as a
+    /// picture with clear parts would on most pages. `goes_on` is asked before each strip; where it
+    /// says no, nothing comes of it.
+    pub async fn working(&self, most: u32, goes_on: impl Fn(f64) -> bool) -> Option<Working> {
+        let (full_width, full_height) = (self.width(), self.height());
+        let shrink = (f64::from(most) / f64::from(full_width.max(full_height))).min(1.0);
+        let side = |full: u32| ((f64::from(full) * shrink).round() as u32).max(1);
+        let (width, height) = (side(full_width), side(full_height));
+        let canvas = new_canvas(width, height).ok()?;
+        let context = context_of(&canvas).ok()?;
+        context.set_fill_style_str("#fff");
+        context.fill_rect(0.0, 0.0, width.into(), height.into());
+        breathe().await;
+        let rows = (PIXELS_AT_ONCE / f64::from(full_width) * shrink)
+            .floor()
+            .max(1.0) as u32;
+        let scale = f64::from(full_height) / f64::from(height);
+        let mut halves = Vec::new();
+        let mut top = 0;
+        while top < height {
+            if !goes_on(f64::from(top) / f64::from(height)) {
+                return None;
+            }
+            let rows = rows.min(height - top);
+            let strip = (f64::from(top) * scale, f64::from(rows) * scale);
+            let place = (f64::from(top), f64::from(rows));
+            self.draw_strip(&context, &mut halves, strip, (f64::from(width), place))
+                .ok()?;
+            // Drawing is put off until somebody looks; one pixel is looked at, so that it is done now.
+            context.get_image_data(0.0, top.into(), 1.0, 1.0).ok()?;
+            top += rows;
+            breathe().await;
+        }
+        Some(Working {
+            canvas,
+            width,
+            height,
+            full_width,
+            full_height,
+        })
+    }
+
+    /// Draws a strip of the picture, from a row on and so many rows high, onto `context`, so wide, from
+    /// a row on and so many rows high.
+    ///
+    /// Drawing at half the size makes each pixel of four; drawing at less would leave pixels out, and
+    /// the browser's own remedy works on the whole picture at once. So the strip is halved until little
+    /// is left to do. `halves` are used again for each strip.
+    fn draw_strip(
+        &self,
+        context: &CanvasRenderingContext2d,
+        halves: &mut Vec<HtmlCanvasElement>,
+        (from, high): (f64, f64),
+        (wide, (to, rows)): (f64, (f64, f64)),
+    ) -> Result<(), JsValue> {
+        let full = f64::from(self.width());
+        let halvings = (full / wide).log2().floor().max(0.0) as usize;
+        for halving in 0..halvings {
+            let part = 0.5_f64.powi(halving as i32 + 1);
+            let (width, height) = ((full * part).ceil(), (high * part).ceil());
+            if halves.len() == halving {
+                halves.push(new_canvas(1, 1)?);
+            }
+            let canvas = &halves[halving];
+            canvas.set_width(width as u32);
+            canvas.set_height(height as u32);
+            let half = context_of(canvas)?;
+            match halving.checked_sub(1).and_then(|finer| halves.get(finer)) {
+                None => half
+                    .draw_image_with_image_bitmap_and_sw_and_sh_and_dx_and_dy_and_dw_and_dh(
+                        &self.0, 0.0, from, full, high, 0.0, 0.0, width, height,
+                    )?,
+                Some(finer) => half.draw_image_with_html_canvas_element_and_dw_and_dh(
+                    finer, 0.0, 0.0, width, height,
+                )?,
+            }
+        }
+        match halvings.checked_sub(1).and_then(|last| halves.get(last)) {
+            None => context.draw_image_with_image_bitmap_and_sw_and_sh_and_dx_and_dy_and_dw_and_dh(
+                &self.0, 0.0, from, full, high, 0.0, to, wide, rows,
+            ),
+            Some(last) => {
+                context.draw_image_with_html_canvas_element_and_dw_and_dh(last, 0.0, to, wide, rows)
+            }
+        }
+    }
+
+    /// The colours of a part, four bytes a pixel, from left to right and top to bottom. `canvas` is
+    /// used and used again, so that parts of one size need one canvas.
+    pub fn colours(
+        &self,
+        canvas: &HtmlCanvasElement,
+        (left, top, width, height): (u32, u32, u32, u32),
+    ) -> Result<Vec<u8>, JsValue> {
+        if (canvas.width(), canvas.height()) != (width, height) {
+            canvas.set_width(width);
+            canvas.set_height(height);
+        }
+        let context = context_of(canvas)?;
+        context.set_fill_style_str("#fff");
+        let [left, top, width, height] = [left, top, width, height].map(f64::from);
+        context.fill_rect(0.0, 0.0, width, height);
+        context.draw_image_with_image_bitmap_and_sw_and_sh_and_dx_and_dy_and_dw_and_dh(
+            &self.0, left, top, width, height, 0.0, 0.0, width, height,
+        )?;
+        let data = context.get_image_data(0.0, 0.0, width, height)?;
+        Ok(data.data().0)
+    }
+}
+
+/// The decoded picture is given back as soon as nobody holds it.
+impl Drop for Decoded {
+    fn drop(&mut self) {
+        self.0.close();
+    }
+}
+
+/// Lets the page answer its reader before work goes on.
+pub async fn breathe() {
+    TimeoutFuture::new(0).await;
+}
+
+thread_local! {
+    static BEGAN_MS: Cell<f64> = const { Cell::new(0.0) };
+}
+
+/// A stretch of work begins, in which the page does not answer its reader.
+pub fn work_begins() {
+    BEGAN_MS.set(now_ms());
+}
+
+/// Whether it has gone on for so long that the page should answer.
+pub fn has_worked_long() -> bool {
+    now_ms() - BEGAN_MS.get() > LONGEST_STRETCH_MS
+}
+
+fn now_ms() -> f64 {
+    window().performance().map_or(0.0, |clock| clock.now())
+}
+
+/// A canvas to read parts through.
+pub fn spare_canvas() -> Result<HtmlCanvasElement, JsValue> {
+    new_canvas(1, 1)
+}
+
+pub fn new_canvas(width: u32, height: u32) -> Result<HtmlCanvasElement, JsValue> {
+    let canvas: HtmlCanvasElement = document().create_element("canvas")?.dyn_into()?;
+    canvas.set_width(width);
+    canvas.set_height(height);
+    Ok(canvas)
+}
+
+/// A canvas that is read from again and again keeps its pixels where they can be read.
+pub fn context_of(canvas: &HtmlCanvasElement) -> Result<CanvasRenderingContext2d, JsValue> {
+    let options = js_sys::Object::new();
+    js_sys::Reflect::set(&options, &"willReadFrequently".into(), &true.into())?;
+    let context = canvas.get_context_with_context_options("2d", &options)?;
+    Ok(context.ok_or(JsValue::NULL)?.dyn_into()?)
+}
+
+/// A strip of so many pixels is drawn in a few milliseconds.
+const PIXELS_AT_ONCE: f64 = 500_000.0;
+
+/// Far below what a reader feels, also where one piece more is begun at its end.
+const LONGEST_STRETCH_MS: f64 = 12.0;

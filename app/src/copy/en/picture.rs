@@ -1,0 +1,287 @@
+//! Words of the page on which a picture is checked. No count, no scale, and nothing that would help
+//! to read a key better.
+
+use self_check_core::key::{Family, FamilyChoice};
+use self_check_core::metadata::{FileError, Metadata, Place, Precision};
+use self_check_core::picture::{Caveat, MarkError, Readable};
+
+use crate::copy::{BandWords, Trouble};
+
+macro_rules! texts {
+    ($($(#[$doc:meta])* $name:ident = $text:literal;)*) => {
+        $($(#[$doc])* pub const $name: &str = $text;)*
+        /// Every text above, for the tests of the words.
+        #[cfg(test)]
+        pub const ALL: &[&str] = &[$($name),*];
+    };
+}
+
+texts! {
+    /// Title and heading.
+    TITLE = "Check a picture";
+    /// Its opening line.
+    LEDE = "A picture can give a key away, and the place where it was taken too. See how well the key in it could be read, and make a copy that is safe to share.";
+    /// Before the chooser.
+    ONLY_EXISTING = "Use only a picture that exists already. Do not photograph your key for this: each new picture is one more that can get about.";
+    /// What becomes of it.
+    STAYS_HERE = "The picture stays in this browser. Nothing is sent, and all of it is dropped when you leave this page.";
+    /// Names the field.
+    CHOOSE = "Choose a picture on this device";
+    /// Under it.
+    DROP_OR_PASTE = "Or drop it here, or paste it.";
+    /// While the browser decodes.
+    OPENING = "Opening the picture";
+    /// Ends a long piece of work.
+    CANCEL = "Cancel";
+    /// After that.
+    CANCELLED = "Stopped. You can go on from here.";
+    /// Heading of what the file tells.
+    TOLD = "What the file tells besides";
+    /// First line.
+    PLACE = "Where it was taken";
+    /// Second line.
+    TIME = "When";
+    /// Third line.
+    DEVICE = "With what camera or phone";
+    /// Told.
+    YES = "Yes";
+    /// Not told.
+    NO = "No";
+    /// Notes that could not be read.
+    UNREAD = "Some notes in this file could not be read. They may tell more.";
+    /// What becomes of notes.
+    LEFT_OUT = "A copy made below leaves all such notes out.";
+    /// The end of the file is missing.
+    BREAKS_OFF = "This file breaks off, so a part of the picture may be missing. If you can, save it again where you got it.";
+    /// Moving pictures.
+    ANIMATED = "This picture moves. Only its first view is looked at here.";
+    /// Heading of the marks.
+    MARK = "Mark the two ends of the blade";
+    /// Where.
+    MARK_WHERE = "The blade is the part that goes into the lock. Put A where it begins, at the shoulder (the step that stops the key), and B at its tip.";
+    /// Names the drawing.
+    ENDS = "The two ends of a blade";
+    /// What it shows.
+    ENDS_DESC = "A drawn key from the side. A points to the shoulder, where the blade begins, and B to the tip at its far end.";
+    /// How.
+    MARK_HOW = "Press the picture or drag a mark. With the keyboard, go to a mark and use the arrow keys; with Shift they take long steps.";
+    /// Names the picture with the marks.
+    MARK_PICTURE = "Your picture with the marks A and B";
+    /// First mark.
+    MARK_A = "A, the shoulder";
+    /// Second mark.
+    MARK_B = "B, the tip";
+    /// Letter of the first mark.
+    LETTER_A = "A";
+    /// Letter of the second mark.
+    LETTER_B = "B";
+    /// Heading of the families.
+    FAMILY = "What kind of key is it?";
+    /// What its words mean.
+    FAMILY_HINT = "A cut is a dip along the edge of the blade. A European profile is a lock part that slides out of the door in one piece.";
+    /// Measures.
+    CHECK = "Check this picture";
+    /// While it is measured.
+    MEASURING = "Measuring the picture";
+    /// Marks not yet moved.
+    MOVE_BOTH = "Move both marks to the key: A to the shoulder and B to the tip.";
+    /// Heading of the caveats.
+    KEEP_IN_MIND = "Keep in mind";
+    /// Always true.
+    ESTIMATE = "This is an estimate. It takes the key to lie flat and to face the camera. Several pictures together tell more than one.";
+    /// Heading of what to do.
+    SAFER = "What makes it safer";
+    /// Readable and its place is told.
+    WITH_ITS_PLACE = "The file also tells where it was taken. A key that can be read together with its door is the worst case: take the picture down today.";
+    /// To the check.
+    TO_THE_CHECK = "Find out what to do about the lock";
+    /// Heading of the sources.
+    RESTS_ON = "What this rests on";
+    /// Heading of the safe copy.
+    COPY = "Make a copy that is safe to share";
+    /// How.
+    COPY_HOW = "The key is covered already. Cover what else should not be seen: a house number, a street sign, a number plate, a label. Drag on the picture to add a cover, drag a cover to move it and its corner to size it. With the keyboard, go to a cover and use the arrow keys; with Shift they size it, and Delete takes it away.";
+    /// Names the picture with the covers.
+    COPY_PICTURE = "Your picture with its covers";
+    /// Adds one.
+    ADD_COVER = "Add a cover";
+    /// No cover.
+    NO_COVER = "Nothing is covered. Add a cover over the key first.";
+    /// Heading of the formats.
+    SAVE_AS = "Save it as";
+    /// Smaller.
+    JPEG = "JPEG: a small file, right for photos";
+    /// Without loss.
+    PNG = "PNG: a larger file, right for drawings";
+    /// Makes it.
+    MAKE_COPY = "Make the copy";
+    /// While it is made.
+    COPYING = "Making the copy";
+    /// What is done.
+    COPY_NOTE = "Covers are one plain colour, never a blur: a blur can be undone. Large pictures are made smaller.";
+    /// Heading of the second look.
+    SECOND_LOOK = "A second look at the copy";
+    /// Names the copy.
+    COPY_RESULT = "The copy, read again from its file";
+    /// Found clean.
+    NO_NOTES = "The copy holds no place, no time and no other notes.";
+    /// Saves it.
+    SAVE = "Save the copy";
+    /// The copy failed its own check.
+    COPY_FAILED = "The copy did not pass its own check, so it is not offered. Try the other kind of file, or another browser.";
+    /// The browser refused.
+    COPY_REFUSED = "The browser could not make the copy. Try the other kind of file, or another browser.";
+    /// Heading of what else there is.
+    ELSEWHERE = "Do not forget the original";
+    /// First of a list.
+    ORIGINALS = "The first picture is still on the phone, and perhaps in a cloud, a chat and a backup.";
+    /// Second.
+    LOOK_AROUND = "Look for what names the door: a house number, a street sign, a number plate, a label.";
+    /// Third.
+    NOT_UNSEEN = "Taken down is not unseen: others may have kept it.";
+    /// Begins anew.
+    ANOTHER = "Check another picture";
+}
+
+/// What is wrong with a file, and what to do.
+pub fn trouble(trouble: Trouble) -> &'static str {
+    match trouble {
+        Trouble::File(FileError::Empty) => {
+            "This file is empty. Choose another one, or save the picture again where you got it."
+        }
+        Trouble::File(FileError::NotAPicture) => {
+            "This file is not a picture that can be opened here. Choose a JPEG, PNG, WebP or GIF file."
+        }
+        Trouble::File(FileError::Broken) => {
+            "This file breaks off before the picture begins. Save the picture again where you got it, then choose it anew."
+        }
+        Trouble::Undecodable => {
+            "Your browser cannot open this picture: it is damaged, or of a kind that the browser does not know. Save it as JPEG in your photo app, then choose it anew."
+        }
+        Trouble::TooManyPixels => {
+            "This picture is too large to open here. Make it smaller in your photo app, then choose it anew."
+        }
+        Trouble::TooManyBytes => {
+            "This file is too large to open here. Save the picture as JPEG in your photo app, then choose it anew."
+        }
+        Trouble::Unreadable => {
+            "Your browser could not read this file. It may have been moved. Choose it anew."
+        }
+        Trouble::Marks(MarkError::OnePoint) => {
+            "Both marks are on one point. Put A at the shoulder and B at the tip."
+        }
+        Trouble::Marks(MarkError::Outside | MarkError::EmptyPicture) => {
+            "A mark is outside the picture. Put A at the shoulder and B at the tip."
+        }
+        Trouble::MarksNotMoved => MOVE_BOTH,
+        Trouble::NothingCovered => NO_COVER,
+        Trouble::CopyFailed => COPY_FAILED,
+        Trouble::CopyRefused => COPY_REFUSED,
+    }
+}
+
+/// How readable a key is: the words that come first.
+pub fn band(readable: Readable) -> BandWords {
+    match readable {
+        Readable::Yes => BandWords {
+            name: "Readable",
+            meaning: "A stranger could read this key from this picture and have a copy made.",
+            to_do: "Take the picture down, or put a covered copy in its place. Anyone who saw it may have kept it.",
+        },
+        Readable::Partly => BandWords {
+            name: "Partly readable",
+            meaning: "A stranger could read a part of this key from this picture. Few keys would be left to try.",
+            to_do: "Take the picture down, or put a covered copy in its place.",
+        },
+        Readable::No => BandWords {
+            name: "Not readable",
+            meaning: "This key cannot be read from this picture.",
+            to_do: "There is nothing you must do about this one. Another picture of the key may show more: check each on its own.",
+        },
+        Readable::CannotTell => BandWords {
+            name: "It cannot be told",
+            meaning: "No edge of a key could be measured between the marks.",
+            to_do: "See if both marks are on the key. If they are, treat the picture as one that can be read: cover the key before you share it.",
+        },
+    }
+}
+
+/// What may make the result differ from the truth.
+pub fn caveat(caveat: Caveat) -> &'static str {
+    match caveat {
+        Caveat::TooSmall => "The key takes up too little of this picture to be measured.",
+        Caveat::NoUsableEdge => "Between the marks nothing stands out from its ground.",
+        Caveat::ScaleFromBladeLength => {
+            "How large the key is was taken from the usual length of a blade and from your marks."
+        }
+        Caveat::FewEdges => "Few edges could be measured, so the result is a rough one.",
+        Caveat::UnevenBlur => "Some parts of the key are clear and some are not.",
+        Caveat::Sharpened => {
+            "The picture seems to have been sharpened: it may tell less than it seems to."
+        }
+        Caveat::Compressed => "The file was saved with some loss, which hides fine grain.",
+        Caveat::Clipped => "Parts of the picture are plain black or plain white.",
+    }
+}
+
+/// How precisely the place is told.
+pub fn place(place: Option<Place>) -> &'static str {
+    match place.map(|place| place.precision()) {
+        None => NO,
+        Some(Precision::House) => "Yes, to the very house",
+        Some(Precision::Street) => "Yes, to the street",
+        Some(Precision::Town) => "Yes, to the town",
+        Some(Precision::Name) => "Yes, by name",
+    }
+}
+
+/// What the notes mean for the reader.
+pub fn told_means(metadata: &Metadata) -> &'static str {
+    if metadata.place.is_some() {
+        "Anyone who gets this file can look up the place."
+    } else if metadata.has_time || metadata.has_device {
+        "These notes do not name a place."
+    } else {
+        "This file tells nothing of the kind. What can be seen in the picture may still name the place."
+    }
+}
+
+/// A kind of key, by what can be seen of it.
+pub fn family(choice: FamilyChoice) -> &'static str {
+    match choice {
+        FamilyChoice::Known(Family::TenDepthFiveCuts) => "Five cuts, many small steps",
+        FamilyChoice::Known(Family::TenDepthSixCuts) => "Six cuts, many small steps",
+        FamilyChoice::Known(Family::SixDepthFiveCuts) => "Five cuts, few large steps",
+        FamilyChoice::Known(Family::EuropeanFiveCuts) => "European profile, five cuts",
+        FamilyChoice::Known(Family::EuropeanSixCuts) => "European profile, six cuts",
+        FamilyChoice::NotSure => "I am not sure",
+    }
+}
+
+/// Where a mark stands, for those who do not see it.
+pub fn mark_at((x, y): (f64, f64), width: u32, height: u32) -> String {
+    let share = |place: f64, whole: u32| 100.0 * place / f64::from(whole.max(1));
+    format!(
+        "{:.0} % from the left, {:.0} % from the top",
+        share(x, width),
+        share(y, height)
+    )
+}
+
+/// A cover by its number, and where it stands.
+pub fn cover(number: usize) -> String {
+    format!("Cover {number}")
+}
+
+/// Takes a cover away.
+pub fn remove_cover(number: usize) -> String {
+    format!("Remove cover {number}")
+}
+
+/// What the second look found of the covers.
+pub fn covers_are_plain(covers: usize) -> String {
+    match covers {
+        1 => "The covered part is one plain colour.".to_owned(),
+        _ => format!("All {covers} covered parts are one plain colour each."),
+    }
+}

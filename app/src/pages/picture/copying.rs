@@ -1,0 +1,130 @@
+//! The copy that is safe to share: its covers, its format, and a second look at what came out.
+
+use yew::prelude::*;
+
+use super::DeskHandle;
+use super::covers::CoverPicture;
+use super::desk::{Act, Opened};
+use super::work::Work;
+use crate::browser::{self, CopyFormat, SafeCopy};
+use crate::copy::picture as words;
+
+/// The covers, and the way to the copy.
+pub fn section(desk: &DeskHandle, opened: &Opened, work: &Work) -> Html {
+    // What changes the covers voids a copy that is being made.
+    let change = {
+        let (desk, work) = (desk.clone(), work.clone());
+        Callback::from(move |act: Act| {
+            work.stop();
+            desk.dispatch(act);
+        })
+    };
+    let add = change.reform(Act::AddCover);
+    let set = change.reform(|(which, cover)| Act::SetCover(which, cover));
+    let remove = change.reform(Act::RemoveCover);
+    let (width, height) = (opened.working.width, opened.working.height);
+    let one_more = {
+        let add = add.clone();
+        Callback::from(move |_: MouseEvent| {
+            let cover = (
+                width * 2 / 5,
+                height * 2 / 5,
+                (width / 5).max(1),
+                (height / 5).max(1),
+            );
+            add.emit(cover);
+        })
+    };
+    let make = {
+        let work = work.clone();
+        Callback::from(move |_: MouseEvent| work.copy())
+    };
+    html! {
+        <section aria-labelledby="picture-copy">
+            <h2 id="picture-copy" tabindex="-1">{ words::COPY }</h2>
+            <p>{ words::COPY_HOW }</p>
+            <CoverPicture working={opened.working.clone()} covers={desk.covers.clone()} {add} {set} remove={remove.clone()} />
+            <p class="row">
+                <button id="picture-add-cover" type="button" class="press-quiet" onclick={one_more}>{ words::ADD_COVER }</button>
+                { for (0..desk.covers.len()).map(|which| {
+                    let onclick = remove.reform(move |_: MouseEvent| which);
+                    html! {
+                        <button key={which} type="button" class="plain" {onclick}>{ words::remove_cover(which + 1) }</button>
+                    }
+                }) }
+            </p>
+            { formats(desk, &change) }
+            <p class="note">{ words::COPY_NOTE }</p>
+            <p class="row">
+                <button type="button" class="press" onclick={make} disabled={desk.is_busy()}>{ words::MAKE_COPY }</button>
+            </p>
+            if let Some(copy) = &desk.copy {
+                { second_look(copy) }
+            }
+        </section>
+    }
+}
+
+fn formats(desk: &DeskHandle, change: &Callback<Act>) -> Html {
+    html! {
+        <fieldset>
+            <legend><h3>{ words::SAVE_AS }</h3></legend>
+            <div class="opts">
+                { for CopyFormat::ALL.into_iter().enumerate().map(|(index, format)| {
+                    let checked = desk.format == format;
+                    let onchange = change.reform(move |_: Event| Act::Format(format));
+                    let word = match format {
+                        CopyFormat::Jpeg => words::JPEG,
+                        CopyFormat::Png => words::PNG,
+                    };
+                    html! {
+                        <label key={index} class="opt">
+                            <input type="radio" name="format" {checked} {onchange} autocomplete="off" />
+                            <span><b>{ word }</b></span>
+                        </label>
+                    }
+                }) }
+            </div>
+        </fieldset>
+    }
+}
+
+fn second_look(copy: &SafeCopy) -> Html {
+    html! {
+        <section aria-labelledby="picture-second-look">
+            <h3 id="picture-second-look" tabindex="-1">{ words::SECOND_LOOK }</h3>
+            <Shown picture={copy.shown.clone()} />
+            <ul class="checks">
+                <li>{ words::NO_NOTES }</li>
+                <li>{ words::covers_are_plain(copy.plain_areas) }</li>
+            </ul>
+            <p class="row">
+                <a class="press" href={copy.address().to_owned()} download={copy.format.file_name()}>{ words::SAVE }</a>
+            </p>
+        </section>
+    }
+}
+
+#[derive(Properties, PartialEq)]
+struct ShownProps {
+    picture: browser::Canvas,
+}
+
+/// The copy as it was read again.
+#[component]
+fn Shown(props: &ShownProps) -> Html {
+    let canvas = use_node_ref();
+    {
+        let canvas = canvas.clone();
+        use_effect_with(props.picture.clone(), move |picture| {
+            browser::show(&canvas, picture);
+        });
+    }
+    let is_tall = props.picture.height() > props.picture.width();
+    html! {
+        <figure class={classes!("stage", is_tall.then_some("stage-tall"))}>
+            <canvas ref={canvas} width={props.picture.width().to_string()} height={props.picture.height().to_string()}
+                role="img" aria-label={words::COPY_RESULT} />
+        </figure>
+    }
+}

@@ -1,0 +1,59 @@
+//! What was measured, in three bands, with what makes it safer. Never a count and never a scale.
+
+use self_check_core::assess::Level;
+use self_check_core::metadata;
+use self_check_core::picture::{self, Readable};
+use yew::prelude::*;
+
+use super::desk::{Opened, Outcome};
+use crate::copy::picture as words;
+use crate::drawing::pouch;
+use crate::route::Route;
+use crate::ui::source_line;
+
+/// The result.
+pub fn section(opened: &Opened, outcome: &Outcome) -> Html {
+    let band = words::band(outcome.readable);
+    let (level, class) = match outcome.readable {
+        Readable::Yes => (Level::GivenAway, "level-away"),
+        Readable::Partly => (Level::InDoubt, "level-doubt"),
+        Readable::No => (Level::Kept, "level-kept"),
+        Readable::CannotTell => (Level::CannotBeToldYet, "level-unknown"),
+    };
+    let is_read = matches!(outcome.readable, Readable::Yes | Readable::Partly);
+    let sources = picture::SOURCES.iter().chain(&metadata::SOURCES);
+    html! {
+        <section aria-labelledby="picture-outcome">
+            <div class="verdict">
+                { pouch(level) }
+                <div>
+                    <h2 id="picture-outcome" class={classes!("level", class)} tabindex="-1">{ band.name }</h2>
+                    <p class="lede">{ band.meaning }</p>
+                </div>
+            </div>
+            if is_read && opened.read.metadata.place.is_some() {
+                <p class="caution"><strong>{ words::WITH_ITS_PLACE }</strong></p>
+            }
+            <h3>{ words::SAFER }</h3>
+            <p>{ band.to_do }</p>
+            <h3>{ words::ELSEWHERE }</h3>
+            <ul>
+                <li>{ words::ORIGINALS }</li>
+                <li>{ words::LOOK_AROUND }</li>
+                <li>{ words::NOT_UNSEEN }</li>
+            </ul>
+            if is_read {
+                <p><a href={Route::Check { n: 0 }}>{ words::TO_THE_CHECK }</a></p>
+            }
+            <details>
+                <summary>{ words::KEEP_IN_MIND }</summary>
+                <p>{ words::ESTIMATE }</p>
+                <ul>{ for outcome.caveats.iter().map(|caveat| html! { <li>{ words::caveat(*caveat) }</li> }) }</ul>
+                <h4>{ words::RESTS_ON }</h4>
+                <ul class="sources">
+                    { for sources.map(|source| html! { <li key={source.id}>{ source_line(source) }</li> }) }
+                </ul>
+            </details>
+        </section>
+    }
+}

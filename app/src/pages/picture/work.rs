@@ -1,0 +1,258 @@
+//! Work that takes a while: opening, measuring, copying. It goes on in small pieces between which the
+//! page answers its reader, and stops where nobody waits for it any more.
+
+use std::cell::Cell;
+use std::rc::Rc;
+
+use self_check_core::metadata::{Format, PictureFile, jpeg_ends_in, leftovers, without_leftovers};
+use self_check_core::picture::{Measurement, Measuring};
+use wasm_bindgen_futures::spawn_local;
+
+use super::DeskHandle;
+use super::desk::{Act, Busy, Opened, Outcome};
+use crate::browser::{self, Decoded, LocalFile, SafeCopy};
+use crate::copy::Trouble;
+
+/// Starts work, and knows which was started last.
+#[derive(Clone)]
+pub struct Work {
+    desk: DeskHandle,
+    last: Rc<Cell<u32>>,
+}
+
+/// One piece of work, for as long as somebody waits for it.
+#[derive(Clone)]
+struct Job {
+    desk: DeskHandle,
+    last: Rc<Cell<u32>>,
+    number: u32,
+}
+
+impl Job {
+    fn goes_on(&self) -> bool {
+        self.last.get() == self.number
+    }
+
+    /// Tells how far it is; false where nobody waits.
+    fn progress(&self, share: f64) -> bool {
+        if self.goes_on() {
+            self.desk.dispatch(Act::Progress(share));
+        }
+        self.goes_on()
+    }
+
+    /// Tells something that is known already, or how it ended.
+    fn tell(&self, act: Act) {
+        if self.goes_on() {
+            self.desk.dispatch(act);
+        }
+    }
+}
+
+impl Work {
+    pub fn new(desk: DeskHandle, last: Rc<Cell<u32>>) -> Self {
+        Self { desk, last }
+    }
+
+    /// Stops what is being done.
+    pub fn stop(&self) {
+        self.last.set(self.last.get() + 1);
+    }
+
+    fn begin(&self, busy: Busy) -> Job {
+        self.stop();
+        self.desk.dispatch(Act::Begin(busy));
+        Job {
+            desk: self.desk.clone(),
+            last: Rc::clone(&self.last),
+            number: self.last.get(),
+        }
+    }
+
+    /// Opens a file in the place of any picture that is open.
+    pub fn open(&self, file: LocalFile) {
+        self.desk.dispatch(Act::Clear);
+        let job = self.begin(Busy::Opening);
+        spawn_local(async move {
+            let act = match opened(&job, file).await {
+                Ok(Some(opened)) => Act::Open(Rc::new(opened)),
+                Ok(None) => return,
+                Err(trouble) => Act::Refuse(trouble),
+            };
+            job.tell(act);
+        });
+    }
+
+    /// Measures the picture between the marks.
+    pub fn measure(&self) {
+        let marks = match self.desk.full_marks() {
+            Ok(marks) => marks,
+            Err(trouble) => return self.desk.dispatch(Act::Refuse(trouble)),
+        };
+        let Some(opened) = self.desk.opened.clone() else {
+            return;
+        };
+        let choice = self.desk.family();
+        let measuring = Measuring::new(marks, opened.read.quantisation);
+        let job = self.begin(Busy::Measuring);
+        spawn_local(async move {
+            let act = match measured(&job, &opened, measuring).await {
+                Ok(Some(measurement)) => {
+                    let readable = measurement.readable(choice);
+                    browser::breathe().await;
+                    Act::Measured(Outcome {
+                        readable,
+                        caveats: measurement.caveats().to_vec(),
+                    })
+                }
+                Ok(None) => return,
+                Err(trouble) => Act::Refuse(trouble),
+            };
+            job.tell(act);
+        });
+    }
+
+    /// Makes the copy.
+    pub fn copy(&self) {
+        let Some(opened) = self.desk.opened.clone() else {
+            return;
+        };
+        let covers = self.desk.covers.clone();
+        if covers.is_empty() {
+            return self.desk.dispatch(Act::Refuse(Trouble::NothingCovered));
+        }
+        let format = self.desk.format;
+        let job = self.begin(Busy::Copying);
+        spawn_local(async move {
+            let bare = |bytes: &[u8]| without_leftovers(bytes).ok();
+            let act = match SafeCopy::make(&opened.working, &covers, format, bare).await {
+                Ok(copy) if is_clean(&copy) => Act::Copied(Rc::new(copy)),
+                Ok(_) => Act::Refuse(Trouble::CopyFailed),
+                Err(_) => Act::Refuse(Trouble::CopyRefused),
+            };
+            job.tell(act);
+        });
+    }
+}
+
+/// No notes, and every cover one colour: both read from the bytes that will be saved.
+fn is_clean(copy: &SafeCopy) -> bool {
+    let has_no_notes = leftovers(&copy.bytes).is_ok_and(|found| found.is_empty());
+    has_no_notes && copy.plain_areas == copy.areas
+}
+
+async fn opened(job: &Job, file: LocalFile) -> Result<Option<Opened>, Trouble> {
+    if file.size() > MOST_BYTES {
+        return Err(Trouble::TooManyBytes);
+    }
+    let read = Rc::new(read(&file).await?);
+    job.tell(Act::Told(Rc::clone(&read)));
+    let pixels = |width: u32, height: u32| u64::from(width) * u64::from(height);
+    if read
+        .size
+        .is_some_and(|size| pixels(size.width, size.height) > MOST_PIXELS)
+    {
+        return Err(Trouble::TooManyPixels);
+    }
+    if !job.progress(0.1) {
+        return Ok(None);
+    }
+    let decoded = Decoded::of(&file).await;
+    let decoded = decoded.map_err(|_| Trouble::Undecodable)?;
+    if pixels(decoded.width(), decoded.height()) > MOST_PIXELS {
+        return Err(Trouble::TooManyPixels);
+    }
+    let working = decoded
+        .working(MOST_SHOWN, |share| job.progress(0.5 + 0.5 * share))
+        .await;
+    if working.is_none() && job.goes_on() {
+        return Err(Trouble::Undecodable);
+    }
+    Ok(working.map(|working| Opened {
+        file,
+        read,
+        working,
+    }))
+}
+
+/// Reads what the file tells, a part after the other. Of a JPEG only the front is kept: its notes stand
+/// before its picture, and in the rest only the end is looked for.
+async fn read(file: &LocalFile) -> Result<PictureFile, Trouble> {
+    let part = async |from| {
+        let part = browser::part_of_file(file, from).await;
+        part.map_err(|_| Trouble::Unreadable)
+    };
+    let mut bytes = part(0).await?;
+    let is_jpeg = Format::of(&bytes).is_ok_and(|format| format == Format::Jpeg);
+    loop {
+        if is_jpeg && let Ok(mut read) = PictureFile::read(&bytes) {
+            let (mut from, mut last) = (bytes.len(), bytes.last().copied().unwrap_or(0));
+            while read.breaks_off {
+                let next = part(from).await?;
+                let Some(&end) = next.last() else {
+                    break;
+                };
+                read.breaks_off = !jpeg_ends_in(last, &next);
+                (from, last) = (from + next.len(), end);
+            }
+            return Ok(read);
+        }
+        let next = part(bytes.len()).await?;
+        if next.is_empty() {
+            return PictureFile::read(&bytes).map_err(Trouble::File);
+        }
+        bytes.extend(next);
+    }
+}
+
+async fn measured(
+    job: &Job,
+    opened: &Opened,
+    mut measuring: Measuring,
+) -> Result<Option<Measurement>, Trouble> {
+    browser::breathe().await;
+    let undecodable = |_| Trouble::Undecodable;
+    // It could be decoded before: if not now, the file is no longer there.
+    let decoded = Decoded::of(&opened.file).await;
+    let decoded = decoded.map_err(|_| Trouble::Unreadable)?;
+    let canvas = browser::spare_canvas().map_err(undecodable)?;
+    while let Some(part) = measuring.next_rows() {
+        let place = (part.left, part.top, part.width, part.height);
+        let colours = decoded.colours(&canvas, place).map_err(undecodable)?;
+        measuring
+            .give_rows(&colours)
+            .map_err(|_| Trouble::Undecodable)?;
+        if !job.goes_on() {
+            return Ok(None);
+        }
+        browser::breathe().await;
+    }
+    drop(decoded);
+    let mut told = 0.0;
+    browser::work_begins();
+    while measuring.work() {
+        if browser::has_worked_long() {
+            let share = measuring.share();
+            if share - told > 0.05 {
+                told = share;
+                job.progress(share);
+            }
+            if !job.goes_on() {
+                return Ok(None);
+            }
+            browser::breathe().await;
+            browser::work_begins();
+        }
+    }
+    browser::breathe().await;
+    let measurement = measuring.finish();
+    browser::breathe().await;
+    Ok(Some(measurement))
+}
+
+/// No photograph of a phone or a camera is larger than either.
+const MOST_BYTES: f64 = 150e6;
+const MOST_PIXELS: u64 = 120_000_000;
+
+/// The longer side of what is shown and copied: enough for any screen, and a tenth of the memory.
+const MOST_SHOWN: u32 = 2048;

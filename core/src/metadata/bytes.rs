@@ -1,0 +1,80 @@
+//! Taking numbers and parts out of bytes that may end anywhere.
+
+/// Bytes, read from the front.
+#[derive(Clone, Copy)]
+pub(super) struct Bytes<'a>(pub &'a [u8]);
+
+impl<'a> Bytes<'a> {
+    /// The next `count` bytes; `None`, and nothing taken, where there are fewer.
+    pub fn take(&mut self, count: usize) -> Option<&'a [u8]> {
+        let (front, rest) = self.0.split_at_checked(count)?;
+        self.0 = rest;
+        Some(front)
+    }
+
+    pub fn array<const N: usize>(&mut self) -> Option<[u8; N]> {
+        self.take(N)?.try_into().ok()
+    }
+
+    pub fn byte(&mut self) -> Option<u8> {
+        self.array().map(|[byte]| byte)
+    }
+
+    pub fn u16_be(&mut self) -> Option<u16> {
+        self.array().map(u16::from_be_bytes)
+    }
+
+    pub fn u16_le(&mut self) -> Option<u16> {
+        self.array().map(u16::from_le_bytes)
+    }
+
+    pub fn u32_be(&mut self) -> Option<u32> {
+        self.array().map(u32::from_be_bytes)
+    }
+
+    pub fn u32_le(&mut self) -> Option<u32> {
+        self.array().map(u32::from_le_bytes)
+    }
+}
+
+/// Where `wanted` first stands in `text`; nowhere where nothing is wanted.
+///
+/// A file of many megabytes is looked through in leaps: the byte under the last of `wanted` tells how
+/// far `wanted` can be moved on without missing a place.
+///
+/// Source: R. N. Horspool, "Practical fast searching in strings", 1980 (from memory).
+pub(super) fn find(text: &[u8], wanted: &[u8]) -> Option<usize> {
+    let (&last, before) = wanted.split_last()?;
+    let leap = |byte: u8| 1 + before.iter().rev().take_while(|&&own| own != byte).count();
+    let leaps: [usize; 256] = core::array::from_fn(|byte| leap(byte as u8));
+    let mut from = 0;
+    loop {
+        let byte = *text.get(from + before.len())?;
+        if byte == last && text.get(from..)?.starts_with(before) {
+            return Some(from);
+        }
+        from += leaps.get(usize::from(byte))?;
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::find;
+    use proptest::prelude::*;
+
+    #[test]
+    fn nothing_is_nowhere_and_all_is_at_the_front() {
+        assert_eq!(find(b"abc", b""), None);
+        assert_eq!(find(b"", b"a"), None);
+        assert_eq!(find(b"abc", b"abc"), Some(0));
+        assert_eq!(find(b"abc", b"abcd"), None);
+    }
+
+    proptest! {
+        /// Few letters, so that parts of `wanted` come again and again.
+        #[test]
+        fn first_place_is_found(text in "[abc]{0,60}", wanted in "[abc]{1,6}") {
+            prop_assert_eq!(find(text.as_bytes(), wanted.as_bytes()), text.find(&wanted));
+        }
+    }
+}

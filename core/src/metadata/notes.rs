@@ -1,0 +1,120 @@
+//! The notes of picture programs (XMP) and of the press (IPTC), from memory of their public lists of
+//! names.
+
+use super::bytes::{Bytes, find};
+use super::{Metadata, Place};
+use crate::units::Metres;
+
+/// Looks for the names of properties in a packet of XMP, by the prefixes that programs write.
+pub(super) fn read_xmp(packet: &[u8]) -> Metadata {
+    let has = |names: &[&str]| {
+        names
+            .iter()
+            .any(|name| find(packet, name.as_bytes()).is_some())
+    };
+    let coordinates = ["exif:GPSLatitude", "exif:GPSLongitude"].map(|name| finest(packet, name));
+    let within = match coordinates {
+        [Some(one), Some(other)] => Metres::new(one.max(other)).ok(),
+        _ => None,
+    };
+    let is_named = has(&PLACES);
+    Metadata {
+        place: (within.is_some() || is_named).then_some(Place { within, is_named }),
+        has_time: has(&TIMES),
+        has_device: has(&DEVICES),
+        has_unread: false,
+    }
+}
+
+/// How finely a coordinate is written: degrees and minutes with a fraction, or seconds as well,
+/// between commas, then a letter for the side of the world.
+fn finest(packet: &[u8], name: &str) -> Option<f64> {
+    let after = packet.get(find(packet, name.as_bytes())? + name.len()..)?;
+    let value = after.get(..after.len().min(LONGEST_VALUE))?;
+    let start = value.iter().position(u8::is_ascii_digit)?;
+    let digits = value.get(start..)?;
+    let end = digits
+        .iter()
+        .position(|byte| !(byte.is_ascii_digit() || b".,".contains(byte)))?;
+    let number = digits.get(..end)?;
+    let commas = number.iter().filter(|&&byte| byte == b',').count();
+    let unit = [1.0, 60.0, 3600.0].get(commas)?;
+    let last = number.split(|&byte| byte == b',').next_back()?;
+    let decimals = match last.iter().position(|&byte| byte == b'.') {
+        Some(point) => last.len() - point - 1,
+        None => 0,
+    };
+    let step = libm::pow(10.0, -(decimals.min(12) as f64));
+    Some(METRES_IN_A_DEGREE / unit * step)
+}
+
+/// Records with two numbers and a length each.
+pub(super) fn read_iptc(records: &[u8]) -> Metadata {
+    let mut records = Bytes(records);
+    let mut told = Metadata::default();
+    let mut is_named = false;
+    while let Some(0x1c) = records.byte() {
+        let Some((record, field)) = records.byte().zip(records.byte()) else {
+            break;
+        };
+        let Some(length) = records.u16_be() else {
+            break;
+        };
+        // The first bit tells of a length of more bytes, as no camera writes.
+        let Some(content) = records.take(usize::from(length)) else {
+            told.has_unread = true;
+            break;
+        };
+        if record != 2 || content.is_empty() {
+            continue;
+        }
+        match field {
+            // Content location; city, part of it, state, country.
+            26 | 27 | 90 | 92 | 95 | 100 | 101 => is_named = true,
+            // Date and time of creation and of digitising.
+            55 | 60 | 62 | 63 => told.has_time = true,
+            _ => {}
+        }
+    }
+    told.place = is_named.then_some(Place {
+        within: None,
+        is_named,
+    });
+    told
+}
+
+const PLACES: [&str; 9] = [
+    "photoshop:City",
+    "photoshop:State",
+    "photoshop:Country",
+    "Iptc4xmpCore:Location",
+    "Iptc4xmpCore:CountryCode",
+    "Iptc4xmpExt:LocationShown",
+    "Iptc4xmpExt:LocationCreated",
+    "Iptc4xmpExt:City",
+    "Iptc4xmpExt:Sublocation",
+];
+
+const TIMES: [&str; 6] = [
+    "exif:DateTimeOriginal",
+    "exif:DateTimeDigitized",
+    "xmp:CreateDate",
+    "xmp:ModifyDate",
+    "photoshop:DateCreated",
+    "tiff:DateTime",
+];
+
+const DEVICES: [&str; 6] = [
+    "tiff:Make",
+    "tiff:Model",
+    "aux:SerialNumber",
+    "aux:Lens",
+    "exifEX:BodySerialNumber",
+    "exifEX:LensModel",
+];
+
+/// A coordinate is shorter than this.
+const LONGEST_VALUE: usize = 60;
+
+/// A degree of latitude; one of longitude is no longer.
+const METRES_IN_A_DEGREE: f64 = 111_200.0;

@@ -1,0 +1,78 @@
+//! Files that end anywhere, have any byte changed, or are made of chance: each is read or refused,
+//! none stops the program.
+
+use image::ImageFormat;
+use proptest::prelude::*;
+use self_check_core::metadata::{Format, PictureFile, leftovers, without_leftovers};
+
+use crate::files::{jpeg_with_everything, plain};
+
+fn good_files() -> Vec<Vec<u8>> {
+    let mut files = vec![jpeg_with_everything()];
+    let formats = [
+        ImageFormat::Jpeg,
+        ImageFormat::Png,
+        ImageFormat::WebP,
+        ImageFormat::Gif,
+    ];
+    files.extend(formats.map(plain));
+    files.push(b"BM\0\0\0\0\0\0\0\0\0\0\0\0\0\0\0\0\x03\0\0\0\x02\0\0\0".to_vec());
+    files.push(b"\0\0\0\x1cftypheic\0\0\0\0mif1heicmiaf\0\0\0\x0cmeta\0\0\0\0".to_vec());
+    files.push(b"II*\0\x08\0\0\0\x01\0\x0f\x01\x02\0\x04\0\0\0abc\0\0\0\0\0".to_vec());
+    files
+}
+
+/// Whether a file of this format says where it ends.
+fn is_ended(format: Format) -> bool {
+    matches!(format, Format::Jpeg | Format::Png | Format::WebP)
+}
+
+#[test]
+fn every_prefix_of_a_good_file_is_read_or_refused() {
+    let mut refused = 0;
+    for file in good_files() {
+        assert!(PictureFile::read(&file).is_ok_and(|read| !read.breaks_off));
+        for end in 0..file.len() {
+            match PictureFile::read(&file[..end]) {
+                Err(_) => refused += 1,
+                Ok(part) => assert!(part.breaks_off || !is_ended(part.format), "{part:?}"),
+            }
+            let whole = leftovers(&file[..end]);
+            assert!(
+                whole.is_err(),
+                "a part of a file is no finished file: {end}"
+            );
+        }
+    }
+    assert!(refused > 500, "{refused}");
+}
+
+proptest! {
+    #[test]
+    fn changed_bytes_never_stop_the_program(
+        which in 0_usize..8,
+        changes in prop::collection::vec((any::<prop::sample::Index>(), any::<u8>()), 1..8),
+    ) {
+        let files = good_files();
+        let mut file = files[which % files.len()].clone();
+        for (place, value) in changes {
+            let place = place.index(file.len());
+            file[place] = value;
+        }
+        let _ = PictureFile::read(&file);
+        if let Ok(bare) = without_leftovers(&file) {
+            prop_assert_eq!(leftovers(&bare), Ok(vec![]));
+        }
+    }
+
+    #[test]
+    fn chance_behind_a_known_beginning_never_stops_the_program(
+        which in 0_usize..8, keep in 2_usize..40, tail in prop::collection::vec(any::<u8>(), 0..600),
+    ) {
+        let files = good_files();
+        let file = &files[which % files.len()];
+        let made_up = [&file[..keep.min(file.len())], &tail].concat();
+        let _ = PictureFile::read(&made_up);
+        let _ = leftovers(&made_up);
+    }
+}
