@@ -65,8 +65,6 @@
     root.dataset.rooms = "loading";
     attempts += 1;
     try {
-      const styled = roomsSheet();
-      styled.catch(() => {}); // told below
       // A browser may remember that a script could not be fetched, and by which address. The fragment makes it another.
       const again = attempts > 1 ? `#${attempts}` : "";
       const styled = inside ? null : loadStyle(addressOf(roomsStyle));
