@@ -13,7 +13,6 @@
   const here = new URL(".", document.baseURI).href;
   const PATIENCE_MS = 3000; // then the list is shown while the check still loads
   const LONGEST_START_MS = 20000; // from the program's start until it shows something
-
   const LEAVING_MS = 1000; // how long leaving may wait for what is kept to go; the page is blank by then
 
   let list = null; // the list, while it is out of the page
@@ -222,6 +221,7 @@
   parsed.then(() => {
     document.querySelector("#list .leave").addEventListener("click", (event) => {
       event.preventDefault();
+      document.body.replaceChildren();
       globalThis.selfCheckLeave();
     });
   });
