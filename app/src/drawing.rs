@@ -18,7 +18,7 @@
 //! | [`brass_rule`] | `title` `desc`, and a [`BrassRule`]: `now: (fewest, most)` `now_word` `before: Option<(keys, word)>` `numbers` `marks: Vec<RuleMark>` |
 //! | [`progress_rule`] | `done` `total`: silent |
 //! | [`urgency_mark`] | `urgency`: silent, goes into `.when` before the word |
-//! | [`DistanceChart`] | `title` `desc` `distance`, `keys: LogAxis` `distances`, `numbers`, `levels: Vec<Tick>` `lines: Vec<ChartLine>` `you: Option<Tick>` |
+//! | [`DistanceChart`] | `title` `desc` `plot: Rc<Plot>` `you: Tick` |
 
 mod bars;
 mod blade;
@@ -44,7 +44,7 @@ mod urgency;
 mod view;
 
 pub use bars::{Bar, Bars};
-pub use chart::{ChartLine, DistanceChart, LogAxis, Tick};
+pub use chart::{ChartLine, DistanceChart, LogAxis, Plot, Tick};
 pub use choice::choice_drawing;
 pub use key::{KeyDrawing, Stamp, key_drawing};
 pub use parts::{KeyParts, NumberedCuts, Part};

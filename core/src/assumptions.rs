@@ -33,8 +33,8 @@ pub enum Unit {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Assumption {
     /// Blur of lens, focus and sensor together, as a standard deviation in pixels: sharper than most
-    /// pictures. Doubling it takes a tenth to a quarter off the distance at which a hundred tries
-    /// give an even chance.
+    /// pictures. Doubling it takes 4 to 26 in a hundred off the distance at which a hundred tries
+    /// give an even chance, by scene and observer.
     LensBlur,
     /// Wavelength of the light. Doubling it doubles the diffraction blur.
     Wavelength,
@@ -48,7 +48,8 @@ pub enum Assumption {
     /// contrast.
     SteepFlanks,
     /// How well a person marks an edge in a picture, as a standard deviation in pixels: a guess at
-    /// careful work by eye. In good light it is what limits; doubling it nearly halves the distance.
+    /// careful work by eye. In good light it is what limits; doubling it takes a third to a half off
+    /// the distance, by scene.
     FloorOfPerson,
     /// The same for a careful person with software.
     FloorOfSoftware,
@@ -60,11 +61,12 @@ pub enum Assumption {
     ContrastCap,
     /// Height of a character stamped on a bow.
     CharacterHeight,
-    /// Pixels across a character's height from which it could be read: five digits come out right at
-    /// the first try in 3 to 64 of 100 simulated pictures. Doubling it halves the distance.
+    /// Pixels across a character's height from which it could be read: a guess at where digits that
+    /// run together can still be told apart, on the cautious side. Doubling it halves the distance,
+    /// and takes more off it where the key moves.
     CouldBeRead,
-    /// Pixels across a character's height from which it is easily read: at 8 pixels already 80 to 99
-    /// of 100 simulated pictures come out right. Doubling it halves the distance.
+    /// Pixels across a character's height from which it is easily read: a guess at twice the least.
+    /// Doubling it halves the distance, and takes more off it where the key moves.
     EasilyRead,
     /// The published figure for recognising a shape in every second case, for comparison.
     Identification,
@@ -123,14 +125,38 @@ impl Assumption {
             Self::PoseAndScale => figure(0.07, Unit::Millimetres, &sources::POSE_AND_SCALE),
             Self::ContrastCap => figure(100.0, Unit::Ratio, &sources::PICTURE_SHARPNESS),
             Self::CharacterHeight => figure(2.5, Unit::Millimetres, &sources::STAMPED_CHARACTERS),
-            Self::CouldBeRead => figure(5.0, Unit::Pixels, &sources::CHARACTER_SIMULATION),
-            Self::EasilyRead => figure(10.0, Unit::Pixels, &sources::CHARACTER_SIMULATION),
+            Self::CouldBeRead => figure(5.0, Unit::Pixels, &sources::DIGIT_LEGIBILITY),
+            Self::EasilyRead => figure(10.0, Unit::Pixels, &sources::DIGIT_LEGIBILITY),
             Self::Identification => figure(12.8, Unit::Pixels, &sources::JOHNSON),
             Self::CaliperError => figure(0.03, Unit::Millimetres, &sources::CALIPER_READING),
             Self::CopySpread => figure(0.0254, Unit::Millimetres, &sources::KEY_MACHINE_ERROR),
             Self::CopyDrift => figure(0.0254, Unit::Millimetres, &sources::COPY_DRIFT),
             Self::CutTolerance => figure(0.127, Unit::Millimetres, &sources::LOCK_SLACK),
             Self::PocketfulOfKeys => figure(10.0, Unit::Count, &sources::POCKETFUL),
+        }
+    }
+
+    /// Whether what a camera tells rests on it; the others are about keys in the hand and the scale
+    /// of numbers.
+    pub const fn is_of_sight(self) -> bool {
+        match self {
+            Self::LensBlur
+            | Self::Wavelength
+            | Self::DiffractionSpot
+            | Self::SteepFlanks
+            | Self::FloorOfPerson
+            | Self::FloorOfSoftware
+            | Self::PoseAndScale
+            | Self::ContrastCap
+            | Self::CharacterHeight
+            | Self::CouldBeRead
+            | Self::EasilyRead
+            | Self::Identification => true,
+            Self::CaliperError
+            | Self::CopySpread
+            | Self::CopyDrift
+            | Self::CutTolerance
+            | Self::PocketfulOfKeys => false,
         }
     }
 

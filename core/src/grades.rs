@@ -75,14 +75,6 @@ impl Grade {
     }
 }
 
-/// The highest grade whose minimum so many keys reach; none below a hundred keys.
-pub fn highest_grade_reached(keys: Keys) -> Option<&'static Grade> {
-    static SCALE: [Grade; 6] = GRADES;
-    SCALE
-        .iter()
-        .rfind(|grade| keys.get() >= f64::from(grade.minimum_differs))
-}
-
 const fn grade(number: u8, minimum_differs: u32, identical_steps_percent: u8) -> Grade {
     Grade {
         number,
@@ -110,16 +102,6 @@ mod tests {
             Mark::ALL.map(|mark| mark.keys().get()),
             [10.0, 100.0, 30_000.0]
         );
-    }
-
-    #[test]
-    fn highest_grade_follows_the_minimum() {
-        let grade = |keys| highest_grade_reached(Keys::new(keys).unwrap()).map(|g| g.number);
-        assert_eq!(grade(99.9), None);
-        assert_eq!(grade(100.0), Some(1));
-        assert_eq!(grade(14_999.0), Some(2));
-        assert_eq!(grade(30_000.0), Some(5));
-        assert_eq!(grade(1e9), Some(6));
     }
 
     /// Even with the standard's own limit on identical steps the two ten-depth families stay above

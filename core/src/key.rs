@@ -2,6 +2,10 @@
 //! they are. No depth of any cut and no height of a blade is stored: steps and spacing are all that
 //! the secrecy model needs, so no type here can hold a key's own pattern.
 
+mod dimensions;
+
+pub use dimensions::Dimension;
+
 use crate::differs::{CutRule, count_of_family};
 use crate::sources::{self, Source};
 use crate::units::{Bits, Keys, Millimetres, Probability};
@@ -264,6 +268,15 @@ const EUROPEAN_SIX_CUTS: Geometry = Geometry {
     blade_length: Millimetres::literal(33.0),
     blade_length_tolerance: BLADE_LENGTH_TOLERANCE,
     blade_source: &sources::BLADE_LENGTHS,
+};
+
+/// What every family keeps; another does not compile.
+const _: () = {
+    let mut number = 0;
+    while number < Family::ALL.len() {
+        assert!(Family::ALL[number].geometry().is_possible());
+        number += 1;
+    }
 };
 
 /// Blades of one family are cut to slightly different lengths. Doubling it doubles the doubt about

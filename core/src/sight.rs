@@ -92,7 +92,7 @@ impl View {
     /// The variance of a reading is the picture's own, plus the observer's when marking an edge,
     /// plus that of the key's scale and pose.
     pub fn reading(&self, family: Family, observer: Observer) -> SightReading {
-        let information = DepthInformation::of(family.geometry(), self);
+        let information = DepthInformation::of_family(family, self);
         self.reading_with(&information, family, observer)
     }
 
@@ -100,7 +100,7 @@ impl View {
     pub fn range(&self, choice: FamilyChoice) -> SightRange {
         let mut range: Option<SightRange> = None;
         for family in choice.families() {
-            let information = DepthInformation::of(family.geometry(), self);
+            let information = DepthInformation::of_family(family, self);
             for observer in Observer::ALL {
                 let next = self.reading_with(&information, family, observer);
                 range = Some(range.map_or_else(|| SightRange::only(next), |r| r.widened(next)));
@@ -116,9 +116,7 @@ impl View {
         family: Family,
         observer: Observer,
     ) -> SightReading {
-        let geometry = family.geometry();
-        let precision = information.precision(geometry.step, geometry.depths);
-        let sigma = self.sigma(precision, observer);
+        let sigma = self.sigma(information.precision(), observer);
         let ratio = sigma.map_or(StepOverSigma::NOTHING, |sigma| {
             StepOverSigma::of(family, sigma)
         });

@@ -111,7 +111,7 @@ sources! {
     /// Light, and the spot that a perfect lens makes of a point.
     DIFFRACTION = "diffraction", "", None, "Green light, and the Gaussian nearest to the spot of a round aperture", "", OurAssumption;
     /// Why the estimate is raised for steep flanks.
-    FLANK_SIMULATION = "flank-simulation", "", None, "Simulated pictures of keys with straight and with steep flanks, read by maximum likelihood", "", OurAssumption;
+    FLANK_SIMULATION = "flank-simulation", "", None, "Simulated pictures of keys with straight and with steep flanks, weighed against every key of a family", "", OurAssumption;
     /// How well an edge can be marked.
     MARKING_SKILL = "marking-skill", "", None, "How well a person, with or without software, marks an edge in a picture", "", OurAssumption;
     /// How well a key's size and pose can be told from a picture.
@@ -119,7 +119,7 @@ sources! {
     /// Size of the characters on a key.
     STAMPED_CHARACTERS = "stamped-characters", "", None, "Height of the characters stamped on a key", "", CommonPractice;
     /// How many pixels a character needs.
-    CHARACTER_SIMULATION = "character-simulation", "", None, "Simulated pictures of five digits, blurred and noisy, read by best match", "", OurAssumption;
+    DIGIT_LEGIBILITY = "digit-legibility", "", None, "How many dots up a digit it takes to read it", "", OurAssumption;
     /// Line pairs across a target for each task.
     JOHNSON = "johnson", "J. Johnson", Some(1958), "Analysis of Image Forming Systems, Image Intensifier Symposium (AD220160)", "6.4 line pairs to identify", Secondary;
     /// How well calipers measure a cut.

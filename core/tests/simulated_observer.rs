@@ -67,16 +67,16 @@ fn scatter_of_maximum_likelihood_readings_is_that_of_the_information() {
     for (pixel, lens_blur, contrast) in PICTURES {
         let drawing = Drawing::new(&geometry, Flanks::Straight, pixel, lens_blur, contrast);
         let information = DepthInformation::of(&geometry, &view(pixel, lens_blur, contrast));
+        let information = information.unwrap();
         let mut sum = 0.0;
         let (keys, runs) = (8, 100);
         for _ in 0..keys {
             let key: Vec<f64> = (0..cuts)
                 .map(|_| chance.below(usize::from(geometry.depths)) as f64 * geometry.step.get())
                 .collect();
-            let slopes = drawing.slopes(&key);
             for _ in 0..runs {
                 let picture = chance.with_noise(&drawing.picture(&key));
-                let found = drawing.maximum_likelihood(&picture, &key, &slopes);
+                let found = drawing.maximum_likelihood(&picture, cuts).unwrap();
                 let error: Vec<f64> = found.iter().zip(&key).map(|(a, b)| a - b).collect();
                 for i in 0..cuts {
                     for j in 0..cuts {

@@ -9,6 +9,8 @@ mod accessible;
 mod around;
 #[path = "journeys/check.rs"]
 mod check;
+#[path = "journeys/distance.rs"]
+mod distance;
 #[path = "journeys/faults.rs"]
 mod faults;
 #[path = "journeys/fits.rs"]

@@ -413,7 +413,7 @@ pub fn take_pictures() -> Result<()> {
     run::shown("Taking the pictures", &mut cargo)
 }
 
-/// Measures the core, natively and in the browser.
+/// Measures the core, natively and in the browser, and the frames of the distance page.
 pub fn bench() -> Result<()> {
     needs("core/benches", "The core has no benchmarks.")?;
     let mut cargo = project::cargo();
@@ -433,7 +433,12 @@ pub fn bench() -> Result<()> {
     tests(&mut cargo).and_then(|counts| match counts.failed {
         0 => Ok(()),
         _ => bail!("A promise of speed was broken in the browser."),
-    })
+    })?;
+    let mut cargo = project::cargo();
+    cargo.args(["run", "--package", "self-check-tests", "--bin", "frames"]);
+    kit.walk_in(&mut cargo)?;
+    say::step("Measure the frames of the distance page in Chromium");
+    run::shown("Measuring the frames", &mut cargo)
 }
 
 /// Measures the page in the browser, beside the least that yew can be and beside a general library for questionnaires.
@@ -453,9 +458,12 @@ pub fn bench_page() -> Result<()> {
     run::shown("Measuring the page", &mut cargo)
 }
 
-/// Prints the tables of computed values.
+/// Computes the tables of readings anew and writes them over those in `core/src/reading/tables.rs`.
 pub fn tables() -> Result<()> {
-    needs("core/examples/tables.rs", "The core prints no tables.")?;
+    needs(
+        "core/examples/tables.rs",
+        "The core has no program that writes its tables.",
+    )?;
     let mut cargo = project::cargo();
     cargo.args([
         "run",
@@ -465,7 +473,7 @@ pub fn tables() -> Result<()> {
         "--example",
         "tables",
     ]);
-    run::shown("Printing the tables", &mut cargo)
+    run::shown("Writing the tables", &mut cargo)
 }
 
 fn needs(path: &str, happened: &str) -> Result<()> {

@@ -44,9 +44,10 @@ cargo xtask test journeys -- NAME
                                run the browser journeys whose name contains NAME
 cargo xtask test engines       walk through the site in Firefox and WebKit too
 cargo xtask screenshots        take the pictures in docs/pictures/ from the real page
-cargo xtask bench              measure the core, and hold it to what it promises of its speed
+cargo xtask bench              measure the core and the frames of the distance page, and hold the core to what it
+                               promises of its speed
 cargo xtask bench --page       measure the page in the browser beside two others, as a table
-cargo xtask tables             print the tables of computed values
+cargo xtask tables             compute the tables of readings anew and write them to core/src/reading/tables.rs
 cargo xtask help               this text
 
 Steps of test: format, lint, lint-page, deny, native, wasm, build, twice, journeys; and engines, which is run

@@ -28,7 +28,7 @@ pub use reading::{about, landlord_letter, matters_more, next_hour, safety};
 pub use regions::{licensing, region, regions_compared, tenancy_rule, tenancy_scope};
 pub use rules::rule;
 pub use sight::{
-    assumption, distance, distance_and_tries, figure_with_unit, metres, number_legible, property,
-    scene, seen_from, tries_left,
+    assumption, dimension, distance, distance_and_tries, figure_with_unit, metres, number_legible,
+    planned_to_identify, property, scene, seen_from, tries_left,
 };
 pub use terms::term;

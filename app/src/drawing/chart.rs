@@ -4,12 +4,16 @@
 //! Heights are in em and places across in per cent, so words keep the reader's own size.
 
 mod names;
+mod plot;
+
+use std::rc::Rc;
 
 use yew::prelude::*;
 
-use super::path::{Point, number, polyline, strokes};
+use super::path::{number, strokes};
 use super::view::{self, image};
-use names::Words;
+pub use plot::Plot;
+use plot::{Drawn, Legend};
 
 /// What the chart shows.
 #[derive(Properties, PartialEq)]
@@ -18,22 +22,10 @@ pub struct DistanceChartProps {
     pub title: AttrValue,
     /// What it says.
     pub desc: AttrValue,
-    /// The distances at both ends, in metres.
-    pub distance: LogAxis,
-    /// The numbers of keys at both ends.
-    pub keys: LogAxis,
-    /// Distances named under the chart.
-    pub distances: Vec<Tick>,
-    /// Numbers of keys named at the side.
-    pub numbers: Vec<Tick>,
-    /// One line for each scene, at most four.
-    pub lines: Vec<ChartLine>,
-    /// Levels to compare with, named on their line.
-    #[prop_or_default]
-    pub levels: Vec<Tick>,
+    /// All but the mark.
+    pub plot: Rc<Plot>,
     /// Where the reader stands.
-    #[prop_or_default]
-    pub you: Option<Tick>,
+    pub you: Tick,
 }
 
 /// A logarithmic axis.
@@ -63,59 +55,26 @@ pub struct ChartLine {
     pub points: Vec<(f64, f64)>,
 }
 
-/// The chart, with a key to its lines below it where there is no room for their names.
+/// The chart, with a key to its lines below it where there is no room for their names. While the
+/// reader's mark moves, it alone is drawn anew: it lies below all else, so that no word makes way.
 #[component]
 pub fn DistanceChart(props: &DistanceChartProps) -> Html {
     let words: view::Words = Some((&props.title, &props.desc));
-    let lines: Vec<Vec<Point>> = props
-        .lines
-        .iter()
-        .map(|line| in_shares(props, line))
-        .collect();
-    let levels = level_places(props, &lines);
-    let places = name_places(props, &lines, &levels);
-    // Where one name found no room, the list below the chart is there at every width.
-    let legend_class = if places.iter().all(Option::is_some) {
-        "chart-legend"
-    } else {
-        "chart-legend chart-legend-needed"
-    };
+    let share = props.plot.distance.share(props.you.value);
     let content = html! {
         <>
             <svg x="0" y={em(TOP)} width="100%" height={em(HEIGHT)} viewBox="0 0 1000 1000"
                 preserveAspectRatio="none" overflow="visible">
-                <path class="chart-grid" d={across(props, &props.numbers)} />
-                <path class="chart-level" d={across(props, &props.levels)} />
-                <path class="chart-axis" d="M0 1000H1000" />
-                { for lines.iter().enumerate().map(|(index, line)| html! {
-                    <path class={line_class(index)} d={on_paper(line)} />
-                }) }
-                if let Some(you) = &props.you {
-                    <path class="chart-you" d={upright(props.distance.share(you.value))} />
-                }
+                <path class="chart-you" d={upright(share)} />
             </svg>
-            { for props.distances.iter().map(|tick| below(props.distance, tick)) }
-            { for props.numbers.iter().map(|tick| beside(props, tick)) }
-            { for levels.iter().zip(&props.levels).map(|(place, tick)| level_word(*place, tick)) }
-            { for places.iter().zip(&props.lines).filter_map(|(place, line)| Some(name((*place)?, line))) }
-            if let Some(you) = &props.you {
-                { above(props.distance, you) }
-            }
+            { word_at(share, WORD_ABOVE, "chart-label", &props.you.word) }
+            <Drawn plot={Rc::clone(&props.plot)} />
         </>
     };
     html! {
         <>
             { image("chart", None, words, content) }
-            <ul class={legend_class}>
-                { for props.lines.iter().enumerate().map(|(index, line)| html! {
-                    <li>
-                        <svg viewBox="0 0 44 12" aria-hidden="true" focusable="false">
-                            <path class={line_class(index)} d="M0 6H44" />
-                        </svg>
-                        { &line.name }
-                    </li>
-                }) }
-            </ul>
+            <Legend plot={Rc::clone(&props.plot)} />
         </>
     }
 }
@@ -135,44 +94,9 @@ impl LogAxis {
     }
 }
 
-/// A line in shares of the plot: across from the left, up from the bottom.
-fn in_shares(props: &DistanceChartProps, line: &ChartLine) -> Vec<Point> {
-    let point =
-        |&(distance, keys): &(f64, f64)| (props.distance.share(distance), props.keys.share(keys));
-    line.points.iter().map(point).collect()
-}
-
-fn on_paper(shares: &[Point]) -> String {
-    let points: Vec<Point> = shares
-        .iter()
-        .map(|(x, height)| (1000.0 * x, 1000.0 * (1.0 - height)))
-        .collect();
-    polyline(&points)
-}
-
-fn across(props: &DistanceChartProps, ticks: &[Tick]) -> String {
-    strokes(ticks.iter().map(|tick| {
-        let y = 1000.0 * (1.0 - props.keys.share(tick.value));
-        ((0.0, y), (1000.0, y))
-    }))
-}
-
 fn upright(share: f64) -> String {
     let x = 1000.0 * share;
     strokes([((x, 0.0), (x, 1000.0))])
-}
-
-fn below(axis: LogAxis, tick: &Tick) -> Html {
-    word_at(axis.share(tick.value), TOP + HEIGHT + 1.35, "", &tick.word)
-}
-
-fn above(axis: LogAxis, tick: &Tick) -> Html {
-    word_at(
-        axis.share(tick.value),
-        WORD_ABOVE,
-        "chart-label",
-        &tick.word,
-    )
 }
 
 /// Words near an end grow inwards from it.
@@ -186,74 +110,6 @@ fn word_at(share: f64, base: f64, class: &'static str, word: &AttrValue) -> Html
     };
     html! {
         <text {class} x={percent(share)} y={em(base)} text-anchor={anchor}>{ word }</text>
-    }
-}
-
-/// A number of the scale, on its horizontal line.
-fn beside(props: &DistanceChartProps, tick: &Tick) -> Html {
-    let base = height_in_em(props.keys.share(tick.value)) - 0.3;
-    html! { <text x="0" y={em(base)}>{ &tick.word }</text> }
-}
-
-/// A level's word, on its horizontal line.
-fn level_word(place: Words, tick: &Tick) -> Html {
-    let at_the_end = place.right >= 1.0;
-    let (x, anchor) = if at_the_end {
-        (1.0, "end")
-    } else {
-        (place.left, "start")
-    };
-    let base = height_in_em(place.base) - 0.3;
-    html! {
-        <text class="chart-level-word" x={percent(x)} y={em(base)} text-anchor={anchor}>
-            { &tick.word }
-        </text>
-    }
-}
-
-/// Where each line's name has room.
-fn name_places(
-    props: &DistanceChartProps,
-    lines: &[Vec<Point>],
-    taken: &[Words],
-) -> Vec<Option<Words>> {
-    let words: Vec<&str> = props.lines.iter().map(|line| line.name.as_str()).collect();
-    names::places(lines, &words, taken)
-}
-
-/// The room that each level's word takes on its line.
-fn level_places(props: &DistanceChartProps, lines: &[Vec<Point>]) -> Vec<Words> {
-    let you = props
-        .you
-        .as_ref()
-        .map(|you| props.distance.share(you.value));
-    let place = |level: &Tick| {
-        let base = props.keys.share(level.value);
-        names::on_level(base, names::width(&level.word), you, lines)
-    };
-    props.levels.iter().map(place).collect()
-}
-
-fn name(place: Words, line: &ChartLine) -> Html {
-    let middle = (place.left + place.right) / 2.0;
-    html! {
-        <text class="chart-label chart-name" x={percent(middle)} y={em(height_in_em(place.base))}
-            text-anchor="middle">
-            { &line.name }
-        </text>
-    }
-}
-
-fn height_in_em(share: f64) -> f64 {
-    TOP + HEIGHT * (1.0 - share)
-}
-
-fn line_class(index: usize) -> &'static str {
-    match index {
-        0 => "chart-line chart-line-1",
-        1 => "chart-line chart-line-2",
-        2 => "chart-line chart-line-3",
-        _ => "chart-line chart-line-4",
     }
 }
 

@@ -7,17 +7,19 @@ mod table;
 
 use std::rc::Rc;
 
+use self_check_core::grades::GRADES;
 use self_check_core::key::{Family, FamilyChoice};
-use self_check_core::sight::{Scene, SightRange};
-use self_check_core::sources::{NATURE_OF_BURGLARY, OPTICAL_DECODING};
+use self_check_core::sight::{PixelDensity, Scene, View};
+use self_check_core::sources::{JOHNSON, NATURE_OF_BURGLARY, OPTICAL_DECODING};
 use self_check_core::units::Metres;
 use yew::prelude::*;
 
 use crate::browser;
 use crate::copy::{self, site};
+use crate::drawing::{DistanceChart, Plot};
 use crate::route::Route;
 use crate::ui::{source_line, use_page};
-use chart::{Curve, SightChart, curves};
+use chart::{at_distance, curves, plot};
 use figures::figures;
 use recorded::Recorded;
 use table::table;
@@ -25,11 +27,12 @@ use table::table;
 /// The family of the demonstration key, which the page is about.
 const FAMILY: Family = Family::TenDepthFiveCuts;
 
-/// The nearest and farthest distance of the slider, in metres.
+/// The nearest and farthest distance of the slider, in metres: from there even the longest lens leaves
+/// thousands of keys.
 const NEAREST: f64 = 0.3;
-const FARTHEST: f64 = 200.0;
+const FARTHEST: f64 = 1_000.0;
 /// Steps of the slider, even on a logarithmic scale.
-const STEPS: u32 = 140;
+const STEPS: u32 = 176;
 
 /// The page.
 #[component]
@@ -38,6 +41,7 @@ pub fn Distance() -> Html {
     let chosen = use_state(|| Scene::PhoneAtNextTable);
     let step = use_state(|| step_of(Scene::PhoneAtNextTable.usual_distance().get()));
     let metres = distance_of(*step);
+    let tries = tries(*chosen, metres);
     let of_scene = use_memo(*chosen, |&chosen| OfScene::of(chosen));
     html! {
         <article class="distance">
@@ -49,14 +53,22 @@ pub fn Distance() -> Html {
                 <p class="src">{ source_line(&OPTICAL_DECODING) }</p>
             </div>
             { scenes(&chosen, &step) }
-            { slider(&step, metres, *chosen) }
+            { slider(&step, metres, tries.as_deref()) }
             <div class="seen-and-recorded">
-                { seen(*chosen, metres) }
+                { seen(*chosen, metres, tries.as_deref()) }
                 <Recorded scene={*chosen} {metres} />
             </div>
             <figure class="plate chart-figure">
-                <SightChart lines={Rc::clone(&of_scene.lines)} {metres} />
-                <figcaption>{ site::DISTANCE_CAPTION }</figcaption>
+                <DistanceChart
+                    title={site::DISTANCE_CHART}
+                    desc={site::DISTANCE_CHART_DESC}
+                    plot={Rc::clone(&of_scene.plot)}
+                    you={at_distance(metres)}
+                />
+                <figcaption>
+                    { site::DISTANCE_CAPTION }{ " " }
+                    <span class="src">{ source_line(GRADES[0].source) }{ "." }</span>
+                </figcaption>
             </figure>
             { of_scene.table.clone() }
             { of_scene.figures.clone() }
@@ -70,7 +82,7 @@ pub fn Distance() -> Html {
 /// What stays as it is while the slider moves.
 #[derive(PartialEq)]
 struct OfScene {
-    lines: Rc<Vec<Curve>>,
+    plot: Rc<Plot>,
     table: Html,
     figures: Html,
 }
@@ -81,15 +93,22 @@ impl OfScene {
         Self {
             table: table(&lines),
             figures: figures(scene),
-            lines: Rc::new(lines),
+            plot: Rc::new(plot(&lines)),
         }
     }
 }
 
-/// What the scene leaves at this distance, over both kinds of observer.
-fn range(scene: Scene, metres: f64) -> Option<SightRange> {
+/// The fewest and the most tries for an even chance that a view leaves, over both kinds of observer.
+fn tries_of(view: &View) -> (f64, f64) {
+    let range = view.range(FamilyChoice::Known(FAMILY));
+    let tries = [range.fewest, range.most].map(|end| end.reading.tries_even_chance.get());
+    (tries[0], tries[1])
+}
+
+/// The fewest tries for an even chance that the scene leaves at this distance.
+fn fewest_tries(scene: Scene, metres: f64) -> Option<f64> {
     let distance = Metres::new(metres).ok()?;
-    Some(scene.range(distance, FamilyChoice::Known(FAMILY)))
+    Some(tries_of(&scene.camera().view(distance)).0)
 }
 
 /// A list that folds, so that what a scene leaves stands right below it.
@@ -117,7 +136,7 @@ fn scenes(chosen: &UseStateHandle<Scene>, step: &UseStateHandle<u32>) -> Html {
 }
 
 /// The slider says where it stands and what that leaves, so that nobody has to look for it.
-fn slider(step: &UseStateHandle<u32>, metres: f64, scene: Scene) -> Html {
+fn slider(step: &UseStateHandle<u32>, metres: f64, tries: Option<&str>) -> Html {
     let oninput = {
         let step = step.clone();
         Callback::from(move |event: InputEvent| {
@@ -126,8 +145,8 @@ fn slider(step: &UseStateHandle<u32>, metres: f64, scene: Scene) -> Html {
             }
         })
     };
-    let said = match tries(scene, metres) {
-        Some(tries) => copy::distance_and_tries(metres, &tries),
+    let said = match tries {
+        Some(tries) => copy::distance_and_tries(metres, tries),
         None => copy::distance(metres),
     };
     html! {
@@ -144,24 +163,39 @@ fn slider(step: &UseStateHandle<u32>, metres: f64, scene: Scene) -> Html {
 
 /// How many keys are left to try, in words.
 fn tries(scene: Scene, metres: f64) -> Option<String> {
-    let range = range(scene, metres)?;
-    Some(copy::tries_left(
-        range.fewest.reading.tries_even_chance.get(),
-        range.most.reading.tries_even_chance.get(),
-    ))
+    let distance = Metres::new(metres).ok()?;
+    let (fewest, most) = tries_of(&scene.camera().view(distance));
+    Some(copy::tries_left(fewest, most))
 }
 
-fn seen(scene: Scene, metres: f64) -> Html {
-    let Some(tries) = tries(scene, metres) else {
+fn seen(scene: Scene, metres: f64, tries: Option<&str>) -> Html {
+    let Some(tries) = tries else {
         return html! {};
     };
     let keys = FAMILY.keys().get();
-    let legible = scene.legibility().could_be_read.get();
     html! {
         <div class="seen">
-            <p class="lede">{ copy::seen_from(copy::scene(scene), metres, &tries, keys) }</p>
-            <p>{ copy::number_legible(legible) }</p>
+            <p class="lede">{ copy::seen_from(copy::scene(scene), metres, tries, keys) }</p>
+            <p>{ copy::number_legible(&scene.legibility()) }</p>
+            <p class="src">{ source_line(&JOHNSON) }</p>
+            if scene == Scene::SurveillanceCamera {
+                { planned() }
+            }
         </div>
+    }
+}
+
+/// What a camera leaves that is planned so that it can be told by its pictures who somebody is.
+fn planned() -> Html {
+    let camera = Scene::SurveillanceCamera.camera();
+    let distance = camera.distance_of(PixelDensity::Identify.ground_sample());
+    let (fewest, most) = tries_of(&camera.view(distance));
+    let tries = copy::tries_left(fewest, most);
+    html! {
+        <>
+            <p>{ copy::planned_to_identify(distance.get(), &tries) }</p>
+            <p class="src">{ source_line(PixelDensity::Identify.source()) }</p>
+        </>
     }
 }
 

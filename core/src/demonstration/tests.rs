@@ -1,7 +1,7 @@
 #![allow(clippy::unwrap_used)]
 
 use super::*;
-use crate::distribution::normal_density;
+use crate::distribution::{normal_below, normal_density};
 use crate::sight::Scene;
 use crate::units::{Metres, Millimetres};
 
@@ -134,6 +134,63 @@ fn shades_equal_summation_over_the_plane() {
             );
         }
     }
+}
+
+/// A near picture has fewer pixels than the camera: each is the mean of those it stands for. So its
+/// noise is as much smaller as its pixels are wider, by the square root of their number.
+#[test]
+fn near_pictures_average_the_noise_of_the_pixels_they_stand_for() {
+    let sample = Picture::WIDTH_AT_KEY.get() / 320.0 / 4.0;
+    let picture = DemonstrationPattern::DEMONSTRATION.picture(&view(sample, sample, 2.0));
+    assert_eq!(picture.width, 320);
+    let corner: Vec<f64> = (0..9)
+        .flat_map(|row| &picture.shades[row * 320 + 130..row * 320 + 290])
+        .map(|&shade| f64::from(shade))
+        .collect();
+    let middle = corner.iter().sum::<f64>() / corner.len() as f64;
+    let squares: f64 = corner.iter().map(|shade| (shade - middle).powi(2)).sum();
+    let spread = (squares / corner.len() as f64).sqrt();
+    // 1440 pixels: the spread is known to one part in fifty.
+    let expected = 120.0 / 2.0 / 4.0;
+    assert!(
+        (spread / expected - 1.0).abs() < 0.06,
+        "{spread} {expected}"
+    );
+}
+
+/// The same pictures without noise: every pixel along the back of the blade is the mean of the
+/// blurred edge over the pixel's whole height.
+#[test]
+fn near_pictures_are_as_blurred_as_their_wider_pixels_make_them() {
+    let pattern = DemonstrationPattern::DEMONSTRATION;
+    let field = outline::FIELD;
+    let pixel = field.width / 320.0;
+    let blur = 0.42 * pixel;
+    let picture = pattern.picture(&view(pixel / 10.0, blur, f64::INFINITY));
+    let mut on_the_edge = 0;
+    for x in 150..250 {
+        let place = field.left + (x as f64 + 0.5) * pixel;
+        let (_, back) = pattern.column(place).unwrap().metal;
+        for y in 0..picture.height {
+            let start = field.top + y as f64 * pixel;
+            if (start + 0.5 * pixel - back).abs() > 3.0 * pixel {
+                continue;
+            }
+            let inside: f64 = (0..200)
+                .map(|part| start + (f64::from(part) + 0.5) * pixel / 200.0)
+                .map(|y| normal_below((back - y) / blur) / 200.0)
+                .sum();
+            let found = f64::from(picture.shades[y * picture.width + x]);
+            let expected = 70.0 + 120.0 * inside;
+            // Rounding is half a shade; taking a square pixel for a Gaussian another half.
+            assert!(
+                (found - expected).abs() < 1.2,
+                "{x} {y}: {found} {expected}"
+            );
+            on_the_edge += usize::from((found - 130.0).abs() < 50.0);
+        }
+    }
+    assert!(on_the_edge >= 100);
 }
 
 #[test]

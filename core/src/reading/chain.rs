@@ -27,7 +27,8 @@ impl Chain {
         let mut chain = Self {
             cuts: rule.cuts as usize,
             depths: rule.depths as usize,
-            reach: rule.max_step as usize,
+            // More than that reaches no further, and would not fit where numbers are narrow.
+            reach: rule.max_step.min(rule.depths - 1) as usize,
             ways: vec![vec![1.0; rule.depths as usize]],
         };
         for _ in 1..chain.cuts {
@@ -154,6 +155,18 @@ mod tests {
             chain.key(|cut| u[cut], &mut key);
             assert_eq!(key, expected);
         }
+    }
+
+    /// So that it fits wherever the narrowest numbers have 32 bits.
+    #[test]
+    fn reach_is_never_more_than_there_are_depths() {
+        for max_step in [4, 5, 1 << 16, u32::MAX] {
+            let chain = Chain::new(&CutRule::new(3, 5, max_step)).unwrap();
+            assert_eq!(chain.reach, 4);
+            assert!((0..5).all(|depth| chain.window(depth) == (0..5)));
+            assert_eq!(chain.keys(), 125.0);
+        }
+        assert_eq!(Chain::new(&CutRule::new(3, 1, 7)).unwrap().reach, 0);
     }
 
     #[test]

@@ -67,8 +67,13 @@ impl Camera {
         View {
             ground_sample: finite_millimetres(pixel),
             blur: finite_millimetres(libm::hypot(libm::hypot(lens, spot), smear)),
-            contrast_to_noise: contrast_of_frames(self.contrast_to_noise, self.frames),
+            contrast_to_noise: self.contrast_of_all_frames(),
         }
+    }
+
+    /// Contrast over noise of all frames together: never negative, never above the cap.
+    pub(super) fn contrast_of_all_frames(&self) -> f64 {
+        contrast_of_frames(self.contrast_to_noise, self.frames)
     }
 
     /// The distance at which a pixel has this width at the key.
@@ -102,14 +107,6 @@ impl FrameShape {
 }
 
 impl View {
-    /// The same key in `frames` frames of equal quality, taken together. No frame shows nothing.
-    pub fn with_frames(self, frames: u32) -> Self {
-        Self {
-            contrast_to_noise: contrast_of_frames(self.contrast_to_noise, frames),
-            ..self
-        }
-    }
-
     /// The contrast that counts: never negative, never above the cap.
     pub(super) fn usable_contrast(&self) -> f64 {
         contrast_of_frames(self.contrast_to_noise, 1)
@@ -131,6 +128,7 @@ fn finite_millimetres(value: f64) -> Millimetres {
     Millimetres::new(value).unwrap_or(Millimetres::LARGEST)
 }
 
+/// Our assumption: nearer than this no everyday lens focuses.
 const NEAREST_MM: f64 = 50.0;
 
 /// √12: a uniform smear's length over its standard deviation.

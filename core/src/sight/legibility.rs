@@ -28,7 +28,8 @@ impl Camera {
     ///
     /// A character is legible by the number of pixels across its height, pixels being no smaller
     /// than what the blur leaves of them: the blur over [`Assumption::LensBlur`]. Where smear alone
-    /// exceeds that, the character is not read at any distance, which is 0.
+    /// exceeds that, or where there is no contrast, the character is not read at any distance, which
+    /// is 0. How much contrast there is plays no part beyond that.
     pub fn legibility(&self) -> Legibility {
         Legibility {
             could_be_read: self.distance_with_pixels(Assumption::CouldBeRead.value()),
@@ -44,7 +45,7 @@ impl Camera {
         let allowed = lens * Assumption::CharacterHeight.value() / pixels;
         let smear_squared = self.smear.get() * self.smear.get() / 12.0;
         let left = allowed * allowed - smear_squared;
-        if left <= 0.0 {
+        if left <= 0.0 || self.contrast_of_all_frames() <= 0.0 {
             return Metres::ZERO;
         }
         let growth = libm::hypot(

@@ -62,7 +62,6 @@ struct Row {
     id: &'static str,
     camera: Camera,
     usual: Metres,
-    farthest: Metres,
 }
 
 impl Scene {
@@ -101,11 +100,6 @@ impl Scene {
     /// The distance at which the scene usually plays.
     pub const fn usual_distance(self) -> Metres {
         self.row().usual
-    }
-
-    /// The farthest distance worth showing.
-    pub const fn farthest_distance(self) -> Metres {
-        self.row().farthest
     }
 
     /// Every figure of the scene with its unit and source, for a page to list.
@@ -185,7 +179,6 @@ static PHONE_AT_NEXT_TABLE: Row = Row {
     id: "phone-at-next-table",
     camera: PHONE,
     usual: Metres::literal(1.0),
-    farthest: Metres::literal(20.0),
 };
 
 static PHONE_ACROSS_ROOM: Row = Row {
@@ -196,7 +189,6 @@ static PHONE_ACROSS_ROOM: Row = Row {
         ..PHONE
     },
     usual: Metres::literal(4.0),
-    farthest: Metres::literal(20.0),
 };
 
 static PHONE_THROUGH_WINDOW: Row = Row {
@@ -207,7 +199,6 @@ static PHONE_THROUGH_WINDOW: Row = Row {
         ..PHONE
     },
     usual: Metres::literal(2.5),
-    farthest: Metres::literal(20.0),
 };
 
 static PHONE_ZOOM_ACROSS_STREET: Row = Row {
@@ -220,7 +211,6 @@ static PHONE_ZOOM_ACROSS_STREET: Row = Row {
         ..PHONE
     },
     usual: Metres::literal(12.0),
-    farthest: Metres::literal(60.0),
 };
 
 static SHARED_PICTURE: Row = Row {
@@ -231,7 +221,6 @@ static SHARED_PICTURE: Row = Row {
         ..PHONE
     },
     usual: Metres::literal(0.4),
-    farthest: Metres::literal(5.0),
 };
 
 static SALE_LISTING: Row = Row {
@@ -246,7 +235,6 @@ static SALE_LISTING: Row = Row {
         frames: 1,
     },
     usual: Metres::literal(2.0),
-    farthest: Metres::literal(10.0),
 };
 
 static DOORBELL_CAMERA: Row = Row {
@@ -261,7 +249,6 @@ static DOORBELL_CAMERA: Row = Row {
         frames: 4,
     },
     usual: Metres::literal(0.7),
-    farthest: Metres::literal(10.0),
 };
 
 static VIDEO_CALL: Row = Row {
@@ -276,7 +263,6 @@ static VIDEO_CALL: Row = Row {
         frames: 4,
     },
     usual: Metres::literal(0.7),
-    farthest: Metres::literal(10.0),
 };
 
 static DESK_STREAM: Row = Row {
@@ -291,7 +277,6 @@ static DESK_STREAM: Row = Row {
         frames: 4,
     },
     usual: Metres::literal(1.0),
-    farthest: Metres::literal(10.0),
 };
 
 static SURVEILLANCE_CAMERA: Row = Row {
@@ -306,7 +291,6 @@ static SURVEILLANCE_CAMERA: Row = Row {
         frames: 1,
     },
     usual: Metres::literal(5.0),
-    farthest: Metres::literal(30.0),
 };
 
 static POCKET_ZOOM: Row = Row {
@@ -321,7 +305,6 @@ static POCKET_ZOOM: Row = Row {
         frames: 1,
     },
     usual: Metres::literal(20.0),
-    farthest: Metres::literal(150.0),
 };
 
 static LONG_LENS: Row = Row {
@@ -336,7 +319,6 @@ static LONG_LENS: Row = Row {
         frames: 1,
     },
     usual: Metres::literal(60.0),
-    farthest: Metres::literal(400.0),
 };
 
 static TELEVISION_CAMERA: Row = Row {
@@ -351,5 +333,4 @@ static TELEVISION_CAMERA: Row = Row {
         frames: 4,
     },
     usual: Metres::literal(5.0),
-    farthest: Metres::literal(60.0),
 };

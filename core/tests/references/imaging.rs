@@ -149,7 +149,7 @@ fn information_of_a_whole_edge_is_the_published_bound_over_its_rows() {
             blur: millimetres(0.06),
             contrast_to_noise: 50.0,
         };
-        let information = DepthInformation::of(geometry, &view);
+        let information = DepthInformation::of(geometry, &view).unwrap();
         let cuts = usize::from(geometry.cuts);
         let total: f64 = (0..cuts * cuts)
             .map(|pair| information.entry(pair / cuts, pair % cuts))

@@ -24,8 +24,8 @@ pub enum Flanks {
     /// In straight lines from flat to flat: what the model takes them to be.
     Straight,
     /// As a cutter leaves them whose sides stand at a right angle: up to the next cut's, or to the
-    /// uncut edge, half a millimetre above the shallowest depth.
-    Steep,
+    /// blade's uncut edge, so many millimetres above the shallowest depth.
+    Steep { uncut_edge_mm: f64 },
 }
 
 impl Drawing {
@@ -72,15 +72,15 @@ impl Drawing {
     fn edge(&self, key: &[f64], x: f64) -> f64 {
         match self.flanks {
             Flanks::Straight => self.straight_edge(key, x),
-            Flanks::Steep => self.steep_edge(key, x),
+            Flanks::Steep { uncut_edge_mm } => self.steep_edge(key, x, uncut_edge_mm),
         }
     }
 
     /// What the deepest of all cuts leaves.
-    fn steep_edge(&self, key: &[f64], x: f64) -> f64 {
+    fn steep_edge(&self, key: &[f64], x: f64, uncut_edge_mm: f64) -> f64 {
         let cuts = self.centres.iter().skip(1).zip(key);
         cuts.map(|(centre, depth)| depth - ((x - centre).abs() - self.flat).max(0.0))
-            .fold(-UNCUT_EDGE_MM, f64::max)
+            .fold(-uncut_edge_mm, f64::max)
     }
 
     /// Flats at the cuts, straight lines between them.
@@ -109,16 +109,55 @@ impl Drawing {
         let lines: Vec<Vec<f64>> = self
             .lines
             .iter()
-            .map(|&x| {
-                let edge = self.edge(key, x);
-                (0..self.rows)
-                    .map(|row| {
-                        let start = self.top + row as f64 * self.pixel - edge;
-                        (ramp(start + self.pixel) - ramp(start)) / self.pixel
-                    })
-                    .collect()
-            })
+            .map(|&x| self.down(self.edge(key, x), ramp))
             .collect();
+        self.sampled(&lines)
+    }
+
+    /// How the picture changes with each cut's depth: how a line's shades change with its edge, times
+    /// how the edge there changes with the depth.
+    fn slopes(&self, key: &[f64]) -> Vec<Vec<f64>> {
+        let by_edge: Vec<Vec<f64>> = self
+            .lines
+            .iter()
+            .map(|&x| self.down(self.edge(key, x), |t| -below(t / self.blur)))
+            .collect();
+        let slope = |cut: usize| {
+            let moved = |by: f64| {
+                let mut key = key.to_vec();
+                key[cut] += by;
+                key
+            };
+            let (deeper, shallower) = (moved(0.01), moved(-0.01));
+            let lines: Vec<Vec<f64>> = self
+                .lines
+                .iter()
+                .zip(&by_edge)
+                .map(|(&x, shades)| {
+                    let share = (self.edge(&deeper, x) - self.edge(&shallower, x)) / 0.02;
+                    // Most lines lie beyond the neighbours, where nothing changes.
+                    let shades = shades.iter().filter(|_| share != 0.0);
+                    shades.map(|shade| share * shade).collect()
+                })
+                .collect();
+            self.sampled(&lines)
+        };
+        (0..key.len()).map(slope).collect()
+    }
+
+    /// For every row of a line, the mean over the pixel's height of what has this antiderivative, the
+    /// edge lying at 0.
+    fn down(&self, edge: f64, antiderivative: impl Fn(f64) -> f64) -> Vec<f64> {
+        let ends: Vec<f64> = (0..=self.rows)
+            .map(|row| antiderivative(self.top + row as f64 * self.pixel - edge))
+            .collect();
+        ends.windows(2)
+            .map(|pair| (pair[1] - pair[0]) / self.pixel)
+            .collect()
+    }
+
+    /// Pixels from lines: each the sum over lines by their share, times the contrast.
+    fn sampled(&self, lines: &[Vec<f64>]) -> Vec<f64> {
         let mut shades = Vec::with_capacity(self.rows * self.weights.len());
         for weights in &self.weights {
             let mut column = vec![0.0; self.rows];
@@ -134,36 +173,16 @@ impl Drawing {
         shades
     }
 
-    /// How the picture changes with each cut's depth, by differences.
-    pub fn slopes(&self, key: &[f64]) -> Vec<Vec<f64>> {
-        (0..key.len())
-            .map(|cut| {
-                let moved = |by: f64| {
-                    let mut key = key.to_vec();
-                    key[cut] += by;
-                    self.picture(&key)
-                };
-                let (more, less) = (moved(0.01), moved(-0.01));
-                more.iter()
-                    .zip(&less)
-                    .map(|(a, b)| (a - b) / 0.02)
-                    .collect()
-            })
-            .collect()
-    }
-
-    /// The depths that fit the picture best, found from `start` by Gauss-Newton steps.
-    pub fn maximum_likelihood(
-        &self,
-        picture: &[f64],
-        start: &[f64],
-        slopes: &[Vec<f64>],
-    ) -> Vec<f64> {
-        let size = start.len();
+    /// The depths of `size` cuts that fit the picture best. Nothing is known of them: the search
+    /// begins at a key whose cuts are all of the shallowest depth, and takes Gauss-Newton steps,
+    /// each from how the picture drawn last changes with the depths, until they no longer move.
+    /// `None` where they do not come to rest.
+    pub fn maximum_likelihood(&self, picture: &[f64], size: usize) -> Option<Vec<f64>> {
         let dot = |a: &[f64], b: &[f64]| a.iter().zip(b).map(|(a, b)| a * b).sum::<f64>();
-        let mut key = start.to_vec();
-        for _ in 0..2 {
+        let mut key = vec![0.0; size];
+        for _ in 0..MOST_STEPS {
             let drawn = self.picture(&key);
+            let slopes = self.slopes(&key);
             let misfit: Vec<f64> = picture.iter().zip(&drawn).map(|(a, b)| a - b).collect();
             let normal = (0..size)
                 .map(|i| {
@@ -173,16 +192,45 @@ impl Drawing {
                     row
                 })
                 .collect();
-            for (depth, change) in key.iter_mut().zip(solve(normal)) {
-                *depth += change;
+            let changes = solve(normal);
+            // From far off a step may go too far: no farther than the edge is seen from there.
+            let farthest = 2.0 * self.blur;
+            for (depth, change) in key.iter_mut().zip(&changes) {
+                *depth += change.clamp(-farthest, farthest);
+            }
+            if changes.iter().all(|change| change.abs() < AT_REST_MM) {
+                return Some(key);
             }
         }
-        key
+        None
     }
 }
 
-/// How far the blade's uncut edge lies above the shallowest depth.
-const UNCUT_EDGE_MM: f64 = 0.5;
+/// Far fewer than these are needed; a hundredth of the least scatter is far less than it matters.
+const MOST_STEPS: usize = 60;
+const AT_REST_MM: f64 = 1e-4;
+
+#[test]
+fn slopes_are_the_differences_of_pictures() {
+    let geometry = super::invented();
+    let key = [0.2, 1.1, 0.4, 0.9];
+    for flanks in [Flanks::Straight, Flanks::Steep { uncut_edge_mm: 0.5 }] {
+        let drawing = Drawing::new(&geometry, flanks, 0.5, 0.6, 8.0);
+        for (cut, slope) in drawing.slopes(&key).iter().enumerate() {
+            let moved = |by: f64| {
+                let mut key = key;
+                key[cut] += by;
+                drawing.picture(&key)
+            };
+            for ((more, less), slope) in moved(1e-4).iter().zip(moved(-1e-4)).zip(slope) {
+                assert!(
+                    ((more - less) / 2e-4 - slope).abs() < 0.02,
+                    "{flanks:?} {cut}"
+                );
+            }
+        }
+    }
+}
 
 /// Every key of the family whose neighbours differ by at most `max_step`.
 pub fn all_keys(geometry: &Geometry, max_step: usize) -> Vec<Vec<f64>> {

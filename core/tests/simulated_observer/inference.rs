@@ -20,7 +20,7 @@ fn deep() -> Geometry {
     }
 }
 
-/// Pixel, blur and contrast with which more than a third and less than two thirds of the secret
+/// Pixel, blur and contrast with which more than a third and less than three quarters of the secret
 /// leaks, so that a wrong precision shows.
 #[derive(Clone, Copy, Debug)]
 struct Picture {
@@ -46,6 +46,12 @@ const WIDE: &[Picture] = &[
 
 const CRISP: &[Picture] = &[picture(0.5, 0.6, 1.2), picture(1.2, 2.6, 10.0)];
 
+/// Our assumption: the shallowest cut of an ordinary key lies half a millimetre below its uncut edge.
+const SHALLOW: Flanks = Flanks::Steep { uncut_edge_mm: 0.5 };
+
+/// Our assumption: of a key cut deep throughout, three times as much.
+const DEEP: Flanks = Flanks::Steep { uncut_edge_mm: 1.5 };
+
 /// Onlookers simulated for each picture. The entropies they are left with spread by 0.8 bit.
 const RUNS: u32 = 600;
 
@@ -67,7 +73,7 @@ fn leaked(geometry: &Geometry, flanks: Flanks, at: Picture) -> f64 {
     }
     let secrecy = (keys.len() as f64).log2();
     let leaked = secrecy - left;
-    assert!(leaked > secrecy / 3.0 && leaked < secrecy * 2.0 / 3.0);
+    assert!(leaked > secrecy / 3.0 && leaked < secrecy * 0.75);
     leaked
 }
 
@@ -92,13 +98,13 @@ fn leaked_at(geometry: &Geometry, precision: f64) -> f64 {
 fn information(geometry: &Geometry, at: Picture, margin: f64) -> DepthInformation {
     // Information grows with the square of the contrast.
     let contrast = at.contrast * margin.sqrt();
-    DepthInformation::of(geometry, &view(at.pixel, at.blur, contrast))
+    DepthInformation::of(geometry, &view(at.pixel, at.blur, contrast)).unwrap()
 }
 
 /// The model's precision, its margin for steep flanks taken out again.
 fn without_margin(geometry: &Geometry, at: Picture) -> f64 {
     let margin = Assumption::SteepFlanks.value();
-    information(geometry, at, 1.0 / margin).precision(geometry.step, geometry.depths)
+    information(geometry, at, 1.0 / margin).precision()
 }
 
 /// A wrong reduction: as if no two cuts shared information. The determinant of the diagonal alone
@@ -159,10 +165,10 @@ fn model_tells_a_little_more_than_leaks() {
     let margin = 0.5 * Assumption::SteepFlanks.value().log2() * f64::from(geometry.cuts);
     for (pictures, slopes, blurs_are_wide) in [(CRISP, 0.4, false), (WIDE, 0.0, true)] {
         for &at in pictures {
-            let model = information(&geometry, at, 1.0).precision(geometry.step, geometry.depths);
+            let model = information(&geometry, at, 1.0).precision();
             let model = leaked_at(&geometry, model);
             let bare = leaked_at(&geometry, without_margin(&geometry, at));
-            for flanks in [Flanks::Straight, Flanks::Steep] {
+            for flanks in [Flanks::Straight, SHALLOW] {
                 let exact = leaked(&geometry, flanks, at);
                 let error = model - exact;
                 assert!(error > -CHANCE, "{at:?} {flanks:?}: {error}");
@@ -176,4 +182,20 @@ fn model_tells_a_little_more_than_leaks() {
             }
         }
     }
+}
+
+/// The known gap of the margin: of keys cut deep throughout, whose long steep flanks all shift with
+/// their cut, wide blurs tell up to half a bit more than the model says. The bound holds it there.
+#[test]
+fn model_understates_keys_cut_deep_throughout_by_half_a_bit_at_most() {
+    let geometry = deep();
+    let mut least = 0.0_f64;
+    for &at in WIDE {
+        let model = leaked_at(&geometry, information(&geometry, at, 1.0).precision());
+        let error = model - leaked(&geometry, DEEP, at);
+        assert!(error > -(0.5 + CHANCE), "{at:?}: {error}");
+        least = least.min(error);
+    }
+    // Should it no longer be there, it is no longer to be told of.
+    assert!(least < -CHANCE, "{least}");
 }

@@ -37,7 +37,7 @@ impl Table {
 
     fn counting(&mut self) {
         for cuts in [3, 5, 7] {
-            for max_step in [2, 5, 7] {
+            for max_step in [2, 5, 7, u32::MAX] {
                 let rule = CutRule::new(cuts, 10, max_step);
                 let keys = count(&rule).map_or(0.0, |keys| keys as f64);
                 let limited = count(&rule.sharing_at_most(3)).map_or(0.0, |keys| keys as f64);
@@ -72,6 +72,10 @@ impl Table {
                 let bits = bits.map_or(f64::NAN, |estimate| estimate.value);
                 self.case(&format!("sampled bits {cuts} {ratio}"), &[bits]);
             }
+            // No rule at all, by the largest number there is.
+            let free = sampled_bits_leaked(&CutRule::new(3, 4, u32::MAX), ratio, &sample);
+            let free = free.map_or(f64::NAN, |estimate| estimate.value);
+            self.case(&format!("sampled bits without a rule {ratio}"), &[free]);
             let all = sampled(&CutRule::new(5, 9, 5), ratio, &sample).map_or([f64::NAN; 5], |s| {
                 [
                     s.bits_leaked.standard_error,
@@ -113,7 +117,7 @@ impl Table {
                 let view = scene.camera().view(distance);
                 let geometry = Family::SixDepthFiveCuts.geometry();
                 let precision =
-                    DepthInformation::of(geometry, &view).precision(geometry.step, geometry.depths);
+                    DepthInformation::of(geometry, &view).map_or(f64::NAN, |told| told.precision());
                 self.case(&format!("precision {} {metres}", scene.id()), &[precision]);
             }
             let view = scene.camera().view(scene.usual_distance());

@@ -1,7 +1,8 @@
 //! Words of the page "Who could read it from where": scenes, figures, and what is taken for granted.
 
 use self_check_core::assumptions::{Assumption, Unit};
-use self_check_core::sight::{Property, Scene};
+use self_check_core::key::Dimension;
+use self_check_core::sight::{Legibility, Property, Scene};
 
 use super::numbers::{about_keys, at_most_keys};
 
@@ -35,6 +36,18 @@ pub fn property(property: Property) -> &'static str {
         Property::Smear => "How far the key moves while the picture is taken",
         Property::Frames => "Pictures taken together",
         Property::UsualDistance => "Usual distance",
+    }
+}
+
+/// What a figure of the key is.
+pub fn dimension(dimension: Dimension) -> &'static str {
+    match dimension {
+        Dimension::Cuts => "Cuts along the key",
+        Dimension::Depths => "Depths (how deep it is) that a cut can have",
+        Dimension::Step => "From one depth to the next",
+        Dimension::Pitch => "From one cut to the next",
+        Dimension::Flat => "Width of the flat at the bottom of a cut",
+        Dimension::LargestStep => "Most steps between two cuts side by side",
     }
 }
 
@@ -107,16 +120,33 @@ pub fn distance_and_tries(metres: f64, tries: &str) -> String {
     format!("{}: {tries} keys to try", distance(metres))
 }
 
-/// From how far a stamped number can be read.
-pub fn number_legible(metres: f64) -> String {
-    if metres <= 0.0 {
-        "In this scene a number stamped on the key could not be read at all.".to_owned()
-    } else {
-        format!(
-            "A number stamped on the key could be read up to {} away. Then no cut needs to be seen.",
-            distance(metres)
-        )
+/// From how far a stamped number can be read, by our figures and by the published one.
+pub fn number_legible(found: &Legibility) -> String {
+    let [could, easily, published] =
+        [found.could_be_read, found.easily_read, found.published].map(|end| end.get());
+    if could <= 0.0 {
+        return "In this scene a number stamped on the key could not be read at all.".to_owned();
     }
+    let easily = match easily > 0.0 {
+        true => format!("easily read up to {}", distance(easily)),
+        false => "never easily read".to_owned(),
+    };
+    let published = match published > 0.0 {
+        true => format!("up to {}", distance(published)),
+        false => "from nowhere".to_owned(),
+    };
+    format!(
+        "A number stamped on the key could be read up to {} away. It is {easily}. By a published rule for telling shapes apart it would be {published}. Whoever reads the number needs to see no cut.",
+        distance(could)
+    )
+}
+
+/// What a camera leaves from where it shows who somebody is.
+pub fn planned_to_identify(metres: f64, tries: &str) -> String {
+    format!(
+        "Such cameras can be planned by a European standard. Where they shall show who a person is, a dot is 4 mm wide. This one does that from {} away, and leaves {tries} keys to try.",
+        distance(metres)
+    )
 }
 
 /// Exact by definition since 1959: the international foot.
@@ -143,11 +173,26 @@ fn plain(value: f64) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use self_check_core::units::Metres;
 
     #[test]
     fn distance_is_told_in_metres_and_feet() {
         assert_eq!(distance(1.0), "1 m (3.3 ft)");
         assert_eq!(distance(59.4), "59 m (190 ft)"); // 195 ft in the published trial
+    }
+
+    #[test]
+    fn number_is_told_with_every_distance_or_none() {
+        let told = number_legible(&Scene::LongLens.legibility());
+        assert_eq!(told.matches(" m (").count(), 3, "{told}");
+        let told = number_legible(&Scene::DoorbellCamera.legibility());
+        assert!(told.contains("never easily") && told.contains("from nowhere"));
+        let none = Legibility {
+            could_be_read: Metres::ZERO,
+            easily_read: Metres::ZERO,
+            published: Metres::ZERO,
+        };
+        assert!(number_legible(&none).contains("not be read at all"));
     }
 
     #[test]

@@ -219,9 +219,9 @@ texts! {
     /// Names the chart.
     DISTANCE_CHART = "Keys left to try, by distance";
     /// Describes it.
-    DISTANCE_CHART_DESC = "For each scene a line that rises with distance from one key to all of them. The same numbers are in the table below.";
+    DISTANCE_CHART_DESC = "For each scene a line that rises with distance, from a few keys towards half of all. The same numbers are in the table below.";
     /// Under the chart.
-    DISTANCE_CAPTION = "Keys left to try for an even chance, of one common kind with five cuts (dips along the edge). Both scales are in steps of ten. The marks at the side are the European standard’s minimum for new locks, not a grade of yours.";
+    DISTANCE_CAPTION = "Keys left to try for an even chance, of one common kind with five cuts (dips along the edge). Both scales are in steps of ten. The marks at the side are the European standard’s minimum for new locks, not a grade of yours. They count all keys that a lock can have. A key that nobody has seen stands at half of its own: half of them make an even chance.";
     /// Names the table.
     DISTANCE_TABLE = "Keys left to try for an even chance, rounded, for a careful person with software";
     /// First column.
@@ -229,7 +229,7 @@ texts! {
     /// Opens the list of figures.
     DISTANCE_ASSUMES = "What this assumes";
     /// Says what is left out.
-    DISTANCE_CAVEATS = "Focus and tilt are taken as perfect, so real pictures tell less. Several pictures together tell more. A key cut along both edges tells twice as much. All figures of the scenes are our own.";
+    DISTANCE_CAVEATS = "All keys of this kind are taken as equally likely. Focus and tilt are taken as perfect, so real pictures tell less. Several pictures together tell more. A key cut along both edges tells as much as two pictures of one edge. Of a key that is cut deep along its whole edge, a soft picture tells more than we say: where we say ten keys, it can be seven. All figures of the scenes are our own.";
     /// Column.
     DISTANCE_FIGURE = "Figure";
     /// Column.

@@ -3,9 +3,12 @@
 use self_check_core::advice::{Action, RuleId, Urgency, rules};
 use self_check_core::answers::Answers;
 use self_check_core::assess::{Headline, Level, NoCount, Number};
+use self_check_core::assumptions::Assumption;
 use self_check_core::exposure::{Event, KeyRange, KeysLeft, Reading, Standing};
+use self_check_core::key::Dimension;
 use self_check_core::questions::{Choice, Question};
 use self_check_core::regions::{Licensing, REGIONS, TenancyRule};
+use self_check_core::sight::Scene;
 use self_check_core::sources::SourceKind;
 use self_check_core::verdict::Verdict;
 
@@ -58,6 +61,7 @@ pub fn all() -> Vec<Page> {
         Page::new("site", site_texts()),
         Page::new("findings", findings()),
         Page::new("headlines", headlines()),
+        Page::new("distance", distance()),
     ]);
     pages.extend(LearnPage::ALL.into_iter().map(|id| {
         let words = copy::learn(id);
@@ -246,6 +250,27 @@ fn findings() -> Vec<String> {
     ] {
         texts.push(copy::standing(standing));
     }
+    texts
+}
+
+/// The sentences of the distance page that are made of numbers, and the names in its lists.
+fn distance() -> Vec<String> {
+    let mut texts = vec![
+        site::DISTANCE_CAPTION.to_owned(),
+        copy::seen_from("Phone across a room", 12.0, "about 300", 80_000.0),
+    ];
+    texts.extend(Scene::ALL.map(|scene| copy::number_legible(&scene.legibility())));
+    texts.push(copy::planned_to_identify(5.7, "about 10,000"));
+    let dimensions = [
+        Dimension::Cuts,
+        Dimension::Depths,
+        Dimension::Step,
+        Dimension::Pitch,
+        Dimension::Flat,
+        Dimension::LargestStep,
+    ];
+    texts.extend(dimensions.map(|id| copy::dimension(id).to_owned()));
+    texts.extend(Assumption::ALL.map(|id| copy::assumption(id).to_owned()));
     texts
 }
 

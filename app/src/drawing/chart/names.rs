@@ -50,22 +50,18 @@ pub fn places(lines: &[Vec<Point>], names: &[&str], taken: &[Words]) -> Vec<Opti
         .collect()
 }
 
-/// Where a level's word stands on its line: at the left, unless the reader's own mark or a line
-/// crosses it there; else right of the mark; else at the right end.
-pub fn on_level(base: f64, width: f64, you: Option<f64>, lines: &[Vec<Point>]) -> Words {
+/// Where a level's word stands on its line: at the left, unless a line crosses it there; else at the
+/// right end.
+pub fn on_level(base: f64, width: f64, lines: &[Vec<Point>]) -> Words {
     let from = |left: f64| Words {
         left,
         right: left + width,
         base,
     };
     let usual = from(MARGIN);
-    let crosses =
-        |words: &Words| you.is_some_and(|x| words.left - GAP < x && x < words.right + GAP);
-    let after_you = you.map(|x| from(x + 1.5 * GAP));
-    [Some(usual), after_you, Some(from(1.0 - width))]
+    [usual, from(1.0 - width)]
         .into_iter()
-        .flatten()
-        .find(|words| !crosses(words) && lines.iter().all(|line| misses(line, words)))
+        .find(|words| lines.iter().all(|line| misses(line, words)))
         .unwrap_or(usual)
 }
 
@@ -172,14 +168,12 @@ mod tests {
     }
 
     #[test]
-    fn a_level_word_makes_way_for_the_mark_and_the_lines() {
+    fn a_level_word_makes_way_for_the_lines() {
         let (base, width) = (0.4, 0.25);
-        let free = on_level(base, width, None, &[]);
+        let free = on_level(base, width, &[]);
         assert_eq!(free.left, MARGIN);
-        let beside = on_level(base, width, Some(0.2), &[]);
-        assert!(beside.left > 0.2);
-        let lines = [rising(0.25, 0.5)];
-        let at_the_end = on_level(base, width, Some(0.2), &lines);
+        let lines = [rising(0.2, 0.5)];
+        let at_the_end = on_level(base, width, &lines);
         assert!((at_the_end.right - 1.0).abs() < 1e-12);
         assert!(misses(&lines[0], &at_the_end));
     }

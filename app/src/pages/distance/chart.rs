@@ -1,14 +1,11 @@
 //! The chart: keys left to try against distance, for the chosen scene and three to compare with.
 
-use std::rc::Rc;
-
 use self_check_core::grades::{GRADES, Grade};
 use self_check_core::sight::Scene;
-use yew::prelude::*;
 
-use super::{FARTHEST, NEAREST, STEPS, distance_of, range};
+use super::{FARTHEST, NEAREST, STEPS, distance_of, fewest_tries};
 use crate::copy::{self, numbers, site};
-use crate::drawing::{ChartLine, DistanceChart, LogAxis, Tick};
+use crate::drawing::{ChartLine, LogAxis, Plot, Tick};
 
 /// Scenes far apart in what they can read, to compare the chosen one with.
 const COMPARED: [Scene; 4] = [
@@ -43,33 +40,15 @@ pub fn curves(chosen: Scene) -> Vec<Curve> {
             points: (0..=STEPS)
                 .step_by(STRIDE as usize)
                 .map(distance_of)
-                .filter_map(|metres| {
-                    let tries = range(scene, metres)?.fewest.reading.tries_even_chance.get();
-                    Some((metres, tries))
-                })
+                .filter_map(|metres| Some((metres, fewest_tries(scene, metres)?)))
                 .collect(),
         })
         .collect()
 }
 
-/// What the chart shows.
-#[derive(Properties, PartialEq)]
-pub struct SightChartProps {
-    /// The curves.
-    pub lines: Rc<Vec<Curve>>,
-    /// Where the reader stands.
-    pub metres: f64,
-}
-
-/// The chart.
-#[component]
-pub fn SightChart(props: &SightChartProps) -> Html {
-    let tick = |value: f64, word: String| Tick {
-        value,
-        word: word.into(),
-    };
-    let distances =
-        [0.3, 1.0, 3.0, 10.0, 30.0, 100.0].map(|metres| tick(metres, copy::metres(metres)));
+/// What the chart shows of these curves, whatever the distance the reader looks at.
+pub fn plot(curves: &[Curve]) -> Plot {
+    let distances = [0.3, 1.0, 3.0, 10.0, 30.0, 100.0, 300.0, 1_000.0];
     let numbers = [1.0, 10.0, 100.0, 1_000.0, 10_000.0]
         .map(|keys| tick(keys, numbers::about_keys(keys).replace("about ", "")));
     let levels: Vec<Tick> = GRADES
@@ -79,26 +58,35 @@ pub fn SightChart(props: &SightChartProps) -> Html {
             tick(least(alike), site::grades(&numbers))
         })
         .collect();
-    let lines: Vec<ChartLine> = props
-        .lines
-        .iter()
-        .map(|curve| ChartLine {
-            name: copy::scene(curve.scene).into(),
-            points: curve.points.clone(),
-        })
-        .collect();
-    html! {
-        <DistanceChart
-            title={site::DISTANCE_CHART}
-            desc={site::DISTANCE_CHART_DESC}
-            distance={LogAxis { from: NEAREST, to: FARTHEST }}
-            keys={LogAxis { from: 1.0, to: least(&GRADES[5..]) }}
-            distances={distances.to_vec()}
-            numbers={numbers.to_vec()}
-            {lines}
-            {levels}
-            you={tick(props.metres, copy::metres(props.metres))}
-        />
+    let lines = curves.iter().map(|curve| ChartLine {
+        name: copy::scene(curve.scene).into(),
+        points: curve.points.clone(),
+    });
+    Plot {
+        distance: LogAxis {
+            from: NEAREST,
+            to: FARTHEST,
+        },
+        keys: LogAxis {
+            from: 1.0,
+            to: least(&GRADES[5..]),
+        },
+        distances: distances.map(at_distance).to_vec(),
+        numbers: numbers.to_vec(),
+        lines: lines.collect(),
+        levels,
+    }
+}
+
+/// A distance with its word.
+pub fn at_distance(metres: f64) -> Tick {
+    tick(metres, copy::metres(metres))
+}
+
+fn tick(value: f64, word: String) -> Tick {
+    Tick {
+        value,
+        word: word.into(),
     }
 }
 
@@ -107,4 +95,25 @@ fn least(alike: &[Grade]) -> f64 {
     alike
         .first()
         .map_or(1.0, |grade| grade.minimum_differs.into())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::pages::distance::FAMILY;
+
+    /// What the chart's description says of every line.
+    #[test]
+    fn every_line_rises_from_a_few_keys_towards_half_of_all() {
+        let half = FAMILY.keys().get() / 2.0;
+        for scene in Scene::ALL {
+            let curves = curves(scene);
+            let points = &curves[0].points;
+            assert!(points.windows(2).all(|pair| pair[0].1 <= pair[1].1));
+            let (first, last) = (points[0], points[points.len() - 1]);
+            assert!((last.0 - FARTHEST).abs() < 1e-9, "{scene:?}");
+            assert!(first.1 < 10.0, "{scene:?} {first:?}");
+            assert!(last.1 > 0.1 * half && last.1 <= half, "{scene:?} {last:?}");
+        }
+    }
 }

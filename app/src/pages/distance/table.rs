@@ -3,11 +3,11 @@
 use yew::prelude::*;
 
 use super::chart::Curve;
-use super::range;
+use super::fewest_tries;
 use crate::copy::{self, numbers, site};
 
 /// Distances of the rows, in metres.
-const ROWS: [f64; 7] = [0.3, 1.0, 3.0, 10.0, 30.0, 60.0, 100.0];
+const ROWS: [f64; 9] = [0.3, 1.0, 3.0, 10.0, 30.0, 60.0, 100.0, 300.0, 1_000.0];
 
 /// A row for each distance, a column for each scene of the chart.
 pub fn table(lines: &[Curve]) -> Html {
@@ -29,11 +29,7 @@ pub fn table(lines: &[Curve]) -> Html {
 
 fn row(lines: &[Curve], metres: f64) -> Html {
     let cells = lines.iter().filter_map(|line| {
-        let tries = range(line.scene, metres)?
-            .fewest
-            .reading
-            .tries_even_chance
-            .get();
+        let tries = fewest_tries(line.scene, metres)?;
         Some(html! { <td>{ numbers::about_keys(tries) }</td> })
     });
     html! { <tr><th scope="row">{ copy::distance(metres) }</th>{ for cells }</tr> }
