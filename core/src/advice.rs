@@ -35,6 +35,8 @@ pub enum Action {
     PlanWithSupport,
     /// Report it to the police.
     CallPolice,
+    /// Look after the door until the lock is changed.
+    StopGap,
     /// Ask the insurer.
     AskInsurer,
     /// Take the picture down or replace it.
@@ -65,8 +67,6 @@ pub enum Action {
     OwnerOfSystemActs,
     /// Have a specialist see to the vehicle's key.
     SeeVehicleSpecialist,
-    /// Look after the door until the visit.
-    StopGap,
     /// Keep the number, or the key it stands on, away from its door and keys.
     KeepNumberApart,
     /// Change the code of the key safe or door, and remove users who should not have it.
@@ -192,6 +192,7 @@ impl Action {
     pub const ALL: [Self; 28] = [
         Self::PlanWithSupport,
         Self::CallPolice,
+        Self::StopGap,
         Self::AskInsurer,
         Self::TakePictureDown,
         Self::TakeAddressOff,
@@ -207,7 +208,6 @@ impl Action {
         Self::ReplaceSmallLock,
         Self::OwnerOfSystemActs,
         Self::SeeVehicleSpecialist,
-        Self::StopGap,
         Self::KeepNumberApart,
         Self::ChangeCodesAndUsers,
         Self::CutPlainCopies,

@@ -74,12 +74,13 @@ fn use_room_in(element: &NodeRef) -> Option<f64> {
     *room
 }
 
-/// A frame as wide as the short side of the card is taken to be.
+/// The upper end of a card that stands upright, as wide as its short side is taken to be: open below, or
+/// it would look like a whole card lying on its long side.
 fn card_frame(card: u16) -> Html {
     html! {
         <div class="true-size">
             <svg class="card-frame" aria-hidden="true" focusable="false" width={card.to_string()} height="84">
-                <rect class="card-edge" x="1" y="1" width={(card - 2).to_string()} height="82" rx="8" />
+                <path class="card-edge" d={format!("M1 84V9A8 8 0 0 1 9 1H{}A8 8 0 0 1 {} 9V84", card - 9, card - 1)} />
             </svg>
         </div>
     }

@@ -23,6 +23,7 @@ pub fn advise(answers: &Answers) -> Advised {
     if facts::is_uneasy(answers).is_certain() {
         leave_out_what_a_feared_person_makes_unsafe(answers, &mut advised);
     }
+    count_copies_before_the_lock_is_changed(&mut advised);
     settle_copies_of_a_lock_to_be_changed(&mut advised);
     leave_copies_to_who_may_order_them(answers, &mut advised.actions);
     advised.find_out = worth_finding_out(answers, &advised);
@@ -77,6 +78,21 @@ fn add(actions: &mut Vec<Advice>, action: Action, urgency: Urgency, rule: RuleId
             because: vec![rule],
         }),
     }
+}
+
+/// Afterwards the old copies open nothing, and how many new ones to order is known from the count.
+fn count_copies_before_the_lock_is_changed(advised: &mut Advised) {
+    let Some(urgency) = advised.remedies_due().map(|advice| advice.urgency).max() else {
+        return;
+    };
+    let count = advised
+        .actions
+        .iter_mut()
+        .find(|advice| advice.action == Action::CountCopies);
+    if let Some(count) = count {
+        count.urgency = count.urgency.max(urgency.min(Urgency::Soon));
+    }
+    sort(&mut advised.actions);
 }
 
 /// Nobody has copies cut, or a code ground off, for a lock that is about to be changed: the remedy

@@ -128,7 +128,7 @@ const WALK: &str = r"
     const next = below => { walk.seed = (Math.imul(walk.seed, 1664525) + 1013904223) >>> 0; return Math.floor(walk.seed / 2 ** 32 * below); };
     const turn = () => new Promise(done => { const { port1, port2 } = new MessageChannel(); port1.onmessage = done; port2.postMessage(0); });
     const never = /^(Leave now|Keep this page|Keep it no longer|Download|Copy)/;
-    const addresses = /^#\/(|check\/\d+|learn|learn\/\d+|distance|ruler|about|keys|keys\/.*|not-found)$/;
+    const addresses = /^#\/(|check\/\d+|learn|learn\/\d+|distance|picture|ruler|about|keys|keys\/.*|not-found)$/;
     for (let i = 0; i < COUNT; i++) {
         location.hash = '#/';
         await turn();

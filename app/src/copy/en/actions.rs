@@ -29,9 +29,9 @@ pub fn advised(advice: &Advice) -> ActionWords {
     ActionWords { how, ..usual }
 }
 
-const WITH_A_SECOND_LOCK: &str = "Keep the second lock locked: the missing key does not open it. If it is sound and you feel safe, a visit in ordinary hours will do. If not, ask for the first visit you can get.";
+const WITH_A_SECOND_LOCK: &str = "Lock the second lock at once, unless its key may be gone too. Then ask for the first visit you can get: do not wait for ordinary hours.";
 const WITH_A_BOLT: &str = "Your bolt or chain helps only while someone is awake and inside, with every way out easy. So have someone stay in, and ask for the first visit you can get: do not wait for ordinary hours.";
-const WITH_BOTH: &str = "Keep the second lock locked: the missing key does not open it. The bolt or chain is only for when someone is awake and inside, with every way out easy. If you feel safe, a visit in ordinary hours will do. If not, ask for the first visit you can get.";
+const WITH_BOTH: &str = "Lock the second lock at once, unless its key may be gone too. The bolt or chain is only for when someone is awake and inside, with every way out easy. Ask for the first visit you can get: do not wait for ordinary hours.";
 
 /// Every way of looking after a door, for the tests of the words.
 #[cfg(test)]
@@ -51,7 +51,7 @@ pub fn action(action: Action) -> ActionWords {
         },
         Action::CallPolice => ActionWords {
             title: "Report it to the police",
-            how: "Say what is gone, and whether your address went with it. Keep the report’s reference: an insurer or landlord may ask for it.",
+            how: "Say what is gone, and whether your address went with it. Unless a crime is going on, use the number for reports. Keep the report’s reference: an insurer or landlord may ask for it.",
             who: YOU,
             may_hurt: Some(
                 "If someone may be inside your home, do not go in. Go where you are safe and call your emergency number.",
@@ -82,7 +82,7 @@ pub fn action(action: Action) -> ActionWords {
             cost: "Ask before you agree to pay: rules differ.",
         },
         Action::StopGap => ActionWords {
-            title: "Look after the door until the visit",
+            title: "Look after the door until the lock is changed",
             how: "Have someone stay in, and ask for the first visit you can get: do not wait for ordinary hours. Use a bolt only while you are awake and inside, with every way out easy.",
             who: YOU,
             may_hurt: Some(
@@ -190,7 +190,7 @@ pub fn action(action: Action) -> ActionWords {
         },
         Action::GetCopiesBack => ActionWords {
             title: "Ask for the copies back",
-            how: "A friendly request is enough. A returned key proves nothing; rekeying (having the lock set to a new key) does.",
+            how: "Ask whoever should no longer have one. A friendly request is enough. A returned key proves nothing; rekeying (having the lock set to a new key) does.",
             who: YOU,
             may_hurt: Some(
                 "Ask only a person you feel safe with. If someone makes you uneasy, choose “Worried about a person?” on the start page first.",

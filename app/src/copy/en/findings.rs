@@ -107,6 +107,7 @@ fn held(event: Event) -> &'static str {
         Event::LostNearHome | Event::LostFarAway | Event::MissingSomehow => {
             "Whoever finds it holds a key. It opens the door, and copies can be made from it."
         }
+        Event::FormerOccupants => "They had keys to this lock, and may have some still.",
         Event::UncountedCopies => "Whoever has such a copy holds a key, with no reading at all.",
         Event::HiddenOutside => "Whoever finds it holds a key, with no reading at all.",
         _ => "They had it in hand. A copy can be made from it with no reading at all.",
@@ -138,7 +139,7 @@ pub fn standing(standing: Standing) -> String {
             "The lock was changed since, so this no longer counts.".to_owned()
         }
         Standing::ByChoice => {
-            "You chose to trust them, so this does not count against the key.".to_owned()
+            "You gave it to them yourself, so this does not count against the key.".to_owned()
         }
     }
 }

@@ -11,6 +11,9 @@ pub fn number_on_the_key(number: Number) -> Option<&'static str> {
         Number::NamesTheBlank => Some(
             "The number on the key stands on keys to other doors too. It names the blank (the uncut key) and tells a stranger nothing.",
         ),
+        Number::MayBeTheCode => Some(
+            "There is a number on the key, and you do not know yet if it is the key code (a key can be cut from it). Until you know, keep it covered.",
+        ),
         Number::IsTheCode => Some(
             "The number on the key is most likely its key code (a key can be cut from it). So keep it covered.",
         ),

@@ -26,7 +26,7 @@ static NEXT_HOUR: &[Block] = &[
         "Tell the people you live with. One of them may have it.",
         "Was it stolen? Or is it gone with papers or a tag that show your address? Then report it to the police, and after that ask your insurer. Unless a crime is going on, use the police’s number for reports.",
         "Until the lock is seen to, have someone stay in, or use another lock that has a different key.",
-        "If other people’s keys hung on the ring, tell them too.",
+        "If other people’s keys hung on the ring, tell them too. If cards or a phone went with it, have them blocked.",
     ]),
     Caution(
         "Use a bolt only while you are awake and inside, with every way out easy. Never glue, wedge or chain a way out. In a fire, everyone must get out at once.",

@@ -32,7 +32,9 @@ pub fn rule(rule: RuleId) -> &'static str {
         RuleId::SharedEntranceKeyIsOut => {
             "A lost key to a shared entrance touches every home in the building."
         }
-        RuleId::KeyNearHomeIsOut => "Whoever finds a key near its door may try the doors around.",
+        RuleId::KeyNearHomeIsOut => {
+            "Whoever has a key and may know its street can try the doors there."
+        }
         RuleId::KeyWasAwayWithTheAddress => {
             "A key that was away with its address can be copied and tied to its door."
         }
@@ -40,7 +42,7 @@ pub fn rule(rule: RuleId) -> &'static str {
         RuleId::UnreturnedKeyIsAskedBack => {
             "A key that comes back is one less to think of, though it proves nothing about copies."
         }
-        RuleId::KeyIsUnaccountedFor => "A key that no one can place may be found by anyone.",
+        RuleId::KeyIsUnaccountedFor => "A key that is out of your hands works for whoever has it.",
         RuleId::MislaidKeyMayTurnUp => "A key mislaid indoors may well turn up.",
 
         RuleId::SafetyComesFirst => {

@@ -126,10 +126,12 @@ texts! {
     COST = "Cost";
     /// Unfolds an action's reasons.
     WHY = "Why";
+    /// To the page on it, below the list of what to do.
+    CHOOSE_A_LOCKSMITH = "How to choose a locksmith, and what to ask";
     /// Heading of what to find out.
     FIND_OUT = "Worth finding out";
     /// Below it.
-    FIND_OUT_LEDE = "You were not sure of these. An answer would change the advice. There is no hurry.";
+    FIND_OUT_LEDE = "You were not sure of these. An answer would change the advice.";
     /// Heading of the what-ifs.
     WHAT_IF = "What if, from today…";
     /// Below it.
@@ -421,7 +423,7 @@ pub fn rule_caption(of: &KeyRange, left: &KeysLeft) -> String {
         ""
     };
     format!(
-        "A common key of this kind comes in at most {} patterns, or fewer if it has fewer cuts (dips along the edge). A stranger has an even chance after half of them. After what you told us, left to try: {left}{no_guessing}. {RULE_NOTE}",
+        "A common house key comes in at most {} patterns, or fewer if it has fewer cuts (dips along the edge). A stranger has an even chance after half of them. After what you told us, left to try: {left}{no_guessing}. {RULE_NOTE}",
         at_most_keys(of.most),
     )
 }

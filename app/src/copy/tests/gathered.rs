@@ -468,7 +468,11 @@ fn headlines() -> Vec<String> {
         found.push(Headline::CouldBeRead(vec![event]));
     }
     let groups = found.iter().filter_map(copy::headline_groups);
-    let numbers = [Number::NamesTheBlank, Number::IsTheCode];
+    let numbers = [
+        Number::MayBeTheCode,
+        Number::NamesTheBlank,
+        Number::IsTheCode,
+    ];
     let numbers = numbers.into_iter().filter_map(copy::number_on_the_key);
     let headlines = found.iter().map(copy::headline);
     headlines

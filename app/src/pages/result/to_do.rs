@@ -1,12 +1,13 @@
 //! What to do, most urgent first.
 
-use self_check_core::advice::{Action, Advice, Advised, RuleId, Urgency, rules};
+use self_check_core::advice::{Action, Advice, Advised, Doer, RuleId, Urgency, rules};
 use self_check_core::sources::Source;
 use yew::prelude::*;
 
 use super::letter::letter;
-use crate::copy::{self, site};
+use crate::copy::{self, LearnPage, site};
 use crate::drawing::urgency_mark;
+use crate::route::Route;
 use crate::ui::source_line;
 
 /// The list of actions, each with how, who, what it may hurt, why and where from; nothing where there
@@ -25,9 +26,17 @@ pub fn to_do(advised: &Advised, safety_first: bool) -> Html {
             }
             <ol class="todo">{ for advised.actions.iter().map(|one| advice(one, safety_first)) }</ol>
             { sources_on_paper(advised) }
+            if advised.actions.iter().any(|advice| advice.action.doer() == Doer::Locksmith) {
+                <p class="note screen-only">
+                    <a href={Route::LearnPage { n: CHOOSING_A_LOCKSMITH }}>{ site::CHOOSE_A_LOCKSMITH }</a>
+                </p>
+            }
         </section>
     }
 }
+
+/// Its place among the pages to read, counted from 1.
+const CHOOSING_A_LOCKSMITH: usize = LearnPage::ChoosingALocksmith as usize + 1;
 
 /// When to do it. Where a feared person may be near, nothing but the plan itself has a time: whoever
 /// hurried after a mark could be in danger.

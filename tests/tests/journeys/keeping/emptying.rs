@@ -92,7 +92,7 @@ fn leave_now_takes_away_what_is_kept_where_the_second_program_was_never_fetched(
     journey(Look::PHONE, async |page| {
         let home = with_a_home(page).await?;
         keep_it(page).await?;
-        page.open_at("#/about").await?;
+        page.open().await?;
         assert_eq!(page.rooms_state().await?, "", "it has not been fetched");
         assert_ne!(page.run(KEPT).await?, "", "something is kept");
         leave_by(page, "button").await?;

@@ -37,7 +37,7 @@ pub(super) static STAMP_IS_THE_KEY: &[Block] = &[
     ]),
     Figure(Drawing::StampAndKey),
     Paragraph(
-        "So a key code is worth keeping: a locksmith can make a clean new key from it when all the copies are worn. Keep it at home with your papers. Do not carry it, send it or photograph it.",
+        "So a key code is worth keeping: a locksmith can make a clean new key from it when all the copies are worn. Keep the number at home with your papers. Do not send it or photograph it, and carry a key that bears it covered.",
     ),
     Source(&TRADE_CODES),
     Caution(
