@@ -133,7 +133,7 @@ const WALK: &str = r"
         location.hash = '#/';
         await turn();
         for (let move = 0; move < MOVES; move++) {
-            const all = [...document.querySelectorAll('a[href], button, input, summary, option')].filter(one => !never.test(one.textContent.trim()));
+            const all = [...document.querySelectorAll('a[href], button, input, summary, option')].filter(one => !never.test(one.textContent.trim()) && !one.matches('[type=file]'));
             const one = all[next(all.length)];
             if (one.type === 'range') {
                 one.value = next(1000) / 1000 * (one.max - one.min) + Number(one.min);
