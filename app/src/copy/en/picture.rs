@@ -100,11 +100,15 @@ texts! {
     /// Heading of the safe copy.
     COPY = "Make a copy that is safe to share";
     /// How.
-    COPY_HOW = "The key is covered already. Cover what else should not be seen: a house number, a street sign, a number plate, a label. Drag on the picture to add a cover, drag a cover to move it and its corner to size it. With the keyboard, go to a cover and use the arrow keys; with Shift they size it, and Delete takes it away.";
+    COPY_HOW = "Cover what else should not be seen: a house number, a street sign, a number plate, a label. Drag on the picture to add a cover, drag a cover to move it and its corner to size it. With the keyboard, go to a cover and use the arrow keys; with Shift they size it, and Delete takes it away.";
     /// Names the picture with the covers.
     COPY_PICTURE = "Your picture with its covers";
     /// Adds one.
     ADD_COVER = "Add a cover";
+    /// Before how, where it is.
+    KEY_COVERED = "The key is covered already.";
+    /// Where it is not, before the copy and beside it.
+    KEY_BARE = "The key is not covered from mark to mark: whoever gets this copy can see it. Add a cover over it first.";
     /// No cover.
     NO_COVER = "Nothing is covered. Add a cover over the key first.";
     /// Heading of the formats.

@@ -7,7 +7,7 @@ use super::covers::CoverPicture;
 use super::desk::{Act, Opened};
 use super::work::Work;
 use crate::browser::{self, CopyFormat, SafeCopy};
-use crate::copy::picture as words;
+use crate::copy::{picture as words, site};
 
 /// The covers, and the way to the copy.
 pub fn section(desk: &DeskHandle, opened: &Opened, work: &Work) -> Html {
@@ -39,10 +39,16 @@ pub fn section(desk: &DeskHandle, opened: &Opened, work: &Work) -> Html {
         let work = work.clone();
         Callback::from(move |_: MouseEvent| work.copy())
     };
+    let is_covered = desk.key_is_covered();
     html! {
         <section aria-labelledby="picture-copy">
             <h2 id="picture-copy" tabindex="-1">{ words::COPY }</h2>
-            <p>{ words::COPY_HOW }</p>
+            if is_covered {
+                <p>{ words::KEY_COVERED }{ " " }{ words::COPY_HOW }</p>
+            } else {
+                { bare() }
+                <p>{ words::COPY_HOW }</p>
+            }
             <CoverPicture working={opened.working.clone()} covers={desk.covers.clone()} {add} {set} remove={remove.clone()} />
             <p class="row">
                 <button id="picture-add-cover" type="button" class="press-quiet" onclick={one_more}>{ words::ADD_COVER }</button>
@@ -59,7 +65,7 @@ pub fn section(desk: &DeskHandle, opened: &Opened, work: &Work) -> Html {
                 <button type="button" class="press" onclick={make} disabled={desk.is_busy()}>{ words::MAKE_COPY }</button>
             </p>
             if let Some(copy) = &desk.copy {
-                { second_look(copy) }
+                { second_look(copy, is_covered) }
             }
         </section>
     }
@@ -89,7 +95,11 @@ fn formats(desk: &DeskHandle, change: &Callback<Act>) -> Html {
     }
 }
 
-fn second_look(copy: &SafeCopy) -> Html {
+fn bare() -> Html {
+    html! { <p class="caution" role="status"><strong>{ site::CAUTION }</strong>{ " " }{ words::KEY_BARE }</p> }
+}
+
+fn second_look(copy: &SafeCopy, is_covered: bool) -> Html {
     html! {
         <section aria-labelledby="picture-second-look">
             <h3 id="picture-second-look" tabindex="-1">{ words::SECOND_LOOK }</h3>
@@ -98,6 +108,9 @@ fn second_look(copy: &SafeCopy) -> Html {
                 <li>{ words::NO_NOTES }</li>
                 <li>{ words::covers_are_plain(copy.plain_areas) }</li>
             </ul>
+            if !is_covered {
+                { bare() }
+            }
             <p class="row">
                 <a class="press" href={copy.address().to_owned()} download={copy.format.file_name()}>{ words::SAVE }</a>
             </p>

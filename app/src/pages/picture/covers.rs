@@ -88,7 +88,8 @@ pub fn CoverPicture(props: &CoverPictureProps) -> Html {
                         return;
                     };
                     let corner = (f64::from(left), f64::from(top));
-                    let end = (place.0.max(corner.0 + 1.0), place.1.max(corner.1 + 1.0));
+                    let least = f64::from(SMALLEST);
+                    let end = (place.0.max(corner.0 + least), place.1.max(corner.1 + least));
                     (which, between(corner, end, width, height))
                 }
                 Held::Drawn(which, from) => (which, between(from, place, width, height)),
@@ -178,7 +179,10 @@ fn grasped(covers: &[Cover], (x, y): (f64, f64), grip: f64) -> Option<Held> {
         let (left, top, width, height) = (cover.0, cover.1, cover.2, cover.3);
         let (inner_x, inner_y) = (x - f64::from(left), y - f64::from(top));
         let (width, height) = (f64::from(width), f64::from(height));
-        let near = |inner: f64, whole: f64| (inner - whole + 0.5 * grip).abs() <= grip;
+        // However small the cover, its middle moves it.
+        let near = |inner: f64, whole: f64| {
+            inner >= whole - (1.5 * grip).min(whole / 3.0) && inner <= whole + 0.5 * grip
+        };
         let is_inside = (0.0..=width).contains(&inner_x) && (0.0..=height).contains(&inner_y);
         if near(inner_x, width) && near(inner_y, height) {
             Some(Held::Corner(which))
@@ -242,6 +246,14 @@ mod tests {
     fn moved_cover_keeps_its_size_and_stays_in_the_picture() {
         assert_eq!(moved_to((0, 0, 8, 5), (100.0, -3.0), 20, 20), (12, 0, 8, 5));
         assert_eq!(moved_to((0, 0, 30, 5), (4.0, 4.0), 20, 20), (0, 4, 30, 5));
+    }
+
+    #[test]
+    fn middle_of_a_small_cover_moves_it() {
+        let middle = grasped(&[(10, 10, 44, 28)], (32.0, 24.0), 40.0);
+        assert!(matches!(middle, Some(Held::Cover(0, _))));
+        let corner = grasped(&[(10, 10, 44, 28)], (53.0, 37.0), 40.0);
+        assert!(matches!(corner, Some(Held::Corner(0))));
     }
 
     #[test]

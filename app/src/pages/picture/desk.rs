@@ -86,6 +86,13 @@ pub struct Desk {
     pub focus: Option<Focus>,
 }
 
+fn lies_under((x, y): (f64, f64), (left, top, width, height): Cover) -> bool {
+    let within = |at: f64, from: u32, size: u32| {
+        (f64::from(from)..=f64::from(from) + f64::from(size)).contains(&at)
+    };
+    within(x, left, width) && within(y, top, height)
+}
+
 /// What can happen on the page.
 pub enum Act {
     /// Work begins.
@@ -161,6 +168,18 @@ impl Desk {
         let [shoulder, tip] = self.marks.map(|(x, y)| Point { x, y });
         let cover = Marks::new(size, shoulder, tip).ok()?.cover();
         Some((cover.left, cover.top, cover.width, cover.height))
+    }
+
+    /// Whether the whole line from mark to mark lies under covers. Some fifty places along it are looked
+    /// at: no cover that a person draws is narrower than the gap between two of them.
+    pub fn key_is_covered(&self) -> bool {
+        const PLACES: u32 = 50;
+        let [(x, y), (to_x, to_y)] = self.marks;
+        (0..=PLACES).all(|place| {
+            let share = f64::from(place) / f64::from(PLACES);
+            let at = (x + share * (to_x - x), y + share * (to_y - y));
+            self.covers.iter().any(|cover| lies_under(at, *cover))
+        })
     }
 
     /// The key is covered where it is marked now; what the reader has covered stays.
