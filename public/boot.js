@@ -123,11 +123,15 @@
     nameManifest();
   }
 
-  async function remove() {
+  // Both at once: whoever leaves waits for neither.
+  function remove() {
+    return Promise.all([removeCaches(), registration().then((found) => found?.unregister())]);
+  }
+
+  async function removeCaches() {
     const names = await caches.keys();
     // Another site of this name may stand at another path: each puts its own into the names of its caches.
     await Promise.all(names.filter((name) => name.startsWith(`self-check ${here} `)).map((name) => caches.delete(name)));
-    await (await registration())?.unregister();
   }
 
   // What a browser needs to install the page. Named only where the page is kept: others need not fetch it.

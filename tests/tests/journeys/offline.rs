@@ -77,8 +77,8 @@ fn page_that_is_kept_works_without_a_network_until_leave_now() -> Result<()> {
         .await?;
         host.restore();
         page.open().await?;
-        assert_eq!(kept(page).await?, Vec::<String>::new());
-        Ok(())
+        page.wait_until("nothing is kept", async || Ok(kept(page).await?.is_empty()))
+            .await
     })
 }
 
