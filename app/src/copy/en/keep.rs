@@ -84,7 +84,7 @@ texts! {
     /// Names the switch.
     DEVICE_SWITCH = "Keep every change on this device";
     /// Its caution.
-    DEVICE_CAUTION = "Off, unless you turn it on. Anyone who can use this browser can then read your doors and keys: there is no lock on them. Not for a shared device. If you clear the browser, they are gone.";
+    DEVICE_CAUTION = "Off, unless you turn it on. Anyone who can use this browser can then read your doors and keys: there is no lock on them. Not for a shared device. If you clear the browser, or press “Leave now”, they are gone.";
     /// While it is read.
     LOOKING = "Looking what is kept.";
     /// Off.
