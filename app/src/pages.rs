@@ -6,15 +6,14 @@ mod distance;
 mod keys;
 mod learn;
 mod look_over;
-mod next_hour;
 mod not_found;
 mod picture;
 mod question;
 mod result;
 mod room;
 mod ruler;
-mod safety;
 mod start;
+mod to_read;
 
 pub use about::About;
 pub use check::{check, is_beyond, lead_back};

@@ -51,6 +51,8 @@ pub enum Action {
     TellManager,
     /// Tell the owner or employer whose door it is.
     TellOwner,
+    /// Tell the people to whom the home is let.
+    TellTenants,
     /// Get copies back.
     GetCopiesBack,
     /// Count the copies.
@@ -159,11 +161,7 @@ impl Advised {
     /// known, so to ask them is none.
     pub fn remedies_due(&self) -> impl Iterator<Item = &Advice> {
         self.actions.iter().filter(|advice| {
-            let leaves_it_open = matches!(
-                advice.action,
-                Action::TellOwner | Action::SeeVehicleSpecialist
-            );
-            !leaves_it_open
+            !advice.action.is_for_another_to_decide()
                 && self.remedies.contains(&advice.action)
                 && rules()
                     .filter(|rule| advice.because.contains(&rule.id))
@@ -188,8 +186,13 @@ impl Rule {
 }
 
 impl Action {
+    /// Whether it hands the matter to somebody who alone decides what is done to a lock of theirs.
+    pub(crate) fn is_for_another_to_decide(self) -> bool {
+        matches!(self, Self::TellOwner | Self::SeeVehicleSpecialist)
+    }
+
     /// Every action, in the order in which a list of equals shows them.
-    pub const ALL: [Self; 28] = [
+    pub const ALL: [Self; 29] = [
         Self::PlanWithSupport,
         Self::CallPolice,
         Self::StopGap,
@@ -200,6 +203,7 @@ impl Action {
         Self::TellLandlord,
         Self::TellManager,
         Self::TellOwner,
+        Self::TellTenants,
         Self::GetCopiesBack,
         Self::CountCopies,
         Self::RekeyCylinder,
@@ -236,6 +240,7 @@ impl Action {
             | Self::TellLandlord
             | Self::TellManager
             | Self::TellOwner
+            | Self::TellTenants
             | Self::StopGap
             | Self::ReplaceSmallLock
             | Self::TakePictureDown

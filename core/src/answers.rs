@@ -74,7 +74,10 @@ impl Answers {
 
     /// The answers with no answer to `question`.
     pub fn without(self, question: Question) -> Self {
-        self.only(QuestionSet::all().without(question))
+        Self {
+            ticked: self.ticked & !CHOICES_OF[question as usize],
+            not_sure: self.not_sure & !(1 << question as u16),
+        }
     }
 
     /// The answers to `questions` alone.
@@ -155,8 +158,13 @@ impl QuestionSet {
     }
 
     fn choice_bits(self) -> u128 {
-        self.iter()
-            .fold(0, |bits, question| bits | CHOICES_OF[question as usize])
+        let mut bits = 0;
+        let mut rest = self.0;
+        while rest != 0 {
+            bits |= CHOICES_OF[rest.trailing_zeros() as usize];
+            rest &= rest - 1;
+        }
+        bits
     }
 }
 

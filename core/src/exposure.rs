@@ -60,6 +60,35 @@ pub enum Event {
     TrustedCircle,
 }
 
+impl Event {
+    /// Every event.
+    pub const ALL: [Self; 23] = [
+        Self::Stolen,
+        Self::NotReturned,
+        Self::LostNearHome,
+        Self::LostFarAway,
+        Self::AwayAndCameBack,
+        Self::MissingSomehow,
+        Self::UneasyPerson,
+        Self::FormerOccupants,
+        Self::FormerHolder,
+        Self::HadItAlone,
+        Self::ShortLetGuests,
+        Self::UncountedCopies,
+        Self::HiddenOutside,
+        Self::PublicPicture,
+        Self::ListingPicture,
+        Self::PrivatePicture,
+        Self::OnCalls,
+        Self::OnADoorbell,
+        Self::CarriedInView,
+        Self::LiesInSight,
+        Self::NumberOnLockFace,
+        Self::HelperNow,
+        Self::TrustedCircle,
+    ];
+}
+
 /// What the event let somebody read.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Reading {
@@ -78,6 +107,8 @@ pub enum Standing {
     Counts,
     /// It would count, depending on this answer.
     Unknown(Question),
+    /// Nobody said that it happened, and nobody said that it did not.
+    NotRuledOut,
     /// The lock was changed since; the old key no longer opens it.
     EndedByChange,
     /// The owner gave it out knowingly and still trusts them.
@@ -127,4 +158,17 @@ pub struct Exposure {
     pub standing: Standing,
     /// Keys left to whoever took part in it; absent for kinds of key without a count.
     pub keys_left: Option<KeysLeft>,
+}
+
+#[cfg(test)]
+mod tests {
+    use super::Event;
+
+    #[test]
+    fn every_event_stands_in_its_place() {
+        for (place, event) in Event::ALL.into_iter().enumerate() {
+            assert_eq!(event as usize, place);
+        }
+        assert_eq!(Event::ALL.last(), Some(&Event::TrustedCircle));
+    }
 }

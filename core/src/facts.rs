@@ -37,12 +37,28 @@ pub(crate) fn missing(answers: &Answers, ways: &[Choice]) -> Verdict {
         .and_not(ended_by_change(answers, Question::MissingHow))
 }
 
-/// Whether the key is out of the owner's hands: missing in any way but mislaid indoors. Certain
-/// also where nobody knows how it went.
+/// Whether the key is out of the owner's hands: missing in any way but mislaid indoors, and not back.
+/// Certain also where nobody knows how it went.
 pub(crate) fn is_unaccounted_for(answers: &Answers) -> Verdict {
     began_with(answers, KeyMissing)
-        .and(certain(!answers.has(MislaidIndoors)))
+        .and(certain(
+            !answers.has_any(&[MislaidIndoors, AwayAndCameBack]),
+        ))
         .and_not(ended_by_change(answers, Question::MissingHow))
+}
+
+/// Whether a stranger may hold the key: lost, taken, or gone and nobody knows how. What is certain
+/// then is that it is gone; the way is not.
+pub(crate) fn is_with_a_stranger(answers: &Answers) -> Verdict {
+    let gone_somehow =
+        is_unaccounted_for(answers).and(certain(answers.is_not_sure(Question::MissingHow)));
+    missing(answers, &[LostFarAway, LostNearHome, StolenOrTaken]).or(gone_somehow)
+}
+
+/// Whether the key is a card, fob, code or phone: nothing is cut that could be seen, and no code that
+/// stands on it is one to cut a key from.
+pub(crate) fn is_a_card(answers: &Answers) -> Verdict {
+    certain(answers.has(CardFobCodeOrPhone))
 }
 
 /// Whether former occupants may hold keys: no change of the lock since the person took over.
@@ -54,7 +70,19 @@ pub(crate) fn never_changed_since_taking_over(answers: &Answers) -> Verdict {
         SomeoneHadIt,
         WorriedAboutAPerson,
     ]);
-    ticked(answers, &[NotChanged]).and(certain(!about_an_event))
+    ticked(answers, &[NotChanged])
+        .and(certain(!about_an_event))
+        .and_not(certain(opens_only_what_others_decide(answers)))
+}
+
+/// Whether the key opens nothing but a vehicle, or what belongs to work or another's home. Nothing is
+/// asked then of the lock and who has its keys.
+pub(crate) fn opens_only_what_others_decide(answers: &Answers) -> bool {
+    let elsewhere = [Vehicle, WorkOrAnothersHome];
+    answers.has_any(&elsewhere)
+        && answers
+            .chosen(Question::Opens)
+            .all(|choice| elsewhere.contains(&choice))
 }
 
 /// Whether something on or with the key tells a finder which door it opens.
@@ -70,12 +98,16 @@ pub(crate) fn carries_a_code(answers: &Answers) -> Verdict {
     } else {
         Verdict::DoesNotApply
     };
-    ticked(answers, &[OnlyThisLock]).or(unreadable)
+    ticked(answers, &[OnlyThisLock])
+        .or(unreadable)
+        .and_not(is_a_card(answers))
 }
 
 /// Whether a picture of the key, shared in one of these ways, still matters.
 pub(crate) fn pictured(answers: &Answers, ways: &[Choice]) -> Verdict {
-    ticked(answers, ways).and_not(ended_by_change(answers, Question::Seen))
+    ticked(answers, ways)
+        .and_not(ended_by_change(answers, Question::Seen))
+        .and_not(is_a_card(answers))
 }
 
 /// Whether a picture that anybody can see also tells the place.

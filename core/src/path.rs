@@ -2,6 +2,7 @@
 //! going back and changing an early answer cost nothing and lose nothing.
 
 use crate::answers::{Answers, QuestionSet};
+use crate::facts::opens_only_what_others_decide;
 use crate::questions::{Choice, Question};
 
 /// One page of the check.
@@ -194,7 +195,9 @@ fn is_asked(question: Question, answers: &Answers, asked: QuestionSet) -> bool {
     // Two pages come first where a feared person was named and the key is missing: a path that ended
     // here would have a length that no other has.
     let has_two_pages_first = is_uneasy && is_missing_path(earlier);
-    if ends_after_opens(earlier) && !has_two_pages_first {
+    // A vehicle's key belongs to a specialist, and a key to somebody else's place to whoever is
+    // responsible there: with nothing else on the key there is nothing more to ask.
+    if opens_only_what_others_decide(earlier) && !has_two_pages_first {
         return false;
     }
     match question {
@@ -211,7 +214,13 @@ fn is_asked_for_the_key(question: Question, earlier: &Answers) -> bool {
         Question::WhoDecides => might(
             earlier,
             Question::Opens,
-            &[HouseDoor, FlatDoor, BlockEntrance, Mailbox],
+            &[
+                HouseDoor,
+                FlatDoor,
+                BlockEntrance,
+                GarageShedOrGate,
+                Mailbox,
+            ],
         ),
         Question::ChangedSince => might(earlier, Question::Opens, &[HouseDoor, FlatDoor]),
         Question::Marking => !earlier.has(CardFobCodeOrPhone),
@@ -240,16 +249,6 @@ fn is_asked_for_the_key(question: Question, earlier: &Answers) -> bool {
 /// Whether `question` has one of `choices`, or may still have: not answered yet, or not sure.
 fn might(answers: &Answers, question: Question, choices: &[Choice]) -> bool {
     answers.has_any(choices) || answers.is_not_sure(question) || !answers.is_answered(question)
-}
-
-/// A vehicle's key belongs to a specialist, and a key to somebody else's place to whoever is
-/// responsible there: with nothing else on the key there is nothing more to ask.
-fn ends_after_opens(answers: &Answers) -> bool {
-    let elsewhere = [Choice::Vehicle, Choice::WorkOrAnothersHome];
-    answers.has_any(&elsewhere)
-        && answers
-            .chosen(Question::Opens)
-            .all(|choice| elsewhere.contains(&choice))
 }
 
 #[cfg(test)]

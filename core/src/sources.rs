@@ -94,10 +94,14 @@ sources! {
     TRADE_KEY_CARE = "trade-key-care", "", None, "Carrying keys covered and handing over no more keys than needed", "", CommonPractice;
     /// Calling police, landlord and insurer after a loss.
     LOSS_PRACTICE = "loss-practice", "", None, "First steps after a lost or stolen key", "", CommonPractice;
+    /// What those who live in a let home are told.
+    TENANCY_PRACTICE = "tenancy-practice", "", None, "Telling those who live in a let home before its lock is changed, and handing them keys the same day", "", CommonPractice;
     /// Planning with a local service before changing a lock.
     SAFETY_PLANNING = "safety-planning", "", None, "Planning with a local domestic-abuse service before changing anything a person may notice", "", CommonPractice;
     /// What each exposure makes of the secret.
     LEVEL_JUDGEMENT = "level-judgement", "", None, "Which exposure puts a secret in doubt and which gives it away", "", OurAssumption;
+    /// Who can tell which door a key opens.
+    DOOR_JUDGEMENT = "door-judgement", "", None, "Who of those that had or saw a key can tell its door", "", OurAssumption;
     /// How urgent an action is for a given exposure.
     URGENCY_JUDGEMENT = "urgency-judgement", "", None, "How soon each exposure calls for an action", "", OurAssumption;
     /// Spacing, steps and adjacent cut rule of the ten-depth and six-depth families.

@@ -20,13 +20,18 @@ pub struct FromToday {
     pub still_advised: Vec<Advice>,
 }
 
-/// The advised actions whose effect can be shown, in the order of the advice.
+/// The advised actions whose effect on the secret can be shown, alone or beside the others, in the
+/// order of the advice.
 pub fn choices(assessment: &Assessment) -> Vec<Action> {
-    let advised = &assessment.advised;
-    let remedies: Vec<Action> = advised.remedies_due().map(|advice| advice.action).collect();
-    let actions = advised.actions.iter().map(|advice| advice.action);
-    actions
-        .filter(|action| remedies.contains(action) || ends_from_today(*action))
+    let actions = assessment.advised.actions.iter();
+    let all: Vec<Action> = actions.map(|advice| advice.action).collect();
+    let with_all = from_today(assessment, &all);
+    all.iter()
+        .copied()
+        .filter(|&action| {
+            let others: Vec<Action> = all.iter().copied().filter(|&one| one != action).collect();
+            from_today(assessment, &others).exposures != with_all.exposures
+        })
         .collect()
 }
 
@@ -36,7 +41,13 @@ pub fn from_today(assessment: &Assessment, done: &[Action]) -> FromToday {
     let is_done = |action: Action| done.contains(&action);
     let remedies = assessment.advised.remedies_due();
     let mut remedies = remedies.map(|advice| advice.action).peekable();
-    let lock_is_new = remedies.peek().is_some() && remedies.all(is_done);
+    // What others do about a lock of theirs that the same key opens is not known.
+    let opens_anothers = assessment
+        .advised
+        .remedies
+        .iter()
+        .any(|action| action.is_for_another_to_decide());
+    let lock_is_new = remedies.peek().is_some() && remedies.all(is_done) && !opens_anothers;
     let exposures: Vec<Exposure> = assessment
         .exposures
         .iter()
@@ -63,18 +74,6 @@ pub fn from_today(assessment: &Assessment, done: &[Action]) -> FromToday {
         exposures,
         still_advised,
     }
-}
-
-/// Free steps and habits with an effect from today.
-fn ends_from_today(action: Action) -> bool {
-    matches!(
-        action,
-        Action::CarryCovered
-            | Action::TakePictureDown
-            | Action::MoveTheSpare
-            | Action::CutPlainCopies
-            | Action::TakeAddressOff
-    )
 }
 
 /// Whether an event is past once the lock is new, or goes on with the new key.

@@ -37,37 +37,82 @@ fn rank(verdict: Verdict) -> u8 {
     }
 }
 
+/// How a rule ranks under every combination of answers to the questions it needs.
+struct Ranks {
+    /// The questions with all their answers.
+    options: Vec<(Question, Vec<Whole>)>,
+    /// Row by row: the last question's answers stand side by side.
+    ranks: Vec<u8>,
+}
+
+impl Ranks {
+    fn of(rule: &Rule) -> Self {
+        let questions: Vec<Question> = rule.needs.iter().collect();
+        let mut ranks = Vec::new();
+        each(&questions, &mut |answers| {
+            ranks.push(rank(rule.verdict(&answers)));
+        });
+        Self {
+            options: questions.into_iter().map(|q| (q, wholes(q))).collect(),
+            ranks,
+        }
+    }
+
+    /// Calls `visit` with the ranks of every answer to the question at `place`, for each combination
+    /// of answers to the others.
+    fn for_each_row(&self, place: usize, visit: &mut impl FnMut(&[u8])) {
+        let answers = self.options[place].1.len();
+        let later = self.options[place + 1..].iter();
+        let step: usize = later.map(|(_, options)| options.len()).product();
+        let mut row = vec![0; answers];
+        for block in self.ranks.chunks(answers * step) {
+            for first in 0..step {
+                for (answer, rank) in row.iter_mut().enumerate() {
+                    *rank = block[first + answer * step];
+                }
+                visit(&row);
+            }
+        }
+    }
+}
+
+/// Every pair of a better and a worse answer with no third between them: what holds for each such step
+/// holds for all that lead from one answer to another.
+fn steps_down(question: Question, options: &[Whole]) -> Vec<(usize, usize)> {
+    let worse = |a: usize, b: usize| is_worse(question, &options[a], &options[b]);
+    let all = 0..options.len();
+    let pairs = all
+        .clone()
+        .flat_map(|a| all.clone().map(move |b| (a, b)))
+        .filter(|&(a, b)| worse(a, b));
+    pairs
+        .filter(|&(a, b)| !all.clone().any(|c| worse(a, c) && worse(c, b)))
+        .collect()
+}
+
 /// Checks every law for `rule` over all answers to the questions it needs.
 fn check(rule: &Rule, states: &mut u64) -> Vec<Broken> {
     let mut broken = Vec::new();
-    for question in rule.needs.iter() {
-        if rule.is_a_relief() {
-            break;
-        }
-        let options = wholes(question);
-        let worse: Vec<(usize, usize)> = (0..options.len())
-            .flat_map(|a| (0..options.len()).map(move |b| (a, b)))
-            .filter(|&(a, b)| is_worse(question, &options[a], &options[b]))
-            .collect();
-        let mut lowers = false;
-        let mut leaves = false;
-        let combinations = each(&others(rule.needs, question), &mut |answers| {
-            let ranks: Vec<u8> = options
-                .iter()
-                .map(|option| rank(rule.verdict(&with(answers, question, option))))
-                .collect();
-            lowers |= worse.iter().any(|&(a, b)| ranks[b] < ranks[a]);
-            let known = ranks.iter().skip(1);
-            let best = known.clone().min().copied().unwrap_or(0);
-            let worst = known.max().copied().unwrap_or(2);
-            leaves |= options[0] != Whole::NotSure || ranks[0] < best || ranks[0] > worst;
-        });
-        *states += combinations * options.len() as u64;
-        if lowers {
-            broken.push(Broken::WorseAnswerLowers(rule.id));
-        }
-        if leaves {
-            broken.push(Broken::NotSureLeavesTheRange(rule.id));
+    if !rule.is_a_relief() {
+        let ranks = Ranks::of(rule);
+        *states += ranks.ranks.len() as u64;
+        for (place, (question, options)) in ranks.options.iter().enumerate() {
+            let steps = steps_down(*question, options);
+            let mut lowers = false;
+            let mut leaves = options[0] != Whole::NotSure;
+            ranks.for_each_row(place, &mut |row| {
+                lowers |= steps.iter().any(|&(a, b)| row[b] < row[a]);
+                let known = row[1..].iter();
+                let best = known.clone().min().copied().unwrap_or(0);
+                let worst = known.max().copied().unwrap_or(2);
+                leaves |= row[0] < best || row[0] > worst;
+            });
+            if lowers {
+                broken.push(Broken::WorseAnswerLowers(rule.id));
+            }
+            if leaves {
+                broken.push(Broken::NotSureLeavesTheRange(rule.id));
+            }
         }
     }
     broken.extend(check_unknowns(rule));

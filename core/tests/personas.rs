@@ -6,7 +6,7 @@ use common::{assessed, highest, urgency};
 use self_check_core::advice::{Action, RuleId, Urgency};
 use self_check_core::answers::Answers;
 use self_check_core::assess::{Headline, Level, Number, assess};
-use self_check_core::exposure::Event;
+use self_check_core::exposure::{Event, Standing};
 use self_check_core::path::{Path, Stop};
 use self_check_core::questions::{Choice::*, Question};
 
@@ -291,10 +291,14 @@ fn number_is_removed_only_from_an_own_plain_key_that_nobody_else_saw() {
         &[PictureSharedWithFew],
         &[Dimples],
         &[OnCardOrPaper],
+        &[LetItOut],
+        &[PadlockOrCabinet],
+        &[GarageShedOrGate],
     ] {
         assert_eq!(removed(doubt), None, "{doubt:?}");
     }
     for open in [
+        Question::Opens,
         Question::WhoDecides,
         Question::ChangedSince,
         Question::Holders,
@@ -418,5 +422,141 @@ fn second_lock_and_bolt_are_told_of_also_where_the_key_is_lost_with_its_address(
             .find(|advice| advice.action == Action::StopGap)
             .map(|advice| advice.because.clone());
         assert!(because.unwrap_or_default().contains(&rule), "{rule:?}");
+    }
+}
+
+#[test]
+fn key_gone_with_its_address_is_today_however_it_went() {
+    let answers = common::but(&[KeyMissing, AddressOnRingOrKey, NotChanged]);
+    let result = assess(&answers.give_not_sure(Question::MissingHow), None);
+    assert_eq!(result.headline, Headline::KeyIsOutWithItsDoor);
+    for action in [
+        Action::CallPolice,
+        Action::AskInsurer,
+        Action::StopGap,
+        Action::RekeyCylinder,
+    ] {
+        assert_eq!(urgency(&result, action), Some(Urgency::Today), "{action:?}");
+    }
+}
+
+#[test]
+fn tenant_of_a_garage_asks_before_its_lock_is_changed() {
+    let result = assessed(&[
+        SomeoneHadIt,
+        GarageShedOrGate,
+        RentPrivately,
+        NoLongerShould,
+    ]);
+    assert_eq!(urgency(&result, Action::TellLandlord), Some(Urgency::Soon));
+    assert_eq!(urgency(&result, Action::RekeyCylinder), None);
+}
+
+#[test]
+fn card_is_not_read_and_has_no_number_to_cut_from() {
+    for changes in [
+        &[CardFobCodeOrPhone, CarriedInView][..],
+        &[
+            CardFobCodeOrPhone,
+            SharedAPicture,
+            PicturePublic,
+            PictureShowsPlace,
+        ],
+        &[
+            CardFobCodeOrPhone,
+            NumberOnIt,
+            FourOrMoreDigits,
+            OnlyThisLock,
+        ],
+    ] {
+        let result = assessed(changes);
+        assert_eq!(result.headline, Headline::NobodyOutside, "{changes:?}");
+        assert_eq!(result.level, Level::Kept);
+        assert_eq!(result.number, Number::NotKnown);
+        assert_eq!(urgency(&result, Action::ChangeCodesAndUsers), None);
+        assert_eq!(urgency(&result, Action::CarryCovered), None);
+    }
+}
+
+#[test]
+fn key_to_a_car_and_to_work_is_for_others_to_decide() {
+    let result = assessed(&[Vehicle, WorkOrAnothersHome]);
+    assert_eq!(result.headline, Headline::VehicleAndAnothersDoor);
+    assert!(result.headline.is_for_others());
+    // The lock was asked about before the key told that it is a car's.
+    let moved = assessed(&[JustMovedIn, NotChanged, Vehicle]);
+    assert_eq!(moved.exposures, []);
+    assert_eq!(
+        urgency(&moved, Action::SeeVehicleSpecialist),
+        Some(Urgency::Habit)
+    );
+}
+
+#[test]
+fn worried_person_whose_lock_was_changed_since_is_told_that_it_ended() {
+    let standing = |changes: &[_]| {
+        let result = assessed(&[&[WorriedAboutAPerson], changes].concat());
+        let found = result.exposures.into_iter();
+        let found = found.filter(|exposure| exposure.event == Event::UneasyPerson);
+        found.map(|exposure| exposure.standing).collect::<Vec<_>>()
+    };
+    assert_eq!(standing(&[ChangedAndCounted]), [Standing::EndedByChange]);
+    assert_eq!(standing(&[NotChanged]), [Standing::NotRuledOut]);
+}
+
+#[test]
+fn key_that_came_back_is_looked_after_and_its_lock_changed_when_convenient() {
+    let result = assessed(&[KeyMissing, AwayAndCameBack, NotChanged]);
+    assert_eq!(
+        urgency(&result, Action::RekeyCylinder),
+        Some(Urgency::WhenConvenient)
+    );
+    let with_address = assessed(&[KeyMissing, AwayAndCameBack, NotChanged, AddressOnRingOrKey]);
+    assert_eq!(
+        urgency(&with_address, Action::TakeAddressOff),
+        Some(Urgency::Today)
+    );
+    let at_work = assessed(&[KeyMissing, AwayAndCameBack, WorkOrAnothersHome]);
+    assert_eq!(urgency(&at_work, Action::TellOwner), Some(Urgency::Soon));
+}
+
+#[test]
+fn landlord_tells_the_tenants_before_the_lock_is_changed() {
+    let result = assessed(&[LetItOut, SomeoneHadIt, NoLongerShould, NotChanged]);
+    assert_eq!(urgency(&result, Action::TellTenants), Some(Urgency::Soon));
+    assert_eq!(urgency(&result, Action::RekeyCylinder), Some(Urgency::Soon));
+    let calm = assessed(&[LetItOut]);
+    assert_eq!(urgency(&calm, Action::TellTenants), Some(Urgency::Habit));
+}
+
+#[test]
+fn people_from_before_a_move_are_counted_once() {
+    let result = assessed(&[JustMovedIn, NotChanged, NoLongerShould]);
+    assert_eq!(
+        result.headline,
+        people_could_have_copied(&[Event::FormerOccupants])
+    );
+}
+
+#[test]
+fn helper_with_the_number_is_trusted_and_plain_copies_can_wait() {
+    let result = assessed(&[HelperNow, Household, FourOrMoreDigits, OnlyThisLock]);
+    assert_eq!(result.headline, Headline::OnlyByChoice);
+    assert_eq!(
+        urgency(&result, Action::CutPlainCopies),
+        Some(Urgency::WhenConvenient)
+    );
+}
+
+#[test]
+fn readers_at_the_door_are_not_said_to_miss_it() {
+    for (seen, expected) in [(CarriedInView, true), (DoorbellCamera, false)] {
+        let Headline::CouldBeRead {
+            without_its_door, ..
+        } = assessed(&[seen]).headline
+        else {
+            panic!("{seen:?} lets somebody read it");
+        };
+        assert_eq!(without_its_door, expected, "{seen:?}");
     }
 }

@@ -42,6 +42,12 @@ fn sources_are_each_used_outside_their_own_list() -> std::io::Result<()> {
         .iter()
         .map(fs::read_to_string)
         .collect::<Result<String, _>>()?;
+    // A source that is only spoken of in a comment is not used.
+    let uses: String = uses
+        .lines()
+        .filter(|line| !line.trim_start().starts_with("//"))
+        .flat_map(|line| [line, "\n"])
+        .collect();
     let words: BTreeSet<&str> = uses
         .split(|c: char| !(c.is_alphanumeric() || c == '_'))
         .collect();

@@ -65,3 +65,35 @@ fn a_stolen_card_is_answered_by_a_new_code() {
     let then = from_today(&result, &[Action::ChangeCodesAndUsers]);
     assert_eq!((result.level, then.level), (Level::GivenAway, Level::Kept));
 }
+
+/// The other lock that the key opens is its owner's to change: until then the old key still works there.
+#[test]
+fn a_new_lock_of_ones_own_does_not_speak_for_anothers() {
+    let result = assessed(&[
+        SomeoneHadIt,
+        NoLongerShould,
+        NotChanged,
+        HouseDoor,
+        WorkOrAnothersHome,
+    ]);
+    let then = from_today(&result, &[Action::RekeyCylinder]);
+    assert_eq!(then.level, result.level);
+    assert_eq!(choices(&result), []);
+}
+
+#[test]
+fn nothing_is_offered_that_would_change_nothing() {
+    let result = assessed(&[
+        SharedAPicture,
+        PicturePublic,
+        PictureShowsPlace,
+        NotChanged,
+        AddressOnRingOrKey,
+    ]);
+    let advised = |action| {
+        let mut actions = result.advised.actions.iter();
+        actions.any(|advice| advice.action == action)
+    };
+    assert!(advised(Action::TakePictureDown) && advised(Action::TakeAddressOff));
+    assert_eq!(choices(&result), [Action::RekeyCylinder]);
+}

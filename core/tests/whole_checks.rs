@@ -112,7 +112,29 @@ fn assert_sound(answers: &Answers, result: &Assessment) {
         assert!(!has(Action::CutPlainCopies) && !has(Action::RestrictedBlank));
     }
     if relevant.has(Choice::KeyMissing) {
-        assert!(!has(Action::RestrictedBlank) && !has(Action::TakeAddressOff));
+        assert!(!has(Action::RestrictedBlank));
+        let is_back = relevant.has(Choice::AwayAndCameBack);
+        assert!(is_back || !has(Action::TakeAddressOff), "{relevant:?}");
+    }
+    if !remedies.is_empty() {
+        assert!(!has(Action::ReorderByCard), "{relevant:?}");
+    }
+    // Whoever decides, or pays, is asked before a visit is ordered.
+    let place = |action| advised.actions.iter().position(|one| one.action == action);
+    let visit = one_of.into_iter().filter_map(place).min();
+    for asked_first in [
+        Action::AskInsurer,
+        Action::TellLandlord,
+        Action::TellManager,
+        Action::TellTenants,
+    ] {
+        if let (Some(asked), Some(visit)) = (place(asked_first), visit) {
+            let is_as_urgent = advised.actions[asked].urgency >= advised.actions[visit].urgency;
+            assert!(
+                !is_as_urgent || asked < visit,
+                "{asked_first:?} {relevant:?}"
+            );
+        }
     }
 
     // The level and the list say the same.
@@ -140,11 +162,16 @@ fn assert_sound(answers: &Answers, result: &Assessment) {
             let pictures = [Event::PublicPicture, Event::ListingPicture];
             assert!(!people.is_empty() || !pictures.contains(&also[0]));
         }
-        Headline::CouldBeRead(who) => assert!(!who.is_empty(), "{relevant:?}"),
+        Headline::CouldBeRead { readers, .. } => {
+            assert!(!readers.is_empty(), "{relevant:?}");
+            // Nothing is cut into a card that could be read.
+            assert!(!relevant.has(Choice::CardFobCodeOrPhone), "{relevant:?}");
+        }
         _ => {}
     }
     let is_the_code = result.number == Number::IsTheCode;
-    assert_eq!(is_the_code, relevant.has(Choice::OnlyThisLock));
+    let is_cut = !relevant.has(Choice::CardFobCodeOrPhone);
+    assert_eq!(is_the_code, is_cut && relevant.has(Choice::OnlyThisLock));
     if let Count::Counted { of, left } = result.count {
         let untouched = of.untouched();
         assert!(1.0 <= left.fewest && left.fewest <= left.most);
@@ -254,7 +281,9 @@ fn a_worse_answer_never_lowers_an_action() {
                     Action::HaveCodeRemoved | Action::LookAgainIndoors | Action::NothingToDo => {
                         continue;
                     }
-                    Action::CutPlainCopies => urgency(&worse, advice.action).max(remedy),
+                    Action::CutPlainCopies | Action::ReorderByCard => {
+                        urgency(&worse, advice.action).max(remedy)
+                    }
                     action => urgency(&worse, action),
                 };
                 assert!(

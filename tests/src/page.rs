@@ -21,7 +21,7 @@ fn is_among(url: &str, known: &[String]) -> bool {
 }
 
 /// How long a page may take to do what a journey waits for.
-const PATIENCE: Duration = Duration::from_secs(10);
+const PATIENCE: Duration = Duration::from_secs(30);
 
 /// The page, as one person sees it.
 pub struct Page {

@@ -18,16 +18,19 @@ pub mod site;
 pub mod terms;
 
 #[cfg(test)]
-pub use actions::STOP_GAPS;
-pub use actions::{action, advised, what_if};
+pub use actions::{HURRIES, STOP_GAPS};
+pub use actions::{action, advised, hurry, what_if};
 pub use choices::choice;
 pub use findings::{
-    event, knows_the_door, level, no_count, reading, source_kind, standing, urgency, waits_for,
+    event, is_open, knows_the_door, level, no_count, reading, source_kind, standing, urgency,
+    waits_for,
 };
 pub use headline::{headline, headline_groups, number_on_the_key};
 pub use household::Names;
 pub use learn::{figure, learn};
-pub use questions::{find_out, not_sure_hint, question, question_on, short};
+#[cfg(test)]
+pub use questions::{OTHER_WAYS_TO_FIND_OUT, find_out};
+pub use questions::{find_out_on, not_sure_hint, question, question_on, short};
 pub use reading::{about, landlord_letter, matters_more, next_hour, safety};
 pub use regions::{licensing, region, regions_compared, tenancy_rule, tenancy_scope};
 pub use rules::rule;

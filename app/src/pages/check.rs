@@ -4,10 +4,10 @@ use self_check_core::path::Stop;
 use yew::prelude::*;
 
 use super::look_over::look_over;
-use super::next_hour::next_hour;
 use super::question::QuestionPage;
 use super::result::ResultPage;
-use super::safety::safety;
+use super::to_read::to_read;
+use crate::copy;
 use crate::route::Route;
 use crate::session::{Act, SessionHandle};
 use crate::ui::Length;
@@ -25,8 +25,8 @@ pub fn check(session: &SessionHandle, n: usize) -> Html {
     };
     match path.stops()[n] {
         Stop::Ask(question) => html! { <QuestionPage key={n} {n} {length} {question} /> },
-        Stop::NextHour => next_hour(session, n, length),
-        Stop::Safety => safety(session, n, length),
+        Stop::NextHour => to_read(session, n, length, &copy::next_hour(), None),
+        Stop::Safety => to_read(session, n, length, &copy::safety(), Some("calm")),
         Stop::LookOver => look_over(session, n, length),
         Stop::Result => html! { <ResultPage {n} /> },
     }

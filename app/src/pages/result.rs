@@ -48,7 +48,8 @@ pub fn ResultPage(props: &ResultPageProps) -> Html {
     let assessment = assess(&session.answers, session.positions);
     let finding = Finding::of(&assessment);
     use_safety_told(&session, finding);
-    let shows_level = !assessment.safety_first || session.level_asked_for;
+    let is_asked_for = !assessment.safety_first || session.level_asked_for;
+    let shows_level = is_asked_for && !assessment.headline.is_for_others();
     use_effect_with(session.level_asked_for, |&asked_for| {
         if asked_for {
             browser::arrive();
@@ -61,32 +62,32 @@ pub fn ResultPage(props: &ResultPageProps) -> Html {
     html! {
         <div class="narrow">
             { verdict(&assessment, shows_level) }
-            if assessment.safety_first && !shows_level {
+            if !is_asked_for {
                 <p class="row">
                     <button type="button" class="plain" onclick={ask}>{ site::SHOW_LEVEL }</button>
                 </p>
             }
-            if shows_level {
+            if is_asked_for {
                 { rule(&assessment.count) }
                 { sharpen(&assessment.count) }
                 { exposures(&assessment.exposures) }
             }
-            { to_do(&assessment.advised, assessment.safety_first) }
+            { to_do(&assessment.advised, &session.answers, assessment.safety_first) }
             if shows_level {
                 <WhatIf assessment={assessment.clone()} />
             }
-            { find_out(&assessment.advised.find_out, &path) }
+            { find_out(&assessment.advised.find_out, &session.answers, &path) }
             if !assessment.safety_first {
                 <section class="beside" aria-labelledby="matters">
                     { reading_part(&copy::matters_more(), "matters") }
                 </section>
             }
-            if shows_level {
+            if is_asked_for {
                 { why(&assessment.advised.considered) }
             }
             { take_over(&session, finding) }
             if !assessment.safety_first {
-                { take_along(&assessment, session.is_example) }
+                { take_along(&assessment, &session.answers, session.is_example) }
             }
             { onward(path.position(Stop::LookOver).unwrap_or(props.n)) }
         </div>

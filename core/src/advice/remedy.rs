@@ -4,6 +4,7 @@ use crate::advice::{Action, Urgency};
 use crate::answers::{Answers, QuestionSet};
 use crate::order::sort_few;
 use crate::questions::{Choice, Question};
+use crate::sources::{Source, TRADE_LOCK_KINDS};
 
 use Choice::*;
 
@@ -11,10 +12,13 @@ use Choice::*;
 pub const NEEDS: QuestionSet =
     QuestionSet::of(&[Question::Opens, Question::WhoDecides, Question::KeyKind]);
 
+/// What the choice of a remedy rests on.
+pub const SOURCES: &[&Source] = &[&TRADE_LOCK_KINDS];
+
 /// The actions after which old keys no longer open what this key opens, and by whom. Never empty:
 /// where nobody knows what the key opens, it is taken to open a home.
 ///
-/// Source: common practice of the trade, [`crate::sources::TRADE_LOCK_KINDS`]. A block's, work's
+/// Source: common practice of the trade, [`SOURCES`]. A block's, work's
 /// or neighbour's lock never yields rekeying by the person who asks.
 pub fn remedy(answers: &Answers) -> Vec<Action> {
     let mut actions = Vec::with_capacity(3);

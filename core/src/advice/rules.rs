@@ -38,6 +38,7 @@ pub enum RuleId {
     SharedEntranceKeyIsOut,
     KeyNearHomeIsOut,
     KeyWasAwayWithTheAddress,
+    KeyWasAway,
     KeyWasNotReturned,
     UnreturnedKeyIsAskedBack,
     KeyIsUnaccountedFor,
@@ -82,6 +83,7 @@ pub enum RuleId {
     KeyIsCarriedInView,
     KeyLiesInSight,
     // Somebody else's lock.
+    TenantsNeedTheirWayIn,
     AnothersKeyIsOut,
     AnothersKeyWasShared,
     AnothersKeyFollowsTheirRules,

@@ -23,7 +23,7 @@ pub fn advise(answers: &Answers) -> Advised {
     if facts::is_uneasy(answers).is_certain() {
         leave_out_what_a_feared_person_makes_unsafe(answers, &mut advised);
     }
-    count_copies_before_the_lock_is_changed(&mut advised);
+    ask_before_the_lock_is_changed(&mut advised);
     settle_copies_of_a_lock_to_be_changed(&mut advised);
     leave_copies_to_who_may_order_them(answers, &mut advised.actions);
     advised.find_out = worth_finding_out(answers, &advised);
@@ -80,23 +80,26 @@ fn add(actions: &mut Vec<Advice>, action: Action, urgency: Urgency, rule: RuleId
     }
 }
 
-/// Afterwards the old copies open nothing, and how many new ones to order is known from the count.
-fn count_copies_before_the_lock_is_changed(advised: &mut Advised) {
+/// What has to be known, and said, before a lock is changed is as urgent as that: how many keys to
+/// order, from the count of the old ones, since afterwards those open nothing; and, to the people who
+/// live there, when.
+fn ask_before_the_lock_is_changed(advised: &mut Advised) {
     let Some(urgency) = advised.remedies_due().map(|advice| advice.urgency).max() else {
         return;
     };
-    let count = advised
-        .actions
-        .iter_mut()
-        .find(|advice| advice.action == Action::CountCopies);
-    if let Some(count) = count {
-        count.urgency = count.urgency.max(urgency.min(Urgency::Soon));
+    for advice in &mut advised.actions {
+        let at_most = match advice.action {
+            Action::CountCopies => Urgency::Soon,
+            Action::TellTenants => Urgency::Today,
+            _ => continue,
+        };
+        advice.urgency = advice.urgency.max(urgency.min(at_most));
     }
     sort(&mut advised.actions);
 }
 
-/// Nobody has copies cut, or a code ground off, for a lock that is about to be changed: the remedy
-/// takes over the reasons and the urgency, and the new keys can be plain ones.
+/// Nobody has copies cut or ordered, or a code ground off, for a lock that is about to be changed: the
+/// remedy takes over the reasons and the urgency, and the new keys can be plain ones.
 fn settle_copies_of_a_lock_to_be_changed(advised: &mut Advised) {
     let remedies: Vec<Action> = advised.remedies_due().map(|advice| advice.action).collect();
     if remedies.is_empty() {
@@ -104,29 +107,31 @@ fn settle_copies_of_a_lock_to_be_changed(advised: &mut Advised) {
     }
     let actions = &mut advised.actions;
     actions.retain(|advice| advice.action != Action::HaveCodeRemoved);
-    let Some(place) = actions
-        .iter()
-        .position(|advice| advice.action == Action::CutPlainCopies)
-    else {
-        return;
-    };
-    let copies = actions.remove(place);
-    for remedy in actions
-        .iter_mut()
-        .filter(|advice| remedies.contains(&advice.action))
-    {
-        let is_more_urgent = copies.urgency > remedy.urgency;
-        let at = if is_more_urgent {
-            0
-        } else {
-            remedy.because.len()
-        };
-        let tells_of_the_lock = |rule: &RuleId| *rule != RuleId::PlainCopiesCarryNoCode;
-        let because = copies.because.iter().copied().filter(tells_of_the_lock);
-        remedy.because.splice(at..at, because);
-        remedy.urgency = remedy.urgency.max(copies.urgency);
+    for copies in [Action::CutPlainCopies, Action::ReorderByCard] {
+        let place = actions.iter().position(|advice| advice.action == copies);
+        if let Some(place) = place {
+            let copies = actions.remove(place);
+            let due = actions
+                .iter_mut()
+                .filter(|advice| remedies.contains(&advice.action));
+            due.for_each(|remedy| take_over(remedy, &copies));
+        }
     }
     sort(actions);
+}
+
+/// The remedy stands for the copies too, and for what speaks of the lock among their reasons.
+fn take_over(remedy: &mut Advice, copies: &Advice) {
+    let is_more_urgent = copies.urgency > remedy.urgency;
+    let at = if is_more_urgent {
+        0
+    } else {
+        remedy.because.len()
+    };
+    let tells_of_the_lock = |rule: &RuleId| *rule != RuleId::PlainCopiesCarryNoCode;
+    let because = copies.because.iter().copied().filter(tells_of_the_lock);
+    remedy.because.splice(at..at, because);
+    remedy.urgency = remedy.urgency.max(copies.urgency);
 }
 
 /// Copies, and what kind the next key is, are for whoever decides about the lock: not for a tenant,
@@ -143,14 +148,14 @@ fn leave_copies_to_who_may_order_them(answers: &Answers, actions: &mut Vec<Advic
     });
 }
 
-/// Asking a feared person for keys, or listing who has one where they may see it, can put somebody
-/// in danger. Where they have a right to live there, even a new lock may be unlawful: then it waits
+/// Asking a feared person for keys, telling them of a new lock, or listing who has a key where they
+/// may see it, can put somebody in danger. Where they have a right to live there, even a new lock may be unlawful: then it waits
 /// for the plan made with a support service. Source: [`crate::sources::SAFETY_PLANNING`].
 fn leave_out_what_a_feared_person_makes_unsafe(answers: &Answers, advised: &mut Advised) {
     let has_a_right = answers.has(Choice::SharedWithRightHolder);
     let remedies: Vec<Action> = advised.remedies_due().map(|advice| advice.action).collect();
     advised.actions.retain(|advice| match advice.action {
-        Action::GetCopiesBack | Action::CountCopies => false,
+        Action::GetCopiesBack | Action::CountCopies | Action::TellTenants => false,
         action => !(has_a_right && remedies.contains(&action)),
     });
 }
@@ -218,7 +223,9 @@ fn is_called_for_already(
     };
     match calls {
         // For a lock to be changed, the remedy stands in for new copies.
-        Call::For(Action::CutPlainCopies) if remedy::remedy(answers).into_iter().any(called) => {
+        Call::For(Action::CutPlainCopies | Action::ReorderByCard)
+            if remedy::remedy(answers).into_iter().any(called) =>
+        {
             true
         }
         Call::For(action) => called(action),

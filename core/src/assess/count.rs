@@ -102,7 +102,7 @@ impl Count {
                     fewest: left.fewest.min(now.fewest),
                     most: left.most.min(now.most),
                 },
-                (Some(now), Standing::Unknown(_)) => KeysLeft {
+                (Some(now), Standing::Unknown(_) | Standing::NotRuledOut) => KeysLeft {
                     fewest: left.fewest.min(now.fewest),
                     most: left.most,
                 },

@@ -4,7 +4,8 @@ use super::Level;
 use crate::answers::Answers;
 use crate::exposure::{Event, Exposure, Standing};
 use crate::facts;
-use crate::questions::{Choice, Question};
+use crate::questions::Choice;
+use crate::verdict::Verdict;
 
 /// What the first sentence says.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -15,6 +16,8 @@ pub enum Headline {
     VehicleOnly,
     /// The key belongs to work or another's home: theirs to decide.
     AnothersDoor,
+    /// Both of these, and nothing of the owner's own.
+    VehicleAndAnothersDoor,
     /// The key was mislaid indoors and may turn up.
     MayTurnUp,
     /// The key is out of the owner's hands, in this way.
@@ -31,8 +34,13 @@ pub enum Headline {
     },
     /// A picture shows the key and its door.
     PictureTellsItsDoor,
-    /// The key could be read from these, by people who cannot tell its door; never empty.
-    CouldBeRead(Vec<Event>),
+    /// The key could be read.
+    CouldBeRead {
+        /// By these people; never empty.
+        readers: Vec<Event>,
+        /// Whether nothing told shows any of them its door.
+        without_its_door: bool,
+    },
     /// Too little is known to say.
     CannotBeToldYet,
     /// The lock was changed after what happened.
@@ -44,17 +52,26 @@ pub enum Headline {
 }
 
 impl Headline {
+    /// Whether others decide about all that the key opens. Nothing was asked then of who had it, so
+    /// what its secret is worth cannot be told.
+    pub fn is_for_others(&self) -> bool {
+        matches!(
+            self,
+            Self::VehicleOnly | Self::AnothersDoor | Self::VehicleAndAnothersDoor
+        )
+    }
+
     pub(super) fn of(answers: &Answers, exposures: &[Exposure], level: Level) -> Self {
         use Choice::*;
         if answers.has_any(&[WorriedAboutAPerson, UneasyPerson]) {
             return Self::SafetyFirst;
         }
-        let opens_only = |choice| answers.chosen(Question::Opens).eq([choice]);
-        if opens_only(Vehicle) {
-            return Self::VehicleOnly;
-        }
-        if opens_only(WorkOrAnothersHome) {
-            return Self::AnothersDoor;
+        if facts::opens_only_what_others_decide(answers) {
+            return match (answers.has(Vehicle), answers.has(WorkOrAnothersHome)) {
+                (true, true) => Self::VehicleAndAnothersDoor,
+                (true, false) => Self::VehicleOnly,
+                (false, _) => Self::AnothersDoor,
+            };
         }
         let counted = |test: fn(Event) -> bool| -> Vec<Event> {
             exposures
@@ -64,13 +81,20 @@ impl Headline {
                 .collect()
         };
         if let Some(&event) = counted(is_out).first() {
-            let is_lost = matches!(event, Event::LostNearHome | Event::LostFarAway);
+            let is_lost = matches!(
+                event,
+                Event::LostNearHome | Event::LostFarAway | Event::MissingSomehow
+            );
             if is_lost && facts::tells_its_door(answers).is_certain() {
                 return Self::KeyIsOutWithItsDoor;
             }
             return Self::KeyIsOut(event);
         }
-        let people = counted(is_a_group_of_people);
+        let mut people = counted(is_a_group_of_people);
+        if answers.has(JustMovedIn) && people.contains(&Event::FormerOccupants) {
+            // Somebody who should no longer have a key to a new home had it before the move.
+            people.retain(|&event| event != Event::FormerHolder);
+        }
         let mut also = counted(lets_anybody_copy);
         if !people.is_empty() || !also.is_empty() {
             also.extend(counted(is_seen_in_public));
@@ -86,7 +110,14 @@ impl Headline {
         }
         let readers = counted(could_have_read);
         if !readers.is_empty() {
-            return Self::CouldBeRead(readers);
+            let without_its_door = exposures
+                .iter()
+                .filter(|exposure| readers.contains(&exposure.event))
+                .all(|exposure| exposure.knows_the_door == Verdict::DoesNotApply);
+            return Self::CouldBeRead {
+                readers,
+                without_its_door,
+            };
         }
         let has = |standing| {
             exposures

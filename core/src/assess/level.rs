@@ -17,7 +17,7 @@ impl Level {
 fn one(exposure: &Exposure) -> Level {
     match exposure.standing {
         Standing::EndedByChange => Level::Kept,
-        Standing::Unknown(_) => Level::CannotBeToldYet,
+        Standing::Unknown(_) | Standing::NotRuledOut => Level::CannotBeToldYet,
         Standing::Counts | Standing::ByChoice => certain(exposure),
     }
 }

@@ -1,13 +1,13 @@
 //! What the number on the key is, as far as was told.
 
 use crate::answers::Answers;
-use crate::facts::carries_a_code;
+use crate::facts::{carries_a_code, is_a_card};
 use crate::questions::{Choice, Question};
 
 /// Whether the number on the key is enough for a copy.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Number {
-    /// There is none, or nobody knows of one.
+    /// There is none that a key could be cut from, or nobody knows of one.
     NotKnown,
     /// A number stands on the key, and what it is has not been found out.
     MayBeTheCode,
@@ -25,7 +25,9 @@ const NUMBERS: [Choice; 3] = [
 
 impl Number {
     pub(super) fn of(answers: &Answers) -> Self {
-        if carries_a_code(answers).is_certain() {
+        if is_a_card(answers).is_certain() {
+            Self::NotKnown
+        } else if carries_a_code(answers).is_certain() {
             Self::IsTheCode
         } else if answers.has(Choice::SameOnOtherKeys) {
             Self::NamesTheBlank

@@ -20,8 +20,9 @@ struct Row {
 
 /// Every event that one choice tells of, weightiest first.
 ///
-/// Whether somebody knows the door is common sense put down row by row: former holders, guests and
-/// helpers have been there; whoever had the key alone or found it knows only what came with it.
+/// Whether somebody knows the door is our assumption ([`crate::sources::DOOR_JUDGEMENT`]), put down row
+/// by row: former holders, guests and helpers have been there; whoever had the key alone or found it
+/// knows only what came with it.
 static EVENTS: [Row; 23] = [
     row(Event::Stolen, StolenOrTaken, Held, facts::tells_its_door),
     row(Event::NotReturned, NotReturned, Held, knows),
@@ -96,17 +97,13 @@ pub fn exposures(answers: &Answers, of: Option<KeyRange>) -> Vec<Exposure> {
         );
     }
     if answers.has(WorriedAboutAPerson) && !answers.has(UneasyPerson) {
-        // The person said why they came: whatever else they answer, this is not known to be over.
-        let told = Verdict::Unknown(Question::Holders);
-        push(
-            &mut found,
-            answers,
-            of,
-            Event::UneasyPerson,
-            told,
-            Held,
-            Verdict::Applies,
-        );
+        found.push(Exposure {
+            event: Event::UneasyPerson,
+            reading: Held,
+            knows_the_door: Verdict::Applies,
+            standing: of_a_person_nobody_named(answers),
+            keys_left: of.map(|of| keys_left(Event::UneasyPerson, of)),
+        });
     }
     for row in &EVENTS {
         let told = match ticked(answers, &[row.told_by]) {
@@ -139,6 +136,9 @@ fn push(
         },
         Verdict::Applies => standing(answers, event),
     };
+    if reading == CutsSeen && facts::is_a_card(answers).is_certain() {
+        return;
+    }
     let reading = if reading == CutsSeen && answers.has(OnlyThisLock) {
         CodeSeen
     } else {
@@ -151,6 +151,18 @@ fn push(
         standing,
         keys_left: of.map(|of| keys_left(event, of)),
     });
+}
+
+/// How it stands with the person somebody is worried about, who is not among those told to have had a
+/// key. That path asks if the lock was changed since that person last had one.
+fn of_a_person_nobody_named(answers: &Answers) -> Standing {
+    if answers.has_any(&[ChangedAndCounted, ChangedCopiesUnknown]) {
+        Standing::EndedByChange
+    } else if answers.is_not_sure(Question::Holders) {
+        Standing::Unknown(Question::Holders)
+    } else {
+        Standing::NotRuledOut
+    }
 }
 
 fn standing(answers: &Answers, event: Event) -> Standing {

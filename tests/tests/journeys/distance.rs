@@ -46,7 +46,7 @@ fn picture_mark_and_words_follow_the_slider_and_the_lines_stay() -> Result<()> {
             assert_ne!(now.1, seen[seen.len() - 1].1, "the mark has moved");
             seen.push(now);
         }
-        page.wait_for_text("0.3 m (1 ft) away").await?;
+        page.wait_for_text("0.3\u{a0}m (1\u{a0}ft) away").await?;
         let kept = page
             .run("return changes === 0 && line === document.querySelector('.chart-line-1');")
             .await?;

@@ -1,6 +1,6 @@
 //! The actions: what to do, who does it, what it may hurt, and what drives its cost.
 
-use self_check_core::advice::{Action, Advice, RuleId};
+use self_check_core::advice::{Action, Advice, RuleId, Urgency};
 
 use crate::copy::ActionWords;
 
@@ -29,9 +29,31 @@ pub fn advised(advice: &Advice) -> ActionWords {
     ActionWords { how, ..usual }
 }
 
-const WITH_A_SECOND_LOCK: &str = "Lock the second lock at once, unless its key may be gone too. Then ask for the first visit you can get: do not wait for ordinary hours.";
-const WITH_A_BOLT: &str = "Your bolt or chain helps only while someone is awake and inside, with every way out easy. So have someone stay in, and ask for the first visit you can get: do not wait for ordinary hours.";
-const WITH_BOTH: &str = "Lock the second lock at once, unless its key may be gone too. The bolt or chain is only for when someone is awake and inside, with every way out easy. Ask for the first visit you can get: do not wait for ordinary hours.";
+const WITH_A_SECOND_LOCK: &str = "Lock the second lock at once, unless its key may be gone too. If it may be, have someone stay in.";
+const WITH_A_BOLT: &str = "Your bolt or chain helps only while someone is awake and inside, with every way out easy. So have someone stay in.";
+const WITH_BOTH: &str = "Lock the second lock at once, unless its key may be gone too. If it may be, have someone stay in. The bolt or chain is only for when someone is awake and inside, with every way out easy.";
+
+/// What an action due today begins with, so that nobody waits for an ordinary hour, and nobody orders
+/// what is not theirs to order.
+pub fn hurry(advice: &Advice) -> Option<&'static str> {
+    if advice.urgency != Urgency::Today {
+        return None;
+    }
+    match advice.action {
+        Action::RekeyCylinder | Action::ChangeCylinder | Action::ChangeLockOrLevers => {
+            Some(FIRST_VISIT)
+        }
+        Action::TellLandlord | Action::TellManager | Action::TellOwner => Some(CALL_FIRST),
+        _ => None,
+    }
+}
+
+const FIRST_VISIT: &str = "Ask for the first visit you can get: do not wait for ordinary hours. At night or on a holiday it costs more.";
+const CALL_FIRST: &str = "Call today, then write. Ask for it to be seen to at once.";
+
+/// Every such beginning, for the tests of the words.
+#[cfg(test)]
+pub const HURRIES: [&str; 2] = [FIRST_VISIT, CALL_FIRST];
 
 /// Every way of looking after a door, for the tests of the words.
 #[cfg(test)]
@@ -60,7 +82,7 @@ pub fn action(action: Action) -> ActionWords {
         },
         Action::TellLandlord => ActionWords {
             title: "Tell your landlord and ask in writing",
-            how: "Say that you would like the lock set to a new key, and by when. Ask in writing, so that it can be shown later. You need not say who or why.",
+            how: "Say that you would like the lock set to a new key, and by when. Ask in writing, so that it can be shown later. You need not say who or why. Until it is done, use every lock the door has, by day and at night. Ask before you add one.",
             who: "You ask; the landlord has the work done. What they must do differs from place to place: a local housing advice service knows.",
             may_hurt: Some(
                 "Do not change the lock yourself without a yes: it may break your agreement.",
@@ -76,26 +98,35 @@ pub fn action(action: Action) -> ActionWords {
         },
         Action::TellOwner => ActionWords {
             title: "Tell the owner or employer",
-            how: "It is their door, so it is their choice what to do. Say what happened and when, and follow their rules.",
+            how: "It is their door, so it is their choice what to do. If anything happened to the key, say what and when. Follow their rules.",
             who: "You tell; they act.",
             may_hurt: None,
             cost: "Ask before you agree to pay: rules differ.",
         },
+        Action::TellTenants => ActionWords {
+            title: "Tell the people who live there",
+            how: "Before the lock is changed, tell them when, and ask if the time suits them. Hand each of them a new key the same day.",
+            who: "You, or whoever looks after the home for you.",
+            may_hurt: Some(
+                "A lock changed without a word can shut out someone with a right to be there. In many places that is against the law: a housing advice service knows.",
+            ),
+            cost: "A key for each of them. Who pays depends on the agreement and on local law.",
+        },
         Action::StopGap => ActionWords {
             title: "Look after the door until the lock is changed",
-            how: "Have someone stay in, and ask for the first visit you can get: do not wait for ordinary hours. Use a bolt only while you are awake and inside, with every way out easy.",
+            how: "Have someone stay in until then. Use a bolt only while you are awake and inside, with every way out easy.",
             who: YOU,
             may_hurt: Some(
                 "Never glue, wedge or chain a way out. In a fire, everyone must get out at once and in the dark.",
             ),
-            cost: "A visit at night or on a holiday costs more.",
+            cost: FREE,
         },
         Action::RekeyCylinder => ActionWords {
             title: "Have the lock rekeyed",
-            how: "Rekeyed means set to a new key: the lock stays, and the old keys stop working. Have every lock done that this key opens. In many countries a new cylinder (the part the key goes into) is usual and cheaper: ask. Ask for plain keys, with no number on them, and try each with the door open.",
+            how: "Rekeyed means set to a new key: the lock stays, and the old keys stop working. Have every lock done that this key opens. In many countries a new cylinder (the part the key goes into) is usual and cheaper: ask. Ask for plain keys, with no number on them, and try each with the door open. If a card came with the lock, have it at hand.",
             who: CHECKED_LOCKSMITH,
             may_hurt: Some(
-                "The door must still open with ease from inside. If someone else has a right to live there, ask for advice before you change it.",
+                "The door must still open with ease from inside. If the lock may not be yours, or someone else has a right to live there, ask before you change it.",
             ),
             cost: "The visit and its hour, the number of locks, and the number of new keys. Several locks in one visit cost less than several visits.",
         },
@@ -104,7 +135,7 @@ pub fn action(action: Action) -> ActionWords {
             how: "The cylinder is the part the key goes into. Where it slides out of the door (European profile), a new one is usual and often cheaper than other work. Have it measured, so that it stands flush. Try each new key with the door open.",
             who: CHECKED_LOCKSMITH,
             may_hurt: Some(
-                "Where the door is a way out, ask for a thumb-turn (a knob you turn by hand), so that nobody looks for a key in a fire. Ask first if there is glass beside the lock. If someone else has a right to live there, ask for advice before you change it.",
+                "Where the door is a way out, ask for a thumb-turn (a knob you turn by hand), so that nobody looks for a key in a fire. Ask first if there is glass beside the lock. If the lock may not be yours, or someone else has a right to live there, ask before you change it.",
             ),
             cost: "The size and kind of the cylinder, the number of keys, and the hour of the visit.",
         },
@@ -113,7 +144,7 @@ pub fn action(action: Action) -> ActionWords {
             how: "In a lever lock, flat plates hold the bolt; a locksmith can fit new ones, or a new lock of the same size. The simple lock of an inside door is not worth it: if that room matters, have a better lock fitted.",
             who: CHECKED_LOCKSMITH,
             may_hurt: Some(
-                "Every room must open from inside without a search for a key. If someone else has a right to live there, ask for advice before you change it.",
+                "Every room must open from inside without a search for a key. If the lock may not be yours, or someone else has a right to live there, ask before you change it.",
             ),
             cost: "The kind and size of the lock, the number of keys, and the hour of the visit.",
         },
@@ -275,6 +306,7 @@ pub fn what_if(action: Action) -> &'static str {
         Action::TellLandlord => "…the landlord has the lock set to a new key",
         Action::TellManager => "…the manager has the lock changed",
         Action::TellOwner => "…its owner knows",
+        Action::TellTenants => "…those who live there know",
         Action::StopGap => "…the door is looked after until the visit",
         Action::RekeyCylinder => "…the lock is set to a new key",
         Action::ChangeCylinder => "…the part the key goes into is changed",

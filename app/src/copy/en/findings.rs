@@ -19,7 +19,7 @@ pub fn level(level: Level) -> Named {
         },
         Level::CannotBeToldYet => Named {
             name: "Cannot be told yet",
-            meaning: "An answer that is still open decides.",
+            meaning: "Too little is known to say.",
         },
         Level::InDoubt => Named {
             name: "In doubt",
@@ -49,7 +49,7 @@ pub fn urgency(urgency: Urgency) -> Named {
         },
         Urgency::Habit => Named {
             name: "Habit",
-            meaning: "From now on, every day.",
+            meaning: "From now on, whenever it comes up.",
         },
     }
 }
@@ -77,7 +77,7 @@ pub fn event(event: Event) -> &'static str {
         Event::CarriedInView => "The key is carried in plain view",
         Event::LiesInSight => "The key lies where it can be seen",
         Event::HiddenOutside => "A spare is hidden outside",
-        Event::NumberOnLockFace => "The number stands on the front of the lock",
+        Event::NumberOnLockFace => "A number stands on the front of the lock",
         Event::HelperNow => "Someone who helps you has a key",
         Event::TrustedCircle => "People you trust have a key",
     }
@@ -88,13 +88,13 @@ pub fn reading(event: Event, reading: Reading) -> &'static str {
     match reading {
         Reading::Held => held(event),
         Reading::CodeSeen if event != Event::NumberOnLockFace => {
-            "They could see its cuts (the dips in the edge), and note its number. How much the cuts tell depends on how near and how sharp. To someone with the maker’s list the number leaves one or a few keys to try."
+            "They could see its cuts (the dips and hollows in it), and note its number. How much the cuts tell depends on how near and how sharp. To someone with the maker’s list the number leaves one or a few keys to try."
         }
         Reading::CodeSeen => {
-            "They could note its number. To someone with the maker’s list that leaves one or a few keys to try; to anyone else it may leave them all."
+            "They could note that number. To someone with the maker’s list that leaves one or a few keys to try; to anyone else it may leave them all."
         }
         Reading::CutsSeen => {
-            "They could see its cuts (the dips in the edge). How much that tells depends on how near and how sharp."
+            "They could see its cuts (the dips and hollows in it). How much that tells depends on how near and how sharp."
         }
     }
 }
@@ -123,6 +123,11 @@ pub fn knows_the_door(verdict: Verdict) -> &'static str {
     }
 }
 
+/// Whether it is open if an event happened at all, so that nothing is told of it as a fact.
+pub fn is_open(standing: Standing) -> bool {
+    matches!(standing, Standing::Unknown(_) | Standing::NotRuledOut)
+}
+
 /// How an event stands today.
 pub fn standing(standing: Standing) -> String {
     match standing {
@@ -135,6 +140,9 @@ pub fn standing(standing: Standing) -> String {
             "This may count. You were not sure of the answer to “{}”.",
             short(question)
         ),
+        Standing::NotRuledOut => {
+            "You did not say that they had one, but they may have had.".to_owned()
+        }
         Standing::EndedByChange => {
             "The lock was changed since, so this no longer counts.".to_owned()
         }

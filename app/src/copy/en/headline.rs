@@ -9,7 +9,7 @@ pub fn number_on_the_key(number: Number) -> Option<&'static str> {
     match number {
         Number::NotKnown => None,
         Number::NamesTheBlank => Some(
-            "The number on the key stands on keys to other doors too. It names the blank (the uncut key) and tells a stranger nothing.",
+            "The number on the key stands on keys to other doors too. It names the blank (the uncut key) and tells a stranger nothing. If you did not hold it beside another key, do so once.",
         ),
         Number::MayBeTheCode => Some(
             "There is a number on the key, and you do not know yet if it is the key code (a key can be cut from it). Until you know, keep it covered.",
@@ -26,6 +26,9 @@ pub fn headline(headline: &Headline) -> String {
         Headline::SafetyFirst => "Your safety comes first. The key can wait.",
         Headline::VehicleOnly => "A vehicle’s key is a job for a specialist.",
         Headline::AnothersDoor => "This is someone else’s door, so they decide what is done.",
+        Headline::VehicleAndAnothersDoor => {
+            "A vehicle’s key is a job for a specialist, and the other door is for its owner to decide."
+        }
         Headline::MayTurnUp => "Your key is most likely still indoors.",
         Headline::KeyIsOut(event) => return key_is_out(*event),
         Headline::KeyIsOutWithItsDoor => {
@@ -35,14 +38,17 @@ pub fn headline(headline: &Headline) -> String {
         Headline::PictureTellsItsDoor => {
             "A picture shows your key together with the door it opens."
         }
-        Headline::CouldBeRead(events) => return could_be_read(events),
+        Headline::CouldBeRead {
+            readers,
+            without_its_door,
+        } => return could_be_read(readers, *without_its_door),
         Headline::CannotBeToldYet => {
             "There is too little to go on yet, and that is no cause for alarm."
         }
         Headline::EndedByChange => {
             "The lock was changed after what happened, so the old key opens nothing."
         }
-        Headline::OnlyByChoice => "Only people you chose to trust have your key.",
+        Headline::OnlyByChoice => "Only people you chose to give it to have your key.",
         Headline::NobodyOutside => "As far as you know, nobody outside your home has had your key.",
     };
     fixed.to_owned()
@@ -99,7 +105,7 @@ fn could_be_copied(thing: Event) -> &'static str {
         Event::UncountedCopies => "A copy that you cannot place could be in anyone’s hands.",
         Event::HiddenOutside => "A spare hidden outside can be found, used or copied by anyone.",
         Event::NumberOnLockFace => {
-            "Anyone who notes the number on the lock could have a key made from it."
+            "Anyone who notes the number on the front of the lock could have a key made from it."
         }
         _ => "Someone could have had a copy made.",
     }
@@ -118,10 +124,15 @@ pub fn headline_groups(headline: &Headline) -> Option<String> {
     (!lines.is_empty()).then(|| lines.join(" "))
 }
 
-fn could_be_read(events: &[Event]) -> String {
+fn could_be_read(readers: &[Event], without_its_door: bool) -> String {
+    let but = if without_its_door {
+        ", but nothing you told us shows them its door"
+    } else {
+        ""
+    };
     format!(
-        "{} could have read your key, perhaps without knowing its door.",
-        capitalised(&listed(events, who))
+        "{} could have read your key{but}.",
+        capitalised(&listed(readers, who))
     )
 }
 
@@ -259,7 +270,10 @@ mod tests {
             vec![Event::OnCalls],
             vec![Event::OnCalls, Event::CarriedInView],
         ] {
-            let words = headline(&Headline::CouldBeRead(events));
+            let words = headline(&Headline::CouldBeRead {
+                readers: events,
+                without_its_door: true,
+            });
             assert!(
                 words.starts_with("People on your calls or streams"),
                 "{words}"

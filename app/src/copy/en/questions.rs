@@ -13,8 +13,20 @@ const NOT_SURE: &str = "I am not sure";
 /// whether the key is in the hand. Pages show these.
 pub fn question_on(question: Question, answers: &Answers) -> QuestionWords {
     let usual = self::question(question);
-    if is_missing_path(answers) {
+    if question == Question::Copies && was_changed_before(question, answers) {
+        after_a_change(question, usual)
+    } else if is_missing_path(answers) {
         on_the_missing_path(question, usual)
+    } else if question == Question::Holders && answers.has(Choice::LetItOut) {
+        QuestionWords {
+            hint: LET_HOLDERS,
+            ..usual
+        }
+    } else if question == Question::NumberElsewhere && is_small_lock(answers) {
+        QuestionWords {
+            title: "Where does a number of this lock or key stand?",
+            ..usual
+        }
     } else if question == Question::ChangedSince {
         QuestionWords {
             title: changed_since_title(answers),
@@ -25,6 +37,14 @@ pub fn question_on(question: Question, answers: &Answers) -> QuestionWords {
     } else {
         usual
     }
+}
+
+/// Beside the question who has had the key to a home that is let.
+pub const LET_HOLDERS: &str = "Count those who live there now as the household of the home. Think of former tenants, agents and helpers, and of anyone who held it out of sight.";
+
+/// Whether the key opens a lock on whose front a number often stands.
+fn is_small_lock(answers: &Answers) -> bool {
+    answers.has_any(&[Choice::Mailbox, Choice::PadlockOrCabinet])
 }
 
 /// What stands beside the words for "not sure".
@@ -181,6 +201,39 @@ pub fn short(question: Question) -> &'static str {
         Question::Link => "Points to the door",
         Question::OtherWays => "Other locks and ways in",
     }
+}
+
+/// How to find out what the answer to `question` was "not sure" about, as the answers make it
+/// possible: a key that is gone cannot be tried in a lock.
+pub fn find_out_on(question: Question, answers: &Answers) -> &'static str {
+    match question {
+        Question::Opens if is_missing_path(answers) => OPENS_WITHOUT_THE_KEY,
+        Question::Link if is_missing_path(answers) => LINK_WITHOUT_THE_KEY,
+        Question::ChangedSince if asks_since_an_event(answers) => CHANGED_SINCE_AN_EVENT,
+        _ => find_out(question),
+    }
+}
+
+const OPENS_WITHOUT_THE_KEY: &str = "If you have a copy, try it in the locks you use. Never force it. If you have none, see which of your locks no key at hand opens.";
+const LINK_WITHOUT_THE_KEY: &str = "Go through in your mind what hung on the ring, and what went missing with it. Ask the people you live with what they remember.";
+const CHANGED_SINCE_AN_EVENT: &str = "Look for a bill, or ask the people you live with. A locksmith can often tell from the lock itself. If nobody knows, take it that the lock was not changed.";
+
+/// Every such way, for the tests of the words.
+#[cfg(test)]
+pub const OTHER_WAYS_TO_FIND_OUT: [&str; 3] = [
+    OPENS_WITHOUT_THE_KEY,
+    LINK_WITHOUT_THE_KEY,
+    CHANGED_SINCE_AN_EVENT,
+];
+
+/// Whether the question about a change asks since something that happened, and not since a move.
+fn asks_since_an_event(answers: &Answers) -> bool {
+    answers.has_any(&[
+        Choice::KeyMissing,
+        Choice::SharedAPicture,
+        Choice::SomeoneHadIt,
+        Choice::WorriedAboutAPerson,
+    ])
 }
 
 /// How to find out what the answer to `question` was "not sure" about.

@@ -1,6 +1,8 @@
 //! The pages to read outside Learn: the next hour, safety, how to check this page, and what matters
 //! more than copying.
 
+use self_check_core::answers::Answers;
+use self_check_core::questions::{Choice, Question};
 use self_check_core::sources::{
     CRIME_IN_THE_UNITED_STATES, KEYS_OUT_OF_SIGHT, LOSS_PRACTICE, NATURE_OF_BURGLARY,
     SAFETY_PLANNING,
@@ -35,7 +37,7 @@ static NEXT_HOUR: &[Block] = &[
         "Put up no poster and post nothing about it. Either would tell a finder whose door it opens.",
     ),
     Paragraph(
-        "Ask a locksmith for a visit in ordinary hours: a night visit costs more. Do not wait for that if the key was stolen, or lost with your address, or if you feel unsafe.",
+        "If the lock is yours, ask a locksmith for a visit in ordinary hours: a night visit costs more. If you rent, or the building is shared, call the landlord or manager first. Do not wait for that if the key was stolen, or lost with your address, or if you feel unsafe.",
     ),
     Source(&LOSS_PRACTICE),
 ];
@@ -160,11 +162,22 @@ static MATTERS_MORE: &[Block] = &[
     Source(&CRIME_IN_THE_UNITED_STATES),
 ];
 
-/// A tenant's neutral letter: no finding, no address, nobody's name.
-pub fn landlord_letter() -> &'static [&'static str] {
-    &[
+/// A tenant's neutral letter: no finding, no address, nobody's name. It asks for the locks that the
+/// key opens.
+pub fn landlord_letter(answers: &Answers) -> [&'static str; 5] {
+    let home = [Choice::HouseDoor, Choice::FlatDoor];
+    let request = if answers.has_any(&home) || answers.is_not_sure(Question::Opens) {
+        "Please have the lock of my home set to a new key by ________, or allow me to have this done by a locksmith. Please do the same for any other lock of my home that the same key opens."
+    } else if answers.has(Choice::BlockEntrance) {
+        "Please have the lock of the building’s entrance seen to by ________, so that keys from before no longer open it. If someone else decides about that lock, please tell me who."
+    } else if answers.has(Choice::Mailbox) {
+        "Please have the lock of my mailbox replaced by ________, or allow me to have this done."
+    } else {
+        "Please have the lock of my garage, shed or gate set to a new key by ________. Or allow me to have this done by a locksmith."
+    };
+    [
         "Dear landlord,",
-        "Please have the lock of my home set to a new key by ________, or allow me to have this done by a locksmith. Please do the same for any other lock of my home that the same key opens.",
+        request,
         "Please tell me when the work can be done, who pays for it, and how many keys I will get. I will hand in the keys I have now as soon as no lock that I use takes them. If the same key opens other locks of the building, please tell me what will be done about those.",
         "Please answer in writing.",
         "With kind regards",

@@ -38,6 +38,7 @@ pub fn rule(rule: RuleId) -> &'static str {
         RuleId::KeyWasAwayWithTheAddress => {
             "A key that was away with its address can be copied and tied to its door."
         }
+        RuleId::KeyWasAway => "Someone unknown who had a key can have had it copied.",
         RuleId::KeyWasNotReturned => "Whoever keeps a key can use it.",
         RuleId::UnreturnedKeyIsAskedBack => {
             "A key that comes back is one less to think of, though it proves nothing about copies."
@@ -116,6 +117,9 @@ pub fn rule(rule: RuleId) -> &'static str {
             "A key in sight of a window, in reach of the letterbox or in a car can be seen or taken."
         }
 
+        RuleId::TenantsNeedTheirWayIn => {
+            "People who live in a let home must know of a new lock, and get its keys."
+        }
         RuleId::AnothersKeyIsOut => {
             "A missing key to someone else’s door is for its owner to act on."
         }

@@ -88,12 +88,16 @@ pub fn figure_with_unit(value: f64, unit: Unit) -> String {
 /// A distance in metres and feet, to two digits.
 pub fn distance(metres: f64) -> String {
     let feet = metres / METRES_IN_A_FOOT;
-    format!("{} m ({} ft)", two_digits(metres), two_digits(feet))
+    format!(
+        "{}\u{a0}m ({}\u{a0}ft)",
+        two_digits(metres),
+        two_digits(feet)
+    )
 }
 
 /// A distance in metres alone, to two digits.
 pub fn metres(metres: f64) -> String {
-    format!("{} m", two_digits(metres))
+    format!("{}\u{a0}m", two_digits(metres))
 }
 
 /// How many keys are left to try, between a skilled observer and another.
@@ -177,14 +181,14 @@ mod tests {
 
     #[test]
     fn distance_is_told_in_metres_and_feet() {
-        assert_eq!(distance(1.0), "1 m (3.3 ft)");
-        assert_eq!(distance(59.4), "59 m (190 ft)"); // 195 ft in the published trial
+        assert_eq!(distance(1.0), "1\u{a0}m (3.3\u{a0}ft)");
+        assert_eq!(distance(59.4), "59\u{a0}m (190\u{a0}ft)"); // 195 ft in the published trial
     }
 
     #[test]
     fn number_is_told_with_every_distance_or_none() {
         let told = number_legible(&Scene::LongLens.legibility());
-        assert_eq!(told.matches(" m (").count(), 3, "{told}");
+        assert_eq!(told.matches("\u{a0}m (").count(), 3, "{told}");
         let told = number_legible(&Scene::DoorbellCamera.legibility());
         assert!(told.contains("never easily") && told.contains("from nowhere"));
         let none = Legibility {

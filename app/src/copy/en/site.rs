@@ -127,11 +127,19 @@ texts! {
     /// Unfolds an action's reasons.
     WHY = "Why";
     /// To the page on it, below the list of what to do.
+    TENANTS_AND_LANDLORDS = "Tenants and landlords: what to ask, and of whom";
+    /// To the quiet start, from advice to ask somebody.
+    TO_WORRIED = "To the start page, with “Worried about a person?”";
+    /// To the page on it, below the list of what to do.
     CHOOSE_A_LOCKSMITH = "How to choose a locksmith, and what to ask";
     /// Heading of what to find out.
     FIND_OUT = "Worth finding out";
     /// Below it.
-    FIND_OUT_LEDE = "You were not sure of these. An answer would change the advice.";
+    FIND_OUT_LEDE = "These are still open. An answer would change the advice.";
+    /// Heading where an answer would change nothing that is due.
+    NOT_SURE_OF = "What you were not sure of";
+    /// Above the rest of what the person was not sure of.
+    NOT_SURE_EITHER = "For what to do first, these matter less:";
     /// Heading of the what-ifs.
     WHAT_IF = "What if, from today…";
     /// Below it.
@@ -145,9 +153,9 @@ texts! {
     /// Above the pointer to what there was.
     RULE_BEFORE = "a key nobody saw";
     /// Under the rule: the European standard's lowest grade.
-    MARK_LOWEST = "standard’s lowest grade";
+    MARK_LOWEST = "least for a basic lock";
     /// Under the rule: its fourth grade.
-    MARK_GRADE_4 = "standard’s grade 4";
+    MARK_GRADE_4 = "least for a better lock";
     /// Under the rule: as many keys as one can carry to a door and try.
     MARK_POCKETFUL = "a pocketful of keys";
     /// Unfolds all rules.
@@ -448,7 +456,7 @@ pub fn grades(numbers: &[u8]) -> String {
 pub const RULE_NUMBERS: [&str; 7] = ["1", "10", "100", "1,000", "10,000", "100,000", "1 million"];
 
 /// What the number on the rule is not.
-pub const RULE_NOTE: &str = "These are patterns, not hours. The marks are what fits a pocket and the least that the European standard asks for, not a grade of your lock. Locks are opened in other ways too.";
+pub const RULE_NOTE: &str = "These are patterns, not hours. The marks are what fits a pocket, and the least that the European standard asks of new locks: basic (grade 1) and better (grade 4). They do not grade your lock. Locks are opened in other ways too.";
 
 /// A copy by its place in a row of copies.
 pub fn copy_number(generation: u32) -> String {

@@ -67,7 +67,7 @@ pub fn all() -> Vec<Page> {
         safety(),
         page("about", copy::about()),
         page("matters more", copy::matters_more()),
-        Page::new("landlord's letter", copy::landlord_letter().iter().copied()),
+        Page::new("landlord's letter", letters()),
         Page::new("rules", rules().map(|rule| copy::rule(rule.id))),
         Page::new("site", site_texts()),
         Page::new("picture", picture_texts()),
@@ -100,8 +100,10 @@ pub fn action(action: Action) -> Page {
     let mut texts = vec![words.title, words.how, words.who];
     texts.extend(words.may_hurt);
     texts.extend([words.cost, copy::what_if(action)]);
-    if action == Action::StopGap {
-        texts.extend(copy::STOP_GAPS);
+    match action {
+        Action::StopGap => texts.extend(copy::STOP_GAPS),
+        Action::RekeyCylinder => texts.extend(copy::HURRIES),
+        _ => {}
     }
     Page::new(format!("{action:?}"), texts)
 }
@@ -133,6 +135,9 @@ fn question(id: Question) -> Page {
         copy::find_out(id),
         site::nothing_chosen(id),
     ]);
+    if id == Question::Opens {
+        texts.extend(copy::OTHER_WAYS_TO_FIND_OUT);
+    }
     Page::new(format!("{id:?}"), texts)
 }
 
@@ -143,17 +148,39 @@ fn ways_to_come() -> Vec<Answers> {
             .give(Question::Reason, &[reason])
             .unwrap_or_default()
     };
-    let changed = begun(Choice::LookAtMyKeys)
-        .give(Question::ChangedSince, &[Choice::ChangedAndCounted])
-        .unwrap_or_default();
-    let mut ways: Vec<Answers> = Question::Reason
-        .row()
-        .choices
-        .iter()
-        .map(|&reason| begun(reason))
-        .collect();
-    ways.push(changed);
+    let with = |answers: Answers, choice: Choice| {
+        answers
+            .give(choice.question(), &[choice])
+            .unwrap_or_default()
+    };
+    let reasons = Question::Reason.row().choices.iter().copied().map(begun);
+    let mut ways: Vec<Answers> = reasons.collect();
+    for reason in [Choice::LookAtMyKeys, Choice::KeyMissing] {
+        ways.push(with(begun(reason), Choice::ChangedAndCounted));
+    }
+    for choice in [Choice::LetItOut, Choice::Mailbox] {
+        ways.push(with(begun(Choice::LookAtMyKeys), choice));
+    }
     ways
+}
+
+/// The letter for each lock that a tenant may ask for.
+fn letters() -> Vec<&'static str> {
+    let opens = [
+        Choice::FlatDoor,
+        Choice::BlockEntrance,
+        Choice::Mailbox,
+        Choice::GarageShedOrGate,
+    ];
+    let answers = opens.map(|choice| {
+        Answers::none()
+            .give(Question::Opens, &[choice])
+            .unwrap_or_default()
+    });
+    answers
+        .iter()
+        .flat_map(|answers| copy::landlord_letter(answers))
+        .collect()
 }
 
 fn page(name: &str, words: PageWords) -> Page {
@@ -360,10 +387,12 @@ fn findings() -> Vec<String> {
         let words = copy::source_kind(kind);
         texts.extend([words.name, words.meaning].map(str::to_owned));
     }
-    texts.extend(EVENTS.map(|event| copy::event(event).to_owned()));
-    texts.extend(EVENTS.map(|event| copy::reading(event, Reading::Held).to_owned()));
-    for reading in [Reading::CodeSeen, Reading::CutsSeen] {
-        texts.push(copy::reading(Event::PublicPicture, reading).to_owned());
+    texts.extend(Event::ALL.map(|event| copy::event(event).to_owned()));
+    texts.extend(Event::ALL.map(|event| copy::reading(event, Reading::Held).to_owned()));
+    for event in [Event::PublicPicture, Event::NumberOnLockFace] {
+        for reading in [Reading::CodeSeen, Reading::CutsSeen] {
+            texts.push(copy::reading(event, reading).to_owned());
+        }
     }
     for reason in [
         NoCount::KindNotModelled,
@@ -385,10 +414,11 @@ fn findings() -> Vec<String> {
         Standing::Counts,
         Standing::EndedByChange,
         Standing::ByChoice,
-        Standing::Unknown(Question::Copies),
+        Standing::NotRuledOut,
     ] {
         texts.push(copy::standing(standing));
     }
+    texts.extend(Question::ALL.map(|open| copy::standing(Standing::Unknown(open))));
     texts
 }
 
@@ -443,6 +473,7 @@ fn headlines() -> Vec<String> {
         Headline::SafetyFirst,
         Headline::VehicleOnly,
         Headline::AnothersDoor,
+        Headline::VehicleAndAnothersDoor,
         Headline::MayTurnUp,
         Headline::PictureTellsItsDoor,
         Headline::CannotBeToldYet,
@@ -454,7 +485,7 @@ fn headlines() -> Vec<String> {
             also: vec![Event::HiddenOutside, Event::ListingPicture],
         },
     ];
-    for event in EVENTS {
+    for event in Event::ALL {
         found.push(Headline::KeyIsOut(event));
         found.push(Headline::KeyIsOutWithItsDoor);
         found.push(Headline::CouldHaveCopied {
@@ -465,7 +496,10 @@ fn headlines() -> Vec<String> {
             people: Vec::new(),
             also: vec![event, event],
         });
-        found.push(Headline::CouldBeRead(vec![event]));
+        found.extend([true, false].map(|without_its_door| Headline::CouldBeRead {
+            readers: vec![event],
+            without_its_door,
+        }));
     }
     let groups = found.iter().filter_map(copy::headline_groups);
     let numbers = [
@@ -479,46 +513,6 @@ fn headlines() -> Vec<String> {
         .chain(groups)
         .chain(numbers.map(str::to_owned))
         .collect()
-}
-
-/// Every event, in the order of the core.
-const EVENTS: [Event; 23] = {
-    use Event::*;
-    [
-        Stolen,
-        NotReturned,
-        LostNearHome,
-        LostFarAway,
-        AwayAndCameBack,
-        MissingSomehow,
-        UneasyPerson,
-        FormerOccupants,
-        FormerHolder,
-        HadItAlone,
-        ShortLetGuests,
-        UncountedCopies,
-        HiddenOutside,
-        PublicPicture,
-        ListingPicture,
-        PrivatePicture,
-        OnCalls,
-        OnADoorbell,
-        CarriedInView,
-        LiesInSight,
-        NumberOnLockFace,
-        HelperNow,
-        TrustedCircle,
-    ]
-};
-
-/// An event added within its enum is caught by the number of its place, and one at its end by
-/// the last name.
-#[test]
-fn events_stand_in_their_places() {
-    for (place, event) in EVENTS.into_iter().enumerate() {
-        assert_eq!(event as usize, place);
-    }
-    assert_eq!(EVENTS.last(), Some(&Event::TrustedCircle));
 }
 
 #[test]

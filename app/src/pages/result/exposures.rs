@@ -1,10 +1,12 @@
 //! What may have given the secret away, and what each took.
 
 use self_check_core::exposure::{Event, Exposure, Reading, Standing};
+use self_check_core::sources::DOOR_JUDGEMENT;
 use yew::prelude::*;
 
 use crate::copy::{self, picture, site};
 use crate::route::Route;
+use crate::ui::source_line;
 
 /// The list of exposures; nothing where there is none.
 pub fn exposures(exposures: &[Exposure]) -> Html {
@@ -15,6 +17,7 @@ pub fn exposures(exposures: &[Exposure]) -> Html {
         <section aria-labelledby="exposures">
             <h2 id="exposures">{ site::EXPOSURES }</h2>
             <ul class="took">{ for exposures.iter().map(exposure) }</ul>
+            <p class="src">{ source_line(&DOOR_JUDGEMENT) }{ "." }</p>
         </section>
     }
 }
@@ -22,7 +25,7 @@ pub fn exposures(exposures: &[Exposure]) -> Html {
 /// What is open is said to be open, and nothing is told of it as if it had happened. Of people whom the
 /// owner chose to trust, no more is told than that.
 fn exposure(exposure: &Exposure) -> Html {
-    let is_open = matches!(exposure.standing, Standing::Unknown(_));
+    let is_open = copy::is_open(exposure.standing);
     html! {
         <li key={exposure.event as usize}>
             <h3>

@@ -1,13 +1,14 @@
 //! A neutral letter for a tenant to send.
 
+use self_check_core::answers::Answers;
 use yew::prelude::*;
 
 use crate::copy::{self, site};
 use crate::ui::CopyText;
 
 /// The letter, folded, right below the step that asks for it.
-pub fn letter() -> Html {
-    let lines = copy::landlord_letter();
+pub fn letter(answers: &Answers) -> Html {
+    let lines = copy::landlord_letter(answers);
     html! {
         <details class="letter screen-only">
             <summary>{ site::LETTER }</summary>

@@ -3,6 +3,7 @@
 use self_check_core::assess::Count;
 use self_check_core::exposure::{KeyRange, KeysLeft};
 use self_check_core::grades::Mark;
+use self_check_core::sources::{EUROPEAN_KEY_DIMENSIONS, Source, TRADE_KEY_DIMENSIONS};
 use yew::prelude::*;
 
 use crate::copy::{self, site};
@@ -23,6 +24,16 @@ pub fn rule(count: &Count) -> Html {
         Count::Counted { of, left } => counted(of, left),
         Count::NotCounted(reason) => html! { <p class="note">{ copy::no_count(*reason) }</p> },
     }
+}
+
+/// Where the patterns are counted from, then the marks.
+fn sources() -> [&'static Source; 4] {
+    [
+        &TRADE_KEY_DIMENSIONS,
+        &EUROPEAN_KEY_DIMENSIONS,
+        Mark::LowestGrade.source(),
+        Mark::PocketfulOfKeys.source(),
+    ]
 }
 
 fn counted(of: &KeyRange, left: &KeysLeft) -> Html {
@@ -49,8 +60,9 @@ fn counted(of: &KeyRange, left: &KeysLeft) -> Html {
             <figcaption>
                 { caption }{ " " }
                 <span class="src">
-                    { source_line(Mark::LowestGrade.source()) }{ ". " }
-                    { source_line(Mark::PocketfulOfKeys.source()) }{ "." }
+                    { for sources().into_iter().map(|source| html! {
+                        <>{ source_line(source) }{ ". " }</>
+                    }) }
                 </span>
             </figcaption>
         </figure>

@@ -2,16 +2,17 @@
 
 use std::fmt::Write;
 
-use self_check_core::advice::Advice;
+use self_check_core::advice::{Action, Advice};
+use self_check_core::answers::Answers;
 use self_check_core::assess::{Assessment, Count};
-use self_check_core::exposure::{Exposure, Standing};
+use self_check_core::exposure::Exposure;
 
 use super::to_do::sources;
 use crate::copy::{self, site};
 use crate::ui::source_line;
 
 /// The result as lines to paste elsewhere. It says what the page says, no answer beyond it.
-pub fn as_text(assessment: &Assessment, is_example: bool) -> String {
+pub fn as_text(assessment: &Assessment, answers: &Answers, is_example: bool) -> String {
     let level = copy::level(assessment.level);
     let mut text = String::new();
     push(&mut text, &site::full_title(site::RESULT_TITLE));
@@ -23,7 +24,9 @@ pub fn as_text(assessment: &Assessment, is_example: bool) -> String {
     if let Some(groups) = copy::headline_groups(&assessment.headline) {
         push(&mut text, &groups);
     }
-    push(&mut text, &format!("{}. {}", level.name, level.meaning));
+    if !assessment.headline.is_for_others() {
+        push(&mut text, &format!("{}. {}", level.name, level.meaning));
+    }
     if let Some(number) = copy::number_on_the_key(assessment.number) {
         push(&mut text, number);
     }
@@ -34,16 +37,26 @@ pub fn as_text(assessment: &Assessment, is_example: bool) -> String {
             push(&mut text, &exposure_line(exposure));
         }
     }
-    if !assessment.advised.actions.is_empty() {
-        push(&mut text, &format!("\n{}", site::TO_DO));
-    }
-    for (index, advice) in assessment.advised.actions.iter().enumerate() {
-        push(&mut text, &advice_lines(index + 1, advice));
+    match assessment.advised.actions.as_slice() {
+        [] => {}
+        [only] if only.action == Action::NothingToDo => {
+            let words = copy::action(only.action);
+            push(&mut text, &format!("\n{}\n{}", words.title, words.how));
+        }
+        actions => {
+            push(&mut text, &format!("\n{}", site::TO_DO));
+            for (index, advice) in actions.iter().enumerate() {
+                push(&mut text, &advice_lines(index + 1, advice));
+            }
+        }
     }
     if !assessment.advised.find_out.is_empty() {
         push(&mut text, &format!("\n{}", site::FIND_OUT));
         for &question in &assessment.advised.find_out {
-            push(&mut text, &format!("- {}", copy::find_out(question)));
+            push(
+                &mut text,
+                &format!("- {}", copy::find_out_on(question, answers)),
+            );
         }
     }
     push(&mut text, &format!("\n{}", site::TEXT_CAUTION));
@@ -51,9 +64,10 @@ pub fn as_text(assessment: &Assessment, is_example: bool) -> String {
 }
 
 fn exposure_line(exposure: &Exposure) -> String {
-    let not_known = match exposure.standing {
-        Standing::Unknown(_) => format!("{} ", site::NOT_KNOWN),
-        _ => String::new(),
+    let not_known = if copy::is_open(exposure.standing) {
+        format!("{} ", site::NOT_KNOWN)
+    } else {
+        String::new()
     };
     let line = format!(
         "- {not_known}{}. {}",
@@ -77,10 +91,12 @@ fn count_line(count: &Count) -> String {
 
 fn advice_lines(number: usize, advice: &Advice) -> String {
     let words = copy::advised(advice);
+    let hurry = copy::hurry(advice).map(|words| format!("{words} "));
     let mut lines = format!(
-        "{number}. [{}] {}\n   {}\n   {}: {}\n   {}: {}",
+        "{number}. [{}] {}\n   {}{}\n   {}: {}\n   {}: {}",
         copy::urgency(advice.urgency).name,
         words.title,
+        hurry.unwrap_or_default(),
         words.how,
         site::WHO_DOES_IT,
         words.who,

@@ -1,6 +1,9 @@
 //! What to do, most urgent first.
 
-use self_check_core::advice::{Action, Advice, Advised, Doer, RuleId, Urgency, rules};
+use self_check_core::advice::{
+    Action, Advice, Advised, Call, Doer, RuleId, Urgency, remedy, rules,
+};
+use self_check_core::answers::Answers;
 use self_check_core::sources::Source;
 use yew::prelude::*;
 
@@ -12,10 +15,13 @@ use crate::ui::source_line;
 
 /// The list of actions, each with how, who, what it may hurt, why and where from; nothing where there
 /// is only something to find out.
-pub fn to_do(advised: &Advised, safety_first: bool) -> Html {
-    if advised.actions.is_empty() {
-        return html! {};
+pub fn to_do(advised: &Advised, answers: &Answers, safety_first: bool) -> Html {
+    match advised.actions.as_slice() {
+        [] => return html! {},
+        [only] if only.action == Action::NothingToDo => return nothing_to_do(),
+        _ => {}
     }
+    let asks_for = |test: fn(&Advice) -> bool| advised.actions.iter().any(test);
     html! {
         <section aria-labelledby="to-do">
             <h2 id="to-do">{ site::TO_DO }</h2>
@@ -24,19 +30,34 @@ pub fn to_do(advised: &Advised, safety_first: bool) -> Html {
             } else {
                 <p class="note">{ for urgencies(advised).into_iter().map(meaning) }</p>
             }
-            <ol class="todo">{ for advised.actions.iter().map(|one| advice(one, safety_first)) }</ol>
+            <ol class="todo">{ for advised.actions.iter().map(|one| advice(one, answers, safety_first)) }</ol>
             { sources_on_paper(advised) }
-            if advised.actions.iter().any(|advice| advice.action.doer() == Doer::Locksmith) {
-                <p class="note screen-only">
-                    <a href={Route::LearnPage { n: CHOOSING_A_LOCKSMITH }}>{ site::CHOOSE_A_LOCKSMITH }</a>
-                </p>
+            if asks_for(|advice| advice.action.doer() == Doer::Locksmith) {
+                { to_read(LearnPage::ChoosingALocksmith, site::CHOOSE_A_LOCKSMITH) }
+            }
+            if asks_for(|advice| matches!(advice.action, Action::TellLandlord | Action::TellTenants)) {
+                { to_read(LearnPage::TenantsAndLandlords, site::TENANTS_AND_LANDLORDS) }
             }
         </section>
     }
 }
 
-/// Its place among the pages to read, counted from 1.
-const CHOOSING_A_LOCKSMITH: usize = LearnPage::ChoosingALocksmith as usize + 1;
+/// Where nothing is to be done, that is said, and no list with a time for it.
+fn nothing_to_do() -> Html {
+    let words = copy::action(Action::NothingToDo);
+    html! {
+        <section aria-labelledby="to-do">
+            <h2 id="to-do">{ words.title }</h2>
+            <p>{ words.how }</p>
+        </section>
+    }
+}
+
+/// The way to a page that says more. Pages are counted from 1.
+fn to_read(page: LearnPage, words: &'static str) -> Html {
+    let n = page as usize + 1;
+    html! { <p class="note screen-only"><a href={Route::LearnPage { n }}>{ words }</a></p> }
+}
 
 /// When to do it. Where a feared person may be near, nothing but the plan itself has a time: whoever
 /// hurried after a mark could be in danger.
@@ -67,13 +88,17 @@ fn meaning(urgency: Urgency) -> Html {
     html! { <span><b>{ words.name }</b>{ ": " }{ words.meaning }{ " " }</span> }
 }
 
-fn advice(advice: &Advice, safety_first: bool) -> Html {
+fn advice(advice: &Advice, answers: &Answers, safety_first: bool) -> Html {
     let words = copy::advised(advice);
+    let hurry = copy::hurry(advice).filter(|_| !safety_first);
     html! {
         <li key={advice.action as usize}>
             { when(advice, safety_first) }
             <h3>{ words.title }</h3>
-            <p>{ words.how }</p>
+            <p>
+                if let Some(words) = hurry { { words }{ " " } }
+                { words.how }
+            </p>
             if let Some(text) = words.may_hurt {
                 <p class="caution"><strong>{ site::CAUTION }</strong>{ " " }{ text }</p>
             }
@@ -81,8 +106,11 @@ fn advice(advice: &Advice, safety_first: bool) -> Html {
                 <dt>{ site::WHO_DOES_IT }</dt><dd>{ words.who }</dd>
                 <dt>{ site::COST }</dt><dd>{ words.cost }</dd>
             </dl>
+            if advice.action == Action::GetCopiesBack {
+                <p class="screen-only"><a href={Route::Start}>{ site::TO_WORRIED }</a></p>
+            }
             if advice.action == Action::TellLandlord && !safety_first {
-                { letter() }
+                { letter(answers) }
             }
             if !advice.because.is_empty() {
                 { because(words.title, &advice.because) }
@@ -124,7 +152,11 @@ fn sources_on_paper(advised: &Advised) -> Html {
 pub fn sources(because: &[RuleId]) -> Vec<&'static Source> {
     let mut found: Vec<&'static Source> = Vec::new();
     for rule in rules().filter(|rule| because.contains(&rule.id)) {
-        for source in rule.sources {
+        let of_remedy: &[&'static Source] = match rule.calls {
+            Call::Remedy => remedy::SOURCES,
+            Call::For(_) => &[],
+        };
+        for source in rule.sources.iter().chain(of_remedy) {
             if !found.contains(source) {
                 found.push(source);
             }

@@ -2,27 +2,28 @@
 
 use super::{RuleId, call, rule};
 use crate::advice::{Action, Rule, Urgency};
-use crate::facts::{began_with, certain};
+use crate::answers::Answers;
+use crate::facts::{began_with, certain, is_a_card, missing};
 use crate::questions::{Choice, Question};
 use crate::sources::{KEYS_OUT_OF_SIGHT, OPTICAL_DECODING, TRADE_KEY_CARE, URGENCY_JUDGEMENT};
-use crate::verdict::ticked;
+use crate::verdict::{Verdict, ticked};
 
 use Choice::*;
-use Question::{Kept, Link, Reason};
+use Question::{ChangedSince, Kept, KeyKind, Link, MissingHow, Reason};
 
 pub(super) static ROWS: &[Rule] = &[
     rule(
         RuleId::AddressHangsOnTheKey,
-        &[Reason, Link],
-        |answers| ticked(answers, &[AddressOnRingOrKey]).and_not(began_with(answers, KeyMissing)),
+        &[Reason, MissingHow, ChangedSince, Link],
+        |answers| ticked(answers, &[AddressOnRingOrKey]).and(is_at_hand(answers)),
         call(Action::TakeAddressOff),
         Urgency::Today,
         &[&TRADE_KEY_CARE, &URGENCY_JUDGEMENT],
     ),
     rule(
         RuleId::PapersTravelWithTheKey,
-        &[Reason, Link],
-        |answers| ticked(answers, &[PapersWithIt]).and_not(began_with(answers, KeyMissing)),
+        &[Reason, MissingHow, ChangedSince, Link],
+        |answers| ticked(answers, &[PapersWithIt]).and(is_at_hand(answers)),
         call(Action::TakeAddressOff),
         Urgency::Habit,
         &[&TRADE_KEY_CARE, &URGENCY_JUDGEMENT],
@@ -45,8 +46,8 @@ pub(super) static ROWS: &[Rule] = &[
     ),
     rule(
         RuleId::KeyIsCarriedInView,
-        &[Kept],
-        |answers| ticked(answers, &[CarriedInView]),
+        &[Kept, KeyKind],
+        |answers| ticked(answers, &[CarriedInView]).and_not(is_a_card(answers)),
         call(Action::CarryCovered),
         Urgency::Habit,
         &[&OPTICAL_DECODING, &TRADE_KEY_CARE, &URGENCY_JUDGEMENT],
@@ -60,3 +61,9 @@ pub(super) static ROWS: &[Rule] = &[
         &[&KEYS_OUT_OF_SIGHT, &URGENCY_JUDGEMENT],
     ),
 ];
+
+/// Whether the key is there to be looked after: not missing, or back.
+fn is_at_hand(answers: &Answers) -> Verdict {
+    let is_back = missing(answers, &[AwayAndCameBack]);
+    began_with(answers, KeyMissing).negated().or(is_back)
+}

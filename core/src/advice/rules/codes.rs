@@ -17,17 +17,15 @@ use Question::{
     Reason, Seen, WhoDecides,
 };
 
-const CODE: &[Question] = &[Marking, NumberIs];
+const CODE: &[Question] = &[Marking, NumberIs, KeyKind];
 
 pub(super) static ROWS: &[Rule] = &[
     rule(
         RuleId::CodeWasWithOutsiders,
-        &[Marking, NumberIs, Reason, ChangedSince, Holders],
+        &[Marking, NumberIs, KeyKind, Reason, ChangedSince, Holders],
         |answers| {
-            carries_a_code(answers).and(held_by(
-                answers,
-                &[HelperNow, HadItAlone, ShortLetGuests, NoLongerShould],
-            ))
+            let outsiders = [HadItAlone, ShortLetGuests, NoLongerShould];
+            carries_a_code(answers).and(held_by(answers, &outsiders))
         },
         call(Action::CutPlainCopies),
         Urgency::Soon,
@@ -118,9 +116,9 @@ pub(super) static ROWS: &[Rule] = &[
     ),
 ];
 
-/// Grinding cannot be undone, so every condition has to be certain: a plain key, to locks that are
-/// the person's own, with every copy of it at hand, and a code that stands nowhere else and that
-/// nobody saw whom they do not trust.
+/// Grinding cannot be undone, so every condition has to be certain: a plain key, to locks that the
+/// person owns and had changed, with every copy of it at hand, and a code that stands nowhere else and
+/// that nobody saw whom they do not trust.
 fn may_lose_its_code(answers: &Answers) -> bool {
     is_own_and_plain(answers)
         && carries_a_code(answers) == Verdict::Applies
@@ -131,17 +129,9 @@ fn may_lose_its_code(answers: &Answers) -> bool {
 }
 
 fn is_own_and_plain(answers: &Answers) -> bool {
-    let own_locks = [
-        HouseDoor,
-        FlatDoor,
-        GarageShedOrGate,
-        Mailbox,
-        PadlockOrCabinet,
-    ];
-    answers.has_any(&own_locks)
+    answers.has(OwnIt)
         && locks::decides_alone(answers)
-        && !answers.has(SharedWithRightHolder)
-        && !answers.is_not_sure(WhoDecides)
+        && !answers.is_not_sure(Opens)
         && answers.has_any(&[CutsOnOneEdge, CutsOnBothEdges])
 }
 
@@ -154,13 +144,11 @@ fn nobody_else_saw_it(answers: &Answers) -> bool {
         UneasyPerson,
     ];
     let in_view = [CarriedInView, HomeInSight, InTheCar, HiddenOutside];
-    let former_holders =
-        answers.has_any(&[NotChanged, ChangedCopiesUnknown]) || answers.is_not_sure(ChangedSince);
-    answers.has(AllAccountedFor)
+    answers.has(ChangedAndCounted)
+        && answers.has(AllAccountedFor)
         && answers.has_any(&[Household, TrustedCircle])
         && !answers.has_any(&outsiders)
         && answers.has_any(&[PocketOrClosedBag, KeySafe])
         && !answers.has_any(&in_view)
         && answers.has(NoPicture)
-        && !former_holders
 }

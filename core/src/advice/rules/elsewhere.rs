@@ -1,17 +1,25 @@
-//! The key belongs to somebody else's lock, or to a vehicle.
+//! The key belongs to somebody else's lock, to a home that is let, or to a vehicle.
 
 use super::{RuleId, call, rule};
 use crate::advice::{Action, Rule, Urgency};
 use crate::answers::Answers;
-use crate::facts::{certain, is_unaccounted_for};
+use crate::facts::{certain, is_unaccounted_for, missing};
 use crate::questions::{Choice, Question};
-use crate::sources::{LOSS_PRACTICE, TRADE_LOCK_KINDS, URGENCY_JUDGEMENT};
+use crate::sources::{LOSS_PRACTICE, TENANCY_PRACTICE, TRADE_LOCK_KINDS, URGENCY_JUDGEMENT};
 use crate::verdict::{Verdict, ticked};
 
 use Choice::*;
-use Question::{ChangedSince, MissingHow, Opens, Reason};
+use Question::{ChangedSince, MissingHow, Opens, Reason, WhoDecides};
 
 pub(super) static ROWS: &[Rule] = &[
+    rule(
+        RuleId::TenantsNeedTheirWayIn,
+        &[WhoDecides],
+        |answers| ticked(answers, &[LetItOut]),
+        call(Action::TellTenants),
+        Urgency::Habit,
+        &[&TENANCY_PRACTICE, &URGENCY_JUDGEMENT],
+    ),
     rule(
         RuleId::AnothersKeyIsOut,
         &[Reason, MissingHow, ChangedSince, Opens],
@@ -22,7 +30,7 @@ pub(super) static ROWS: &[Rule] = &[
     ),
     rule(
         RuleId::AnothersKeyWasShared,
-        &[Reason, Opens],
+        &[Reason, MissingHow, ChangedSince, Opens],
         |answers| ticked(answers, &[WorkOrAnothersHome]).and(something_happened(answers)),
         call(Action::TellOwner),
         Urgency::Soon,
@@ -56,4 +64,5 @@ pub(super) static ROWS: &[Rule] = &[
 
 fn something_happened(answers: &Answers) -> Verdict {
     certain(answers.has_any(&[SharedAPicture, SomeoneHadIt]))
+        .or(missing(answers, &[AwayAndCameBack]))
 }

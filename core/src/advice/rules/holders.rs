@@ -12,7 +12,7 @@ use crate::sources::{
 use crate::verdict::ticked;
 
 use Choice::*;
-use Question::{ChangedSince, Copies, Holders, Kept, Link, NumberIs, OtherWays, Reason};
+use Question::{ChangedSince, Copies, Holders, Kept, Link, NumberIs, Opens, OtherWays, Reason};
 
 const WHO: &[Question] = &[Reason, ChangedSince, Holders];
 
@@ -49,7 +49,7 @@ pub(super) static ROWS: &[Rule] = &[
     ),
     remedy(
         RuleId::FormerOccupantsMayKeepCopies,
-        &[Reason, ChangedSince],
+        &[Reason, ChangedSince, Opens],
         |answers| never_changed_since_taking_over(answers).and(began_with(answers, JustMovedIn)),
         Urgency::Soon,
         &[&MOVING_IN_SURVEY, &TRADE_REKEYING, &URGENCY_JUDGEMENT],
@@ -85,7 +85,7 @@ pub(super) static ROWS: &[Rule] = &[
     ),
     remedy(
         RuleId::LockWasNeverChanged,
-        &[Reason, ChangedSince],
+        &[Reason, ChangedSince, Opens],
         never_changed_since_taking_over,
         Urgency::WhenConvenient,
         &[&MOVING_IN_SURVEY, &TRADE_REKEYING, &URGENCY_JUDGEMENT],

@@ -3,7 +3,7 @@
 use super::{RuleId, call, remedy, rule};
 use crate::advice::{Action, Rule, Urgency};
 use crate::answers::Answers;
-use crate::facts::{is_unaccounted_for, missing, opens_a_home, tells_its_door};
+use crate::facts::{is_unaccounted_for, is_with_a_stranger, missing, opens_a_home, tells_its_door};
 use crate::questions::{Choice, Question};
 use crate::sources::{LOSS_PRACTICE, TRADE_REKEYING, URGENCY_JUDGEMENT};
 use crate::verdict::{Verdict, ticked};
@@ -119,6 +119,13 @@ pub(super) static ROWS: &[Rule] = &[
         &[&TRADE_REKEYING, &URGENCY_JUDGEMENT],
     ),
     remedy(
+        RuleId::KeyWasAway,
+        HOW,
+        |answers| missing(answers, &[AwayAndCameBack]),
+        Urgency::WhenConvenient,
+        &[&TRADE_REKEYING, &URGENCY_JUDGEMENT],
+    ),
+    remedy(
         RuleId::KeyWasNotReturned,
         HOW,
         |answers| missing(answers, &[NotReturned]),
@@ -175,10 +182,9 @@ fn is_stolen(answers: &Answers) -> Verdict {
 }
 
 fn is_out_with_its_door(answers: &Answers) -> Verdict {
-    missing(answers, &[LostFarAway, LostNearHome, StolenOrTaken]).and(tells_its_door(answers))
+    is_with_a_stranger(answers).and(tells_its_door(answers))
 }
 
 fn is_out_with_papers(answers: &Answers) -> Verdict {
-    missing(answers, &[LostFarAway, LostNearHome, StolenOrTaken])
-        .and(ticked(answers, &[PapersWithIt, AddressOnRingOrKey]))
+    is_with_a_stranger(answers).and(ticked(answers, &[PapersWithIt, AddressOnRingOrKey]))
 }

@@ -8,10 +8,10 @@ use crate::questions::{Choice, Question};
 use crate::sources::{OPTICAL_DECODING, TRADE_KEY_CARE, TRADE_REKEYING, URGENCY_JUDGEMENT};
 
 use Choice::*;
-use Question::{ChangedSince, Link, Reason, Seen};
+use Question::{ChangedSince, KeyKind, Link, Reason, Seen};
 
-const PICTURE: &[Question] = &[Reason, ChangedSince, Seen];
-const PICTURE_AND_PLACE: &[Question] = &[Reason, ChangedSince, Seen, Link];
+const PICTURE: &[Question] = &[Reason, ChangedSince, Seen, KeyKind];
+const PICTURE_AND_PLACE: &[Question] = &[Reason, ChangedSince, Seen, Link, KeyKind];
 
 pub(super) static ROWS: &[Rule] = &[
     remedy(
