@@ -12,7 +12,7 @@ use crate::facts::is_uneasy;
 use crate::path::Path;
 
 pub use count::{Count, NoCount, Positions};
-pub use headline::Headline;
+pub use headline::{Headline, WayOut};
 pub use number::Number;
 
 /// What the key's secret is worth today. It speaks of the secret, never of the door.

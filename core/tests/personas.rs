@@ -5,7 +5,7 @@ mod common;
 use common::{assessed, highest, urgency};
 use self_check_core::advice::{Action, RuleId, Urgency};
 use self_check_core::answers::Answers;
-use self_check_core::assess::{Headline, Level, Number, assess};
+use self_check_core::assess::{Headline, Level, Number, WayOut, assess};
 use self_check_core::exposure::{Event, Standing};
 use self_check_core::path::{Path, Stop};
 use self_check_core::questions::{Choice::*, Question};
@@ -84,7 +84,7 @@ fn valet_with_the_ring_and_car_papers_is_soon() {
 fn key_lost_far_off_without_link_waits_until_convenient() {
     let result = assessed(&[KeyMissing, LostFarAway, NotChanged]);
     assert_eq!(highest(&result), Some(Urgency::WhenConvenient));
-    assert_eq!(result.headline, Headline::KeyIsOut(Event::LostFarAway));
+    assert_eq!(result.headline, Headline::KeyIsOut(WayOut::LostFarAway));
 }
 
 #[test]

@@ -3,6 +3,7 @@
 mod exposures;
 mod find_out;
 mod letter;
+mod rests_on;
 mod rule;
 mod take_along;
 mod take_over;
@@ -24,6 +25,7 @@ use crate::session::Act;
 use crate::ui::{Forget, reading_part, use_page, use_session};
 use exposures::exposures;
 use find_out::find_out;
+use rests_on::rests_on;
 use rule::rule;
 use take_along::take_along;
 use take_over::{take_over, use_safety_told};
@@ -71,6 +73,7 @@ pub fn ResultPage(props: &ResultPageProps) -> Html {
                 { rule(&assessment.count) }
                 { sharpen(&assessment.count) }
                 { exposures(&assessment.exposures) }
+                { rests_on(&assessment.count) }
             }
             { to_do(&assessment.advised, &session.answers, assessment.safety_first) }
             if shows_level {

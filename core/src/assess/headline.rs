@@ -21,7 +21,7 @@ pub enum Headline {
     /// The key was mislaid indoors and may turn up.
     MayTurnUp,
     /// The key is out of the owner's hands, in this way.
-    KeyIsOut(Event),
+    KeyIsOut(WayOut),
     /// The key is lost together with something that tells which door it opens.
     KeyIsOutWithItsDoor,
     /// Somebody could have had a copy made.
@@ -49,6 +49,53 @@ pub enum Headline {
     OnlyByChoice,
     /// Nobody from outside had it, as far as the owner knows.
     NobodyOutside,
+}
+
+/// How a key left its owner's hands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum WayOut {
+    /// Stolen or taken.
+    Stolen,
+    /// Not given back by whoever had it.
+    NotReturned,
+    /// Lost near home.
+    LostNearHome,
+    /// Lost far from home.
+    LostFarAway,
+    /// Away with somebody unknown, and back.
+    AwayAndCameBack,
+    /// Nobody knows how.
+    Somehow,
+}
+
+impl WayOut {
+    /// Every way.
+    pub const ALL: [Self; 6] = [
+        Self::Stolen,
+        Self::NotReturned,
+        Self::LostNearHome,
+        Self::LostFarAway,
+        Self::AwayAndCameBack,
+        Self::Somehow,
+    ];
+
+    /// The way that an event tells of, if it tells of one.
+    fn of(event: Event) -> Option<Self> {
+        Some(match event {
+            Event::Stolen => Self::Stolen,
+            Event::NotReturned => Self::NotReturned,
+            Event::LostNearHome => Self::LostNearHome,
+            Event::LostFarAway => Self::LostFarAway,
+            Event::AwayAndCameBack => Self::AwayAndCameBack,
+            Event::MissingSomehow => Self::Somehow,
+            _ => return None,
+        })
+    }
+
+    /// Whether a stranger may find it.
+    fn is_lost(self) -> bool {
+        matches!(self, Self::LostNearHome | Self::LostFarAway | Self::Somehow)
+    }
 }
 
 impl Headline {
@@ -80,15 +127,13 @@ impl Headline {
                 .map(|exposure| exposure.event)
                 .collect()
         };
-        if let Some(&event) = counted(is_out).first() {
-            let is_lost = matches!(
-                event,
-                Event::LostNearHome | Event::LostFarAway | Event::MissingSomehow
-            );
-            if is_lost && facts::tells_its_door(answers).is_certain() {
-                return Self::KeyIsOutWithItsDoor;
-            }
-            return Self::KeyIsOut(event);
+        let way = counted(|event| WayOut::of(event).is_some());
+        if let Some(way) = way.first().copied().and_then(WayOut::of) {
+            return if way.is_lost() && facts::tells_its_door(answers).is_certain() {
+                Self::KeyIsOutWithItsDoor
+            } else {
+                Self::KeyIsOut(way)
+            };
         }
         let mut people = counted(is_a_group_of_people);
         if answers.has(JustMovedIn) && people.contains(&Event::FormerOccupants) {
@@ -139,18 +184,6 @@ impl Headline {
             Self::NobodyOutside
         }
     }
-}
-
-fn is_out(event: Event) -> bool {
-    matches!(
-        event,
-        Event::Stolen
-            | Event::NotReturned
-            | Event::LostNearHome
-            | Event::LostFarAway
-            | Event::AwayAndCameBack
-            | Event::MissingSomehow
-    )
 }
 
 fn is_a_group_of_people(event: Event) -> bool {

@@ -298,37 +298,19 @@ pub fn action(action: Action) -> ActionWords {
     }
 }
 
-/// An action as it continues "What if, from today…".
-pub fn what_if(action: Action) -> &'static str {
-    match action {
-        Action::PlanWithSupport => "…you plan with a support service",
-        Action::CallPolice => "…it is reported to the police",
+/// An action as it continues "What if, from today…": those whose effect on the secret can be shown.
+pub fn what_if(action: Action) -> Option<&'static str> {
+    Some(match action {
         Action::TellLandlord => "…the landlord has the lock set to a new key",
         Action::TellManager => "…the manager has the lock changed",
-        Action::TellOwner => "…its owner knows",
-        Action::TellTenants => "…those who live there know",
-        Action::StopGap => "…the door is looked after until the visit",
         Action::RekeyCylinder => "…the lock is set to a new key",
         Action::ChangeCylinder => "…the part the key goes into is changed",
         Action::ChangeLockOrLevers => "…the lock or its inner plates are changed",
         Action::ReplaceSmallLock => "…the small lock is replaced",
         Action::OwnerOfSystemActs => "…the owner of the key system acts",
-        Action::SeeVehicleSpecialist => "…the car refuses the old key",
-        Action::TakePictureDown => "…the picture is down everywhere",
-        Action::TakeAddressOff => "…nothing with the key shows your address",
-        Action::KeepNumberApart => "…the number stays away from its door",
         Action::ChangeCodesAndUsers => "…the code is new and old users are removed",
         Action::MoveTheSpare => "…the spare is inside",
-        Action::AskInsurer => "…the insurer has been asked",
-        Action::GetCopiesBack => "…the copies come back",
-        Action::CountCopies => "…the copies are counted",
-        Action::CutPlainCopies => "…plain copies replace the stamped ones",
-        Action::HaveCodeRemoved => "…the number is off the key",
-        Action::ReorderByCard => "…new keys are ordered with the card",
-        Action::RestrictedBlank => "…the next key is one that dealers copy only with your card",
         Action::CarryCovered => "…the key is carried and kept covered",
-        Action::HandOverWithoutHouseKey => "…the house key stays with you",
-        Action::LookAgainIndoors => "…you look again indoors",
-        Action::NothingToDo => "…nothing changes",
-    }
+        _ => return None,
+    })
 }

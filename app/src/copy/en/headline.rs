@@ -1,7 +1,7 @@
 //! The first sentence of a result: people and deeds. It counts groups the person named, and never
 //! people nobody counted.
 
-use self_check_core::assess::{Headline, Number};
+use self_check_core::assess::{Headline, Number, WayOut};
 use self_check_core::exposure::Event;
 
 /// What the number on the key is, where that is known.
@@ -30,7 +30,7 @@ pub fn headline(headline: &Headline) -> String {
             "A vehicle’s key is a job for a specialist, and the other door is for its owner to decide."
         }
         Headline::MayTurnUp => "Your key is most likely still indoors.",
-        Headline::KeyIsOut(event) => return key_is_out(*event),
+        Headline::KeyIsOut(way) => key_is_out(*way),
         Headline::KeyIsOutWithItsDoor => {
             "Your key is lost, and something with it tells which door it opens."
         }
@@ -54,36 +54,16 @@ pub fn headline(headline: &Headline) -> String {
     fixed.to_owned()
 }
 
-fn key_is_out(event: Event) -> String {
-    match event {
-        Event::Stolen => "Someone took your key and still has it.".to_owned(),
-        Event::NotReturned => "Someone has not given your key back.".to_owned(),
-        Event::LostNearHome => {
-            "Your key is lost near home, where a finder might guess the door.".to_owned()
-        }
-        Event::LostFarAway => "Your key is lost far from home, and someone may find it.".to_owned(),
-        Event::AwayAndCameBack => {
+fn key_is_out(way: WayOut) -> &'static str {
+    match way {
+        WayOut::Stolen => "Someone took your key and still has it.",
+        WayOut::NotReturned => "Someone has not given your key back.",
+        WayOut::LostNearHome => "Your key is lost near home, where a finder might guess the door.",
+        WayOut::LostFarAway => "Your key is lost far from home, and someone may find it.",
+        WayOut::AwayAndCameBack => {
             "Your key was away with someone you do not know, who could have had a copy made."
-                .to_owned()
         }
-        Event::MissingSomehow => "Your key is missing, and nobody knows how.".to_owned(),
-        Event::FormerOccupants
-        | Event::FormerHolder
-        | Event::UneasyPerson
-        | Event::HadItAlone
-        | Event::ShortLetGuests
-        | Event::UncountedCopies
-        | Event::PublicPicture
-        | Event::ListingPicture
-        | Event::PrivatePicture
-        | Event::OnCalls
-        | Event::OnADoorbell
-        | Event::CarriedInView
-        | Event::LiesInSight
-        | Event::HiddenOutside
-        | Event::NumberOnLockFace
-        | Event::HelperNow
-        | Event::TrustedCircle => could_have_copied(&[event], &[]),
+        WayOut::Somehow => "Your key is missing, and nobody knows how.",
     }
 }
 

@@ -110,6 +110,8 @@ texts! {
     COUNT = "Keys left to try";
     /// Heading of the exposures.
     EXPOSURES = "What may have given it away";
+    /// Unfolds what level, number and exposures rest on.
+    RESTS_ON = "What this rests on";
     /// Heading of the actions.
     TO_DO = "Do this, in this order";
     /// Above the list where somebody may be feared.

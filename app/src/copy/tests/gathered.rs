@@ -2,7 +2,7 @@
 
 use self_check_core::advice::{Action, RuleId, Urgency, rules};
 use self_check_core::answers::Answers;
-use self_check_core::assess::{Headline, Level, NoCount, Number};
+use self_check_core::assess::{Headline, Level, NoCount, Number, WayOut};
 use self_check_core::assumptions::Assumption;
 use self_check_core::exposure::{Event, KeyRange, KeysLeft, Reading, Standing};
 use self_check_core::household::file::ImportError;
@@ -99,7 +99,8 @@ pub fn action(action: Action) -> Page {
     let words = copy::action(action);
     let mut texts = vec![words.title, words.how, words.who];
     texts.extend(words.may_hurt);
-    texts.extend([words.cost, copy::what_if(action)]);
+    texts.push(words.cost);
+    texts.extend(copy::what_if(action));
     match action {
         Action::StopGap => texts.extend(copy::STOP_GAPS),
         Action::RekeyCylinder => texts.extend(copy::HURRIES),
@@ -485,9 +486,9 @@ fn headlines() -> Vec<String> {
             also: vec![Event::HiddenOutside, Event::ListingPicture],
         },
     ];
+    found.push(Headline::KeyIsOutWithItsDoor);
+    found.extend(WayOut::ALL.map(Headline::KeyIsOut));
     for event in Event::ALL {
-        found.push(Headline::KeyIsOut(event));
-        found.push(Headline::KeyIsOutWithItsDoor);
         found.push(Headline::CouldHaveCopied {
             people: vec![event],
             also: vec![event],

@@ -1,12 +1,10 @@
 //! What may have given the secret away, and what each took.
 
 use self_check_core::exposure::{Event, Exposure, Reading, Standing};
-use self_check_core::sources::DOOR_JUDGEMENT;
 use yew::prelude::*;
 
 use crate::copy::{self, picture, site};
 use crate::route::Route;
-use crate::ui::source_line;
 
 /// The list of exposures; nothing where there is none.
 pub fn exposures(exposures: &[Exposure]) -> Html {
@@ -17,7 +15,6 @@ pub fn exposures(exposures: &[Exposure]) -> Html {
         <section aria-labelledby="exposures">
             <h2 id="exposures">{ site::EXPOSURES }</h2>
             <ul class="took">{ for exposures.iter().map(exposure) }</ul>
-            <p class="src">{ source_line(&DOOR_JUDGEMENT) }{ "." }</p>
         </section>
     }
 }

@@ -3,12 +3,10 @@
 use self_check_core::assess::Count;
 use self_check_core::exposure::{KeyRange, KeysLeft};
 use self_check_core::grades::Mark;
-use self_check_core::sources::{EUROPEAN_KEY_DIMENSIONS, Source, TRADE_KEY_DIMENSIONS};
 use yew::prelude::*;
 
 use crate::copy::{self, site};
 use crate::drawing::{BrassRule, RuleMark, brass_rule};
-use crate::ui::source_line;
 
 /// What is marked below the rule, top row first: most keys first, so that no line runs through
 /// another's word, however narrow the rule.
@@ -24,16 +22,6 @@ pub fn rule(count: &Count) -> Html {
         Count::Counted { of, left } => counted(of, left),
         Count::NotCounted(reason) => html! { <p class="note">{ copy::no_count(*reason) }</p> },
     }
-}
-
-/// Where the patterns are counted from, then the marks.
-fn sources() -> [&'static Source; 4] {
-    [
-        &TRADE_KEY_DIMENSIONS,
-        &EUROPEAN_KEY_DIMENSIONS,
-        Mark::LowestGrade.source(),
-        Mark::PocketfulOfKeys.source(),
-    ]
 }
 
 fn counted(of: &KeyRange, left: &KeysLeft) -> Html {
@@ -57,14 +45,7 @@ fn counted(of: &KeyRange, left: &KeysLeft) -> Html {
     html! {
         <figure class="plate instrument">
             { brass_rule(&rule, Some((&site::COUNT.into(), &caption))) }
-            <figcaption>
-                { caption }{ " " }
-                <span class="src">
-                    { for sources().into_iter().map(|source| html! {
-                        <>{ source_line(source) }{ ". " }</>
-                    }) }
-                </span>
-            </figcaption>
+            <figcaption>{ caption }</figcaption>
         </figure>
     }
 }

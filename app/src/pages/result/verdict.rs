@@ -5,7 +5,6 @@ use yew::prelude::*;
 
 use crate::copy;
 use crate::drawing::pouch;
-use crate::ui::source_line;
 
 /// The headline and, where it is shown, the level with its pouch.
 pub fn verdict(assessment: &Assessment, shows_level: bool) -> Html {
@@ -26,9 +25,6 @@ pub fn verdict(assessment: &Assessment, shows_level: bool) -> Html {
                 if let Some(number) = copy::number_on_the_key(assessment.number) {
                     <p class="lede">{ number }</p>
                 }
-                { for Level::SOURCES.iter().map(|source| html! {
-                    <p class="src">{ source_line(source) }{ "." }</p>
-                }) }
             </div>
         </div>
     }

@@ -30,14 +30,15 @@ pub fn WhatIf(props: &WhatIfProps) -> Html {
             <fieldset>
                 <legend><h2 id="what-if">{ site::WHAT_IF }</h2></legend>
                 <p class="hint">{ site::WHAT_IF_NOTE }</p>
-                <div class="opts">{ for offered.into_iter().map(|action| tick(action, &done)) }</div>
+                <div class="opts">{ for offered.into_iter().filter_map(|action| tick(action, &done)) }</div>
             </fieldset>
             { left(then.as_ref()) }
         </section>
     }
 }
 
-fn tick(action: Action, done: &UseStateHandle<Vec<Action>>) -> Html {
+fn tick(action: Action, done: &UseStateHandle<Vec<Action>>) -> Option<Html> {
+    let words = copy::what_if(action)?;
     let is_done = done.contains(&action);
     let onchange = {
         let done = done.clone();
@@ -46,12 +47,12 @@ fn tick(action: Action, done: &UseStateHandle<Vec<Action>>) -> Html {
             done.set(others.chain((!is_done).then_some(action)).collect());
         })
     };
-    html! {
+    Some(html! {
         <label key={action as usize} class="opt">
             <input type="checkbox" checked={is_done} {onchange} autocomplete="off" />
-            <span><b>{ copy::what_if(action) }</b></span>
+            <span><b>{ words }</b></span>
         </label>
-    }
+    })
 }
 
 /// What would be left. Only its level is read out at each tick; the rest is there to be read.
@@ -78,5 +79,50 @@ fn left(then: Option<&FromToday>) -> Html {
                 }
             }
         </>
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use self_check_core::answers::Answers;
+    use self_check_core::assess::assess;
+    use self_check_core::questions::{Choice, Question};
+
+    /// An action that can be offered and has no words would be left out without a sound.
+    #[test]
+    fn whatever_is_offered_has_words() {
+        let told = [
+            Choice::SomeoneHadIt,
+            Choice::NoLongerShould,
+            Choice::NotChanged,
+        ];
+        let begun = told
+            .into_iter()
+            .try_fold(Answers::none(), |answers, choice| {
+                answers.give(choice.question(), &[choice])
+            });
+        let kept = [Choice::CarriedInView, Choice::HiddenOutside];
+        let begun = begun.and_then(|answers| answers.give(Question::Kept, &kept));
+        let begun = begun.expect("these go together");
+        let mut offered = Vec::new();
+        let opens = Question::Opens.row().choices.iter();
+        let opens = opens.flat_map(|&one| [vec![one], vec![one, Choice::FlatDoor]]);
+        for opens in opens {
+            for &decides in Question::WhoDecides.row().choices {
+                for &kind in Question::KeyKind.row().choices {
+                    let answers = begun
+                        .give(Question::Opens, &opens)
+                        .and_then(|answers| answers.give(Question::WhoDecides, &[decides]))
+                        .and_then(|answers| answers.give(Question::KeyKind, &[kind]))
+                        .expect("these go together");
+                    offered.extend(choices(&assess(&answers, None)));
+                }
+            }
+        }
+        for action in Action::ALL {
+            let has_words = copy::what_if(action).is_some();
+            assert_eq!(has_words, offered.contains(&action), "{action:?}");
+        }
     }
 }
