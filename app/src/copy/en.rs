@@ -30,7 +30,7 @@ pub use household::Names;
 pub use learn::{figure, learn};
 #[cfg(test)]
 pub use questions::{OTHER_WAYS_TO_FIND_OUT, find_out};
-pub use questions::{find_out_on, not_sure_hint, question, question_on, short};
+pub use questions::{caption, find_out_on, not_sure_hint, question, question_on, short};
 pub use reading::{about, landlord_letter, matters_more, next_hour, safety};
 pub use regions::{licensing, region, regions_compared, tenancy_rule, tenancy_scope};
 pub use rules::rule;

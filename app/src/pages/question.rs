@@ -57,9 +57,12 @@ pub fn QuestionPage(props: &QuestionPageProps) -> Html {
                         }
                     </p>
                     if !is_drawn_by_choices(question) {
-                        <div class="plate ask-figure">
+                        <figure class="plate ask-figure">
                             { question_drawing(question, words.drawing_title, words.drawing_desc) }
-                        </div>
+                            if let Some(words) = copy::caption(question) {
+                                <figcaption>{ words }</figcaption>
+                            }
+                        </figure>
                     }
                     if has_error {
                         <p id="error" class="error">{ site::nothing_chosen(question) }</p>

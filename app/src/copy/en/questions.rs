@@ -182,6 +182,13 @@ pub fn question(question: Question) -> QuestionWords {
     }
 }
 
+/// What stands below the drawing of `question`, where the drawing alone does not tell what it means.
+pub fn caption(question: Question) -> Option<&'static str> {
+    (question == Question::NumberIs).then_some(
+        "Above, both keys bear the same mark: it names the blank (the uncut key). Below, only one key does: most likely it is the key code (a key can be cut from it).",
+    )
+}
+
 /// The name of `question` in the list of answers and on its Change link.
 pub fn short(question: Question) -> &'static str {
     match question {

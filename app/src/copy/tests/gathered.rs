@@ -136,6 +136,7 @@ fn question(id: Question) -> Page {
         copy::find_out(id),
         site::nothing_chosen(id),
     ]);
+    texts.extend(copy::caption(id));
     if id == Question::Opens {
         texts.extend(copy::OTHER_WAYS_TO_FIND_OUT);
     }
