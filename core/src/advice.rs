@@ -35,16 +35,16 @@ pub enum Action {
     PlanWithSupport,
     /// Report it to the police.
     CallPolice,
-    /// Look after the door until the lock is changed.
-    StopGap,
-    /// Ask the insurer.
-    AskInsurer,
     /// Take the picture down or replace it.
     TakePictureDown,
     /// Take tag or address off the key.
     TakeAddressOff,
     /// Bring in a spare that is hidden outside.
     MoveTheSpare,
+    /// Get copies back.
+    GetCopiesBack,
+    /// Count the copies.
+    CountCopies,
     /// Tell the landlord and ask in writing.
     TellLandlord,
     /// Tell the manager of the building or the association.
@@ -53,10 +53,10 @@ pub enum Action {
     TellOwner,
     /// Tell the people to whom the home is let.
     TellTenants,
-    /// Get copies back.
-    GetCopiesBack,
-    /// Count the copies.
-    CountCopies,
+    /// Look after the door until the lock is changed.
+    StopGap,
+    /// Ask the insurer.
+    AskInsurer,
     /// Have the cylinder rekeyed.
     RekeyCylinder,
     /// Have the cylinder changed.
@@ -195,17 +195,17 @@ impl Action {
     pub const ALL: [Self; 29] = [
         Self::PlanWithSupport,
         Self::CallPolice,
-        Self::StopGap,
-        Self::AskInsurer,
         Self::TakePictureDown,
         Self::TakeAddressOff,
         Self::MoveTheSpare,
+        Self::GetCopiesBack,
+        Self::CountCopies,
         Self::TellLandlord,
         Self::TellManager,
         Self::TellOwner,
         Self::TellTenants,
-        Self::GetCopiesBack,
-        Self::CountCopies,
+        Self::StopGap,
+        Self::AskInsurer,
         Self::RekeyCylinder,
         Self::ChangeCylinder,
         Self::ChangeLockOrLevers,

@@ -24,7 +24,7 @@ pub enum Level {
     CannotBeToldYet,
     /// Somebody could have read or copied it.
     InDoubt,
-    /// Somebody has it, or everybody may see it.
+    /// Somebody has it, or anybody may find or see it with its door.
     GivenAway,
 }
 

@@ -94,6 +94,8 @@ impl Event {
 pub enum Reading {
     /// They held it: a copy needs no reading at all.
     Held,
+    /// They held a card, fob or phone, which can be refused by itself.
+    CardHeld,
     /// They could note the code that stands on it.
     CodeSeen,
     /// They saw the cuts, more or less sharply.

@@ -5,7 +5,7 @@ mod common;
 use common::{assessed, highest, urgency};
 use self_check_core::advice::{Action, RuleId, Urgency};
 use self_check_core::answers::Answers;
-use self_check_core::assess::{Headline, Level, Number, WayOut, assess};
+use self_check_core::assess::{Count, Headline, Level, NoCount, Number, WayOut, assess};
 use self_check_core::exposure::{Event, Standing};
 use self_check_core::path::{Path, Stop};
 use self_check_core::questions::{Choice::*, Question};
@@ -559,4 +559,73 @@ fn readers_at_the_door_are_not_said_to_miss_it() {
         };
         assert_eq!(without_its_door, expected, "{seen:?}");
     }
+}
+
+#[test]
+fn key_lost_far_off_is_in_doubt_unless_its_address_went_with_it() {
+    let far = assessed(&[KeyMissing, LostFarAway, NotChanged]);
+    assert_eq!(far.level, Level::InDoubt);
+    let with_address = assessed(&[KeyMissing, LostFarAway, NotChanged, AddressOnRingOrKey]);
+    assert_eq!(with_address.level, Level::GivenAway);
+}
+
+#[test]
+fn key_mislaid_indoors_is_looked_for_today() {
+    let result = assessed(&[KeyMissing, MislaidIndoors, NotChanged]);
+    assert_eq!(
+        urgency(&result, Action::LookAgainIndoors),
+        Some(Urgency::Today)
+    );
+    assert_eq!(result.advised.actions.len(), 1);
+}
+
+#[test]
+fn tenant_tells_landlord_and_manager_of_a_lost_entrance_key_on_the_same_day() {
+    let result = assessed(&[KeyMissing, LostFarAway, BlockEntrance, RentPrivately]);
+    for action in [Action::TellManager, Action::TellLandlord] {
+        assert_eq!(urgency(&result, action), Some(Urgency::Today), "{action:?}");
+    }
+}
+
+#[test]
+fn small_lock_alone_has_no_number_of_keys() {
+    for lock in [Mailbox, PadlockOrCabinet] {
+        let small = assessed(&[lock]).count;
+        assert_eq!(small, Count::NotCounted(NoCount::KindNotModelled));
+        let beside_a_door = assessed(&[HouseDoor, lock]).count;
+        assert!(matches!(beside_a_door, Count::Counted { .. }));
+    }
+}
+
+#[test]
+fn whoever_hands_over_a_home_is_asked_for_its_keys() {
+    let result = assessed(&[JustMovedIn, NotChanged]);
+    assert_eq!(urgency(&result, Action::GetCopiesBack), Some(Urgency::Soon));
+}
+
+/// In a theft from a tenant everything hangs on the landlord, who is called right after the police.
+#[test]
+fn tenant_after_a_theft_calls_the_landlord_second() {
+    let result = assessed(&[
+        KeyMissing,
+        StolenOrTaken,
+        NotChanged,
+        FlatDoor,
+        RentPrivately,
+    ]);
+    let order: Vec<Action> = result
+        .advised
+        .actions
+        .iter()
+        .map(|one| one.action)
+        .collect();
+    assert_eq!(
+        order,
+        [
+            Action::CallPolice,
+            Action::TellLandlord,
+            Action::StopGap,
+            Action::AskInsurer
+        ]
+    );
 }

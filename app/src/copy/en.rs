@@ -18,12 +18,12 @@ pub mod site;
 pub mod terms;
 
 #[cfg(test)]
-pub use actions::{HURRIES, STOP_GAPS};
-pub use actions::{action, advised, hurry, what_if};
+pub use actions::AROUND_AN_ACTION;
+pub use actions::{action, advised, how, what_if};
 pub use choices::choice;
 pub use findings::{
-    event, is_open, knows_the_door, level, no_count, reading, source_kind, standing, urgency,
-    waits_for,
+    event, is_open, knows_the_door, level, level_meaning, no_count, reading, source_kind, standing,
+    urgency, waits_for,
 };
 pub use headline::{headline, headline_groups, number_on_the_key};
 pub use household::Names;

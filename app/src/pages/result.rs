@@ -13,6 +13,7 @@ mod verdict;
 mod what_if;
 mod why;
 
+use self_check_core::advice::Urgency;
 use self_check_core::assess::{Count, assess};
 use self_check_core::household::Finding;
 use self_check_core::path::Stop;
@@ -61,6 +62,14 @@ pub fn ResultPage(props: &ResultPageProps) -> Html {
         let session = session.clone();
         Callback::from(move |_: MouseEvent| session.dispatch(Act::AskForLevel))
     };
+    let do_this = to_do(
+        &assessment.advised,
+        &session.answers,
+        assessment.safety_first,
+    );
+    // What has to be done today comes before every number.
+    let mut actions = assessment.advised.actions.iter();
+    let is_urgent = actions.any(|advice| advice.urgency == Urgency::Today);
     html! {
         <div class="narrow">
             { verdict(&assessment, shows_level) }
@@ -69,18 +78,20 @@ pub fn ResultPage(props: &ResultPageProps) -> Html {
                     <button type="button" class="plain" onclick={ask}>{ site::SHOW_LEVEL }</button>
                 </p>
             }
-            if is_asked_for {
+            if is_urgent { { do_this.clone() } }
+            if shows_level {
                 { rule(&assessment.count) }
                 { sharpen(&assessment.count) }
                 { exposures(&assessment.exposures) }
                 { rests_on(&assessment.count) }
             }
-            { to_do(&assessment.advised, &session.answers, assessment.safety_first) }
+            if !is_urgent { { do_this } }
             if shows_level {
                 <WhatIf assessment={assessment.clone()} />
             }
-            { find_out(&assessment.advised.find_out, &session.answers, &path) }
+            // To search or to count can be noticed by a feared person.
             if !assessment.safety_first {
+                { find_out(&assessment.advised.find_out, &session.answers, &path) }
                 <section class="beside" aria-labelledby="matters">
                     { reading_part(&copy::matters_more(), "matters") }
                 </section>

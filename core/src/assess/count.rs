@@ -32,7 +32,8 @@ pub enum Count {
 /// Why there is no number.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum NoCount {
-    /// The model does not know this kind of key well enough.
+    /// The model does not know this kind of key or lock well enough: those of mailboxes, padlocks and
+    /// cabinets are of many kinds.
     KindNotModelled,
     /// Not a cut key at all: a card, fob, code or phone.
     NoCuts,
@@ -57,6 +58,10 @@ impl Count {
         }
         if answers.has(CardFobCodeOrPhone) {
             return Err(NoCount::NoCuts);
+        }
+        let has_a_door = answers.has_any(&[HouseDoor, FlatDoor, GarageShedOrGate]);
+        if !has_a_door && answers.has_any(&[Mailbox, PadlockOrCabinet]) {
+            return Err(NoCount::KindNotModelled);
         }
         if answers.has_any(&[
             Dimples,

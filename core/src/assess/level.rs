@@ -22,13 +22,18 @@ fn one(exposure: &Exposure) -> Level {
     }
 }
 
-/// Given away: somebody has the key now who should not, or everybody may see it with its door. In
+/// Given away: somebody has the key now who should not, or anybody may find or see it with its door. In
 /// doubt: somebody could have. Kept: whoever has it was given it by choice. Our assumption throughout,
 /// see [`Level::SOURCES`].
 fn certain(exposure: &Exposure) -> Level {
     match exposure.event {
         event if somebody_has_it(event) => Level::GivenAway,
-        Event::PublicPicture | Event::ListingPicture if exposure.knows_the_door.is_certain() => {
+        Event::LostFarAway
+        | Event::MissingSomehow
+        | Event::PublicPicture
+        | Event::ListingPicture
+            if exposure.knows_the_door.is_certain() =>
+        {
             Level::GivenAway
         }
         Event::HelperNow | Event::TrustedCircle => Level::Kept,

@@ -8,7 +8,7 @@ use crate::questions::{Choice, Question};
 use crate::verdict::{Verdict, ticked};
 
 use Choice::*;
-use Reading::{CodeSeen, CutsSeen, Held};
+use Reading::{CardHeld, CodeSeen, CutsSeen, Held};
 
 /// Where an event is told, and what it let somebody do.
 struct Row {
@@ -99,7 +99,11 @@ pub fn exposures(answers: &Answers, of: Option<KeyRange>) -> Vec<Exposure> {
     if answers.has(WorriedAboutAPerson) && !answers.has(UneasyPerson) {
         found.push(Exposure {
             event: Event::UneasyPerson,
-            reading: Held,
+            reading: if facts::is_a_card(answers).is_certain() {
+                CardHeld
+            } else {
+                Held
+            },
             knows_the_door: Verdict::Applies,
             standing: of_a_person_nobody_named(answers),
             keys_left: of.map(|of| keys_left(Event::UneasyPerson, of)),
@@ -139,10 +143,10 @@ fn push(
     if reading == CutsSeen && facts::is_a_card(answers).is_certain() {
         return;
     }
-    let reading = if reading == CutsSeen && answers.has(OnlyThisLock) {
-        CodeSeen
-    } else {
-        reading
+    let reading = match reading {
+        CutsSeen if answers.has(OnlyThisLock) => CodeSeen,
+        Held if facts::is_a_card(answers).is_certain() => CardHeld,
+        reading => reading,
     };
     found.push(Exposure {
         event,
@@ -200,7 +204,8 @@ fn standing(answers: &Answers, event: Event) -> Standing {
 
 /// From one, for who held the key needs no reading and who noted its number may look it up, to as
 /// many as if nothing had happened: nobody knows whether a copy was made, whether the maker's list
-/// was at hand, or how sharp a glance was. Where somebody has the key who should not, one is left.
+/// was at hand, or how sharp a glance was. Where somebody has the key who should not, one is left. A key
+/// lost far away may never be found.
 fn keys_left(event: Event, of: KeyRange) -> KeysLeft {
     let most = if somebody_has_it(event) {
         1.0
@@ -217,7 +222,6 @@ pub(crate) fn somebody_has_it(event: Event) -> bool {
         Event::Stolen
             | Event::NotReturned
             | Event::LostNearHome
-            | Event::LostFarAway
             | Event::UneasyPerson
             | Event::FormerHolder
     )

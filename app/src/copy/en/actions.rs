@@ -1,6 +1,8 @@
 //! The actions: what to do, who does it, what it may hurt, and what drives its cost.
 
-use self_check_core::advice::{Action, Advice, RuleId, Urgency};
+use self_check_core::advice::{Action, Advice, Call, RuleId, Urgency, rules};
+use self_check_core::answers::Answers;
+use self_check_core::questions::Choice;
 
 use crate::copy::ActionWords;
 
@@ -9,24 +11,78 @@ const CHECKED_LOCKSMITH: &str =
 const YOU: &str = "You.";
 const FREE: &str = "Nothing.";
 
-/// The words on an action as the answers make it meant: what was told of the door's other locks
-/// changes how to look after it.
-pub fn advised(advice: &Advice) -> ActionWords {
+/// The words on an action as the answers make it meant: what was told of the door's other locks changes
+/// how to look after it, a card is refused by itself, and some lines are only for the day it comes up.
+pub fn advised(advice: &Advice, answers: &Answers) -> ActionWords {
     let usual = action(advice.action);
-    if advice.action != Action::StopGap {
-        return usual;
+    let is_for_later = advice.urgency == Urgency::Habit;
+    let is_card = answers.has(Choice::CardFobCodeOrPhone);
+    match advice.action {
+        Action::StopGap => ActionWords {
+            how: until_the_visit(advice),
+            ..usual
+        },
+        Action::TellOwner if is_for_later => ActionWords {
+            title: "Keep the key by its owner’s rules",
+            how: "If it goes missing, or someone else had it, tell its owner or your employer the same day.",
+            ..usual
+        },
+        Action::SeeVehicleSpecialist if is_for_later => ActionWords {
+            title: "If the car key goes missing, ask a vehicle specialist",
+            ..usual
+        },
+        Action::TellTenants if is_for_later => ActionWords {
+            title: "Before a lock is changed, tell the people who live there",
+            ..usual
+        },
+        Action::ChangeCodesAndUsers if is_card && is_a_remedy(advice) => ActionWords {
+            title: "Have the card or fob cancelled",
+            how: "A fob is a small tag held to a reader. Ask whoever runs the system to cancel the one that is gone or was copied. The lock and the other cards can stay. If there was a code or an app with it, change the code and remove that user.",
+            who: "You, or whoever runs the system.",
+            ..usual
+        },
+        Action::TellLandlord | Action::TellManager if is_card => ActionWords {
+            how: "Ask to have the card or fob (a small tag held to a reader) cancelled: the one that is gone, or that others may have copied. The lock and the other cards can stay. You need not say who or why.",
+            cost: "Often little or nothing, and a fee for a new card.",
+            ..usual
+        },
+        Action::ChangeLockOrLevers if answers.has(Choice::InteriorWarded) => ActionWords {
+            how: "The simple lock of an inside door is not worth new work. If that room matters, have a better lock fitted.",
+            ..usual
+        },
+        _ => usual,
     }
+}
+
+/// Whether some rule calls for the action as what stops the old key.
+fn is_a_remedy(advice: &Advice) -> bool {
+    rules()
+        .filter(|rule| advice.because.contains(&rule.id))
+        .any(|rule| rule.calls == Call::Remedy)
+}
+
+/// How to carry an action out: what makes haste, the action itself, and what bridges the time.
+pub fn how(advice: &Advice, answers: &Answers) -> String {
+    let parts = [
+        hurry(advice),
+        Some(advised(advice, answers).how),
+        until_it_is_done(advice.action, answers),
+    ];
+    let parts: Vec<&str> = parts.into_iter().flatten().collect();
+    parts.join(" ")
+}
+
+fn until_the_visit(advice: &Advice) -> &'static str {
     let rests_on = |rule| advice.because.contains(&rule);
-    let how = match (
+    match (
         rests_on(RuleId::SecondLockBridgesTheTime),
         rests_on(RuleId::BoltHoldsOnlyBesideSomeone),
     ) {
-        (false, false) => usual.how,
+        (false, false) => action(Action::StopGap).how,
         (true, false) => WITH_A_SECOND_LOCK,
         (false, true) => WITH_A_BOLT,
         (true, true) => WITH_BOTH,
-    };
-    ActionWords { how, ..usual }
+    }
 }
 
 const WITH_A_SECOND_LOCK: &str = "Lock the second lock at once, unless its key may be gone too. If it may be, have someone stay in.";
@@ -35,7 +91,7 @@ const WITH_BOTH: &str = "Lock the second lock at once, unless its key may be gon
 
 /// What an action due today begins with, so that nobody waits for an ordinary hour, and nobody orders
 /// what is not theirs to order.
-pub fn hurry(advice: &Advice) -> Option<&'static str> {
+fn hurry(advice: &Advice) -> Option<&'static str> {
     if advice.urgency != Urgency::Today {
         return None;
     }
@@ -49,15 +105,49 @@ pub fn hurry(advice: &Advice) -> Option<&'static str> {
 }
 
 const FIRST_VISIT: &str = "Ask for the first visit you can get: do not wait for ordinary hours. At night or on a holiday it costs more.";
-const CALL_FIRST: &str = "Call today, then write. Ask for it to be seen to at once.";
+const CALL_FIRST: &str = "Call today: an agreement or a notice in the hall may name a number for nights. If nobody answers, write, and note the time.";
 
-/// Every such beginning, for the tests of the words.
-#[cfg(test)]
-pub const HURRIES: [&str; 2] = [FIRST_VISIT, CALL_FIRST];
+/// What helps until whoever decides, or a locksmith, has acted.
+fn until_it_is_done(action: Action, answers: &Answers) -> Option<&'static str> {
+    let home = [Choice::HouseDoor, Choice::FlatDoor];
+    let changes_a_lock = matches!(
+        action,
+        Action::TellLandlord
+            | Action::TellManager
+            | Action::RekeyCylinder
+            | Action::ChangeCylinder
+            | Action::ChangeLockOrLevers
+    );
+    if !changes_a_lock {
+        return None;
+    }
+    if answers.has_any(&home) {
+        (action == Action::TellLandlord).then_some(LOCK_WITH_ALL)
+    } else if answers.has(Choice::GarageShedOrGate) {
+        Some(LOCK_THE_DOOR_BETWEEN)
+    } else if answers.has(Choice::Mailbox) && action != Action::TellManager {
+        Some(EMPTY_IT_DAILY)
+    } else {
+        None
+    }
+}
 
-/// Every way of looking after a door, for the tests of the words.
+const LOCK_WITH_ALL: &str = "Until it is done, lock the door each time with all that it has. Ask before you fit one more lock.";
+const LOCK_THE_DOOR_BETWEEN: &str = "Until it is done, lock any door that leads from there into your home, and leave nothing of worth there.";
+const EMPTY_IT_DAILY: &str = "Until it is done, empty the mailbox every day.";
+
+/// Every sentence that stands around an action for some answers alone, for the tests of the words.
 #[cfg(test)]
-pub const STOP_GAPS: [&str; 3] = [WITH_A_SECOND_LOCK, WITH_A_BOLT, WITH_BOTH];
+pub const AROUND_AN_ACTION: [&str; 8] = [
+    WITH_A_SECOND_LOCK,
+    WITH_A_BOLT,
+    WITH_BOTH,
+    FIRST_VISIT,
+    CALL_FIRST,
+    LOCK_WITH_ALL,
+    LOCK_THE_DOOR_BETWEEN,
+    EMPTY_IT_DAILY,
+];
 
 /// The words on `action`.
 pub fn action(action: Action) -> ActionWords {
@@ -82,7 +172,7 @@ pub fn action(action: Action) -> ActionWords {
         },
         Action::TellLandlord => ActionWords {
             title: "Tell your landlord and ask in writing",
-            how: "Say that you would like the lock set to a new key, and by when. Ask in writing, so that it can be shown later. You need not say who or why. Until it is done, use every lock the door has, by day and at night. Ask before you add one.",
+            how: "Say that you would like the lock set to a new key, and by when. Ask in writing, so that it can be shown later. You need not say who or why.",
             who: "You ask; the landlord has the work done. What they must do differs from place to place: a local housing advice service knows.",
             may_hurt: Some(
                 "Do not change the lock yourself without a yes: it may break your agreement.",
@@ -105,7 +195,7 @@ pub fn action(action: Action) -> ActionWords {
         },
         Action::TellTenants => ActionWords {
             title: "Tell the people who live there",
-            how: "Before the lock is changed, tell them when, and ask if the time suits them. Hand each of them a new key the same day.",
+            how: "Before the lock is changed, tell them when, and ask if the time suits them. Hand each of them a new key the same day. If nobody lives there now, leave this out.",
             who: "You, or whoever looks after the home for you.",
             may_hurt: Some(
                 "A lock changed without a word can shut out someone with a right to be there. In many places that is against the law: a housing advice service knows.",
@@ -141,7 +231,7 @@ pub fn action(action: Action) -> ActionWords {
         },
         Action::ChangeLockOrLevers => ActionWords {
             title: "Have the lock or its levers changed",
-            how: "In a lever lock, flat plates hold the bolt; a locksmith can fit new ones, or a new lock of the same size. The simple lock of an inside door is not worth it: if that room matters, have a better lock fitted.",
+            how: "In a lever lock, flat plates hold the bolt; a locksmith can fit new ones, or a new lock of the same size. Try each new key with the door open.",
             who: CHECKED_LOCKSMITH,
             may_hurt: Some(
                 "Every room must open from inside without a search for a key. If the lock may not be yours, or someone else has a right to live there, ask before you change it.",
@@ -150,7 +240,7 @@ pub fn action(action: Action) -> ActionWords {
         },
         Action::ReplaceSmallLock => ActionWords {
             title: "Replace the small lock",
-            how: "A new mailbox lock, padlock or cabinet lock often costs less than work on the old one. Choose one with no number on its front, or keep that number out of sight.",
+            how: "A new mailbox lock, padlock or cabinet lock often costs less than work on the old one. Choose one with no number on its front, or keep that number out of sight. Until then, empty a mailbox every day.",
             who: "You, or a locksmith for a safe. Ask the landlord, the manager or the post office first if the mailbox is not yours.",
             may_hurt: Some(
                 "Do not drill or saw a lock yourself: chips fly. Leave that to someone with the tools and eye guards.",
@@ -221,7 +311,7 @@ pub fn action(action: Action) -> ActionWords {
         },
         Action::GetCopiesBack => ActionWords {
             title: "Ask for the copies back",
-            how: "Ask whoever should no longer have one. A friendly request is enough. A returned key proves nothing; rekeying (having the lock set to a new key) does.",
+            how: "Ask whoever should no longer have one. A friendly request is enough. After a move, ask the seller, landlord or agent for all keys, cards and codes. A returned key proves nothing: only rekeying (having the lock set to a new key) ends the doubt.",
             who: YOU,
             may_hurt: Some(
                 "Ask only a person you feel safe with. If someone makes you uneasy, choose “Worried about a person?” on the start page first.",
@@ -230,7 +320,7 @@ pub fn action(action: Action) -> ActionWords {
         },
         Action::CountCopies => ActionWords {
             title: "Count the copies",
-            how: "Lay out all you have, and note by role who has the others: partner, neighbour, cleaner. Keep the note at home and leave the key’s number off it.",
+            how: "Lay out all you have, and note by role who has the others: partner, neighbour, cleaner. Then you know how many new keys to order. Keep the note at home and leave the key’s number off it.",
             who: YOU,
             may_hurt: None,
             cost: FREE,

@@ -133,7 +133,7 @@ pub fn choice(choice: Choice) -> ChoiceWords {
         Choice::NumberOnLockFace => plain("On the front of the lock"),
         Choice::NumberOnTag => plain("On a tag with the keys"),
         Choice::NumberOnPapersAtHome => plain("On papers at home"),
-        Choice::NumberNowhereElse => plain("Nowhere else"),
+        Choice::NumberNowhereElse => plain("On none of these"),
 
         Choice::PocketOrClosedBag => {
             hinted("In a pocket or a closed bag", "or out of sight at home")

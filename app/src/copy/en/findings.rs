@@ -1,7 +1,7 @@
 //! What a check finds: levels, urgencies, events, and how each stands.
 
 use self_check_core::advice::Urgency;
-use self_check_core::assess::{Level, NoCount};
+use self_check_core::assess::{Headline, Level, NoCount};
 use self_check_core::exposure::{Event, Reading, Standing};
 use self_check_core::questions::Question;
 use self_check_core::sources::SourceKind;
@@ -32,6 +32,17 @@ pub fn level(level: Level) -> Named {
     }
 }
 
+/// What a level means beside a headline: where a change ended what had happened, that is not nothing.
+pub fn level_meaning(of: Level, headline: &Headline) -> &'static str {
+    match (of, headline) {
+        (Level::Kept, Headline::EndedByChange) => ENDED,
+        _ => level(of).meaning,
+    }
+}
+
+/// Beside a key whose lock was changed.
+pub const ENDED: &str = "What happened before the change no longer counts.";
+
 /// The name of an urgency and what it means.
 pub fn urgency(urgency: Urgency) -> Named {
     match urgency {
@@ -45,7 +56,7 @@ pub fn urgency(urgency: Urgency) -> Named {
         },
         Urgency::WhenConvenient => Named {
             name: "When convenient",
-            meaning: "At the next good occasion. Nothing is lost by waiting for it.",
+            meaning: "At the next good occasion. It need not be today.",
         },
         Urgency::Habit => Named {
             name: "Habit",
@@ -87,6 +98,9 @@ pub fn event(event: Event) -> &'static str {
 pub fn reading(event: Event, reading: Reading) -> &'static str {
     match reading {
         Reading::Held => held(event),
+        Reading::CardHeld => {
+            "They have it or had it in hand. It opens until it is cancelled, and some cards and fobs can be copied."
+        }
         Reading::CodeSeen if event != Event::NumberOnLockFace => {
             "They could see its cuts (the dips and hollows in it), and note its number. How much the cuts tell depends on how near and how sharp. To someone with the maker’s list the number leaves one or a few keys to try."
         }
@@ -117,9 +131,9 @@ fn held(event: Event) -> &'static str {
 /// Whether whoever took part can tell the door.
 pub fn knows_the_door(verdict: Verdict) -> &'static str {
     match verdict {
-        Verdict::Applies => "They most likely know which door it opens.",
-        Verdict::DoesNotApply => "Nothing you told us shows them which door it opens.",
-        Verdict::Unknown(_) => "They may or may not know which door it opens.",
+        Verdict::Applies => "They most likely know what it opens.",
+        Verdict::DoesNotApply => "Nothing you told us shows them what it opens.",
+        Verdict::Unknown(_) => "They may or may not know what it opens.",
     }
 }
 
@@ -161,7 +175,7 @@ pub fn waits_for(question: Question) -> String {
 pub fn no_count(reason: NoCount) -> &'static str {
     match reason {
         NoCount::KindNotModelled => {
-            "We give no number of keys for this kind: makers differ too much. The advice holds all the same."
+            "We give no number of keys here: for this kind of key or lock, makers differ too much. The advice holds all the same."
         }
         NoCount::NoCuts => {
             "We give no number of keys here: nothing is cut that could be counted. What matters is who is let in, and who can change that."
@@ -170,7 +184,7 @@ pub fn no_count(reason: NoCount) -> &'static str {
             "We give no number of keys here. In a shared building or at work, other keys may open the same lock, so it would mislead."
         }
         NoCount::Vehicle => {
-            "We give no number of keys here. A vehicle’s key often holds a chip as well, so it would mislead."
+            "We give no number of keys here. You told us that a vehicle is among what it opens, and such keys often hold a chip. So a number would mislead."
         }
     }
 }

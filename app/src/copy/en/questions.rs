@@ -165,7 +165,7 @@ pub fn question(question: Question) -> QuestionWords {
         },
         Question::Link => QuestionWords {
             title: "If you lost this key, what would show where it belongs?",
-            hint: "Look at the ring, its tags, and what you carry with it. If there is a picture of the key, look at what else it shows.",
+            hint: "Look at the ring, its tags, and what you carry with it. In a car, think of its papers and of “home” on its map. If there is a picture of the key, look at what else it shows.",
             why: "A key is of little use to a stranger who cannot tell which door it opens.",
             not_sure: NOT_SURE,
             drawing_title: "What can tie a key to its door",

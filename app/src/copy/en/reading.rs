@@ -28,7 +28,7 @@ static NEXT_HOUR: &[Block] = &[
         "Tell the people you live with. One of them may have it.",
         "Was it stolen? Or is it gone with papers or a tag that show your address? Then report it to the police, and after that ask your insurer. Unless a crime is going on, use the police’s number for reports.",
         "Until the lock is seen to, have someone stay in, or use another lock that has a different key.",
-        "If other people’s keys hung on the ring, tell them too. If cards or a phone went with it, have them blocked.",
+        "If other people’s keys hung on the ring, tell them too. If cards, a phone or a fob (a small tag held to a reader) went with it, have them cancelled at once. Other keys of your own were on it? Go through this check for each of them.",
     ]),
     Caution(
         "Use a bolt only while you are awake and inside, with every way out easy. Never glue, wedge or chain a way out. In a fire, everyone must get out at once.",
@@ -166,7 +166,9 @@ static MATTERS_MORE: &[Block] = &[
 /// key opens.
 pub fn landlord_letter(answers: &Answers) -> [&'static str; 5] {
     let home = [Choice::HouseDoor, Choice::FlatDoor];
-    let request = if answers.has_any(&home) || answers.is_not_sure(Question::Opens) {
+    let request = if answers.has(Choice::CardFobCodeOrPhone) {
+        "Please have all cards, fobs and codes cancelled that are not in use by my household. Please tell me how many are left, and by when this will be done."
+    } else if answers.has_any(&home) || answers.is_not_sure(Question::Opens) {
         "Please have the lock of my home set to a new key by ________, or allow me to have this done by a locksmith. Please do the same for any other lock of my home that the same key opens."
     } else if answers.has(Choice::BlockEntrance) {
         "Please have the lock of the building’s entrance seen to by ________, so that keys from before no longer open it. If someone else decides about that lock, please tell me who."

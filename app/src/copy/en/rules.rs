@@ -32,6 +32,9 @@ pub fn rule(rule: RuleId) -> &'static str {
         RuleId::SharedEntranceKeyIsOut => {
             "A lost key to a shared entrance touches every home in the building."
         }
+        RuleId::LandlordHearsOfTheSharedEntrance => {
+            "A landlord should know when a tenant’s key to a shared entrance is lost."
+        }
         RuleId::KeyNearHomeIsOut => {
             "Whoever has a key and may know its street can try the doors there."
         }
@@ -58,6 +61,9 @@ pub fn rule(rule: RuleId) -> &'static str {
         }
         RuleId::FormerOccupantsMayKeepCopies => {
             "After a move, people who lived there before may have keys."
+        }
+        RuleId::FormerOccupantsAreAskedForKeys => {
+            "Whoever hands over a home can be asked for every key to it."
         }
         RuleId::HadItAloneWithTheAddress => {
             "Someone who had the key alone, and the address too, can copy it and knows the door."

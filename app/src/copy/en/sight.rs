@@ -113,7 +113,7 @@ pub fn tries_left(fewest: f64, most: f64) -> String {
 /// What the chosen scene leaves at the chosen distance.
 pub fn seen_from(scene_name: &str, metres: f64, tries: &str, keys: f64) -> String {
     format!(
-        "{scene_name}, {} away: a stranger would try {tries} of at most {} keys for an even chance.",
+        "{scene_name}, {} away. At best a stranger would try {tries} of at most {} keys for an even chance. That is our own estimate; real pictures tell less.",
         distance(metres),
         at_most_keys(keys)
     )
@@ -136,11 +136,11 @@ pub fn number_legible(found: &Legibility) -> String {
         false => "never easily read".to_owned(),
     };
     let published = match published > 0.0 {
-        true => format!("up to {}", distance(published)),
-        false => "from nowhere".to_owned(),
+        true => format!("that is up to {}", distance(published)),
+        false => "it could not be read".to_owned(),
     };
     format!(
-        "A number stamped on the key could be read up to {} away. It is {easily}. By a published rule for telling shapes apart it would be {published}. Whoever reads the number needs to see no cut.",
+        "A number stamped on the key could be read up to {} away. It is {easily}. By a published rule for telling shapes apart, {published}. Whoever reads the number needs to see no cut.",
         distance(could)
     )
 }
@@ -190,7 +190,7 @@ mod tests {
         let told = number_legible(&Scene::LongLens.legibility());
         assert_eq!(told.matches("\u{a0}m (").count(), 3, "{told}");
         let told = number_legible(&Scene::DoorbellCamera.legibility());
-        assert!(told.contains("never easily") && told.contains("from nowhere"));
+        assert!(told.contains("never easily") && told.contains("it could not be read"));
         let none = Legibility {
             could_be_read: Metres::ZERO,
             easily_read: Metres::ZERO,

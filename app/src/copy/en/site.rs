@@ -3,7 +3,7 @@
 use self_check_core::exposure::{KeyRange, KeysLeft};
 use self_check_core::questions::{Choice, Question};
 
-use super::numbers::{at_most_keys, keys_range};
+use super::numbers::keys_range;
 use crate::copy::StartWords;
 
 texts! {
@@ -116,6 +116,8 @@ texts! {
     TO_DO = "Do this, in this order";
     /// Above the list where somebody may be feared.
     ONLY_IN_A_PLAN = "Do the rest of this list only as part of a plan made with the service. The person may see a locksmith come, or find that a key no longer works.";
+    /// In place of a time for the plan itself.
+    WHEN_SAFE = "When it is safe for you";
     /// In place of a time, where somebody may be feared.
     WITH_THE_SERVICE = "With the service";
     /// Before something that may have happened.
@@ -155,9 +157,9 @@ texts! {
     /// Above the pointer to what there was.
     RULE_BEFORE = "a key nobody saw";
     /// Under the rule: the European standard's lowest grade.
-    MARK_LOWEST = "least for a basic lock";
+    MARK_LOWEST = "a basic lock";
     /// Under the rule: its fourth grade.
-    MARK_GRADE_4 = "least for a better lock";
+    MARK_GRADE_4 = "a better lock";
     /// Under the rule: as many keys as one can carry to a door and try.
     MARK_POCKETFUL = "a pocketful of keys";
     /// Unfolds all rules.
@@ -212,7 +214,7 @@ texts! {
     /// Its opening line.
     DISTANCE_LEDE = "Across a table, through a window, from the far side of a street: how much of a key a camera can still tell.";
     /// Proportion first.
-    DISTANCE_PEOPLE = "The people who had the key matter more: a copy needs no camera. In England and Wales, in the year to March 2020, the person had a key in about 6 of 100 break-ins, copied or not. And someone who sees your key must still find its door. But researchers have read keys from pictures, near and far. So it is worth a habit: carry keys covered.";
+    DISTANCE_PEOPLE = "The people who had the key matter more: a copy needs no camera. In England and Wales, in the year to March 2020, a key was used in about 6 of 100 burglaries. Nobody counted copies apart. And someone who sees your key must still find its door. But researchers have read keys from pictures, near and far. So it is worth a habit: carry keys covered.";
     /// Heading of the scenes.
     DISTANCE_SCENE = "Choose a scene";
     /// Names the slider.
@@ -426,15 +428,20 @@ pub fn keys_left(left: KeysLeft) -> String {
 
 /// The line below the rule: what the number says, and what it does not.
 pub fn rule_caption(of: &KeyRange, left: &KeysLeft) -> String {
-    let left = keys_range(*left);
-    let no_guessing = if left == "1" {
-        ", no guessing needed"
+    let before = keys_range(of.untouched());
+    let now = keys_range(*left);
+    let left = if now == before {
+        "After what you told us, that is still so.".to_owned()
     } else {
-        ""
+        let no_guessing = if now == "1" {
+            ", no guessing needed"
+        } else {
+            ""
+        };
+        format!("After what you told us, left to try: {now}{no_guessing}.")
     };
     format!(
-        "A common house key comes in at most {} patterns, or fewer if it has fewer cuts (dips along the edge). A stranger has an even chance after half of them. After what you told us, left to try: {left}{no_guessing}. {RULE_NOTE}",
-        at_most_keys(of.most),
+        "For an even chance at a common house key, a stranger who never saw it would try {before} others. It depends on how many cuts (dips along the edge) it has. {left} {RULE_NOTE}"
     )
 }
 

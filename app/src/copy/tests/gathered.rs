@@ -1,6 +1,6 @@
 //! Every text, gathered by walking over the ids, so that none is left out of a test.
 
-use self_check_core::advice::{Action, RuleId, Urgency, rules};
+use self_check_core::advice::{Action, Advice, RuleId, Urgency, rules};
 use self_check_core::answers::Answers;
 use self_check_core::assess::{Headline, Level, NoCount, Number, WayOut};
 use self_check_core::assumptions::Assumption;
@@ -101,10 +101,28 @@ pub fn action(action: Action) -> Page {
     texts.extend(words.may_hurt);
     texts.push(words.cost);
     texts.extend(copy::what_if(action));
-    match action {
-        Action::StopGap => texts.extend(copy::STOP_GAPS),
-        Action::RekeyCylinder => texts.extend(copy::HURRIES),
-        _ => {}
+    if action == Action::StopGap {
+        texts.extend(copy::AROUND_AN_ACTION);
+    }
+    for (urgency, kind) in [
+        (Urgency::Habit, Choice::CutsOnOneEdge),
+        (Urgency::Soon, Choice::CardFobCodeOrPhone),
+        (Urgency::Soon, Choice::InteriorWarded),
+    ] {
+        let advice = Advice {
+            action,
+            urgency,
+            because: vec![RuleId::KeyWasNotReturned],
+        };
+        let answers = Answers::none()
+            .give(Question::KeyKind, &[kind])
+            .unwrap_or_default();
+        let words = copy::advised(&advice, &answers);
+        for text in [words.title, words.how, words.who, words.cost] {
+            if !texts.contains(&text) {
+                texts.push(text);
+            }
+        }
     }
     Page::new(format!("{action:?}"), texts)
 }
@@ -411,6 +429,7 @@ fn findings() -> Vec<String> {
     ] {
         texts.push(copy::knows_the_door(verdict).to_owned());
     }
+    texts.push(copy::level_meaning(Level::Kept, &Headline::EndedByChange).to_owned());
     texts.push(copy::waits_for(Question::Link));
     for standing in [
         Standing::Counts,

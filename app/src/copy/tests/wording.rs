@@ -188,7 +188,7 @@ fn copies_back_never_stands_without_rekeying() {
     assert!(
         words
             .how
-            .contains("A returned key proves nothing; rekeying")
+            .contains("A returned key proves nothing: only rekeying")
     );
 }
 
@@ -221,7 +221,7 @@ fn stop_gap_keeps_every_way_out_open() {
     let whole = action(Action::StopGap).whole();
     assert!(whole.contains("Never glue, wedge or chain"), "{whole}");
     let speak_of_a_bolt = |text: &&str| text.contains("bolt");
-    let told = copy::STOP_GAPS;
+    let told = copy::AROUND_AN_ACTION;
     assert_eq!(told.iter().filter(|text| speak_of_a_bolt(text)).count(), 2);
     for text in told
         .iter()

@@ -20,7 +20,7 @@ pub fn exposures(exposures: &[Exposure]) -> Html {
 }
 
 /// What is open is said to be open, and nothing is told of it as if it had happened. Of people whom the
-/// owner chose to trust, no more is told than that.
+/// owner chose to trust, and of what no longer counts, no more is told than that.
 fn exposure(exposure: &Exposure) -> Html {
     let is_open = copy::is_open(exposure.standing);
     html! {
@@ -29,7 +29,7 @@ fn exposure(exposure: &Exposure) -> Html {
                 if is_open { { site::NOT_KNOWN }{ " " } }
                 { copy::event(exposure.event) }
             </h3>
-            if is_open || exposure.standing == Standing::ByChoice {
+            if is_open || matches!(exposure.standing, Standing::ByChoice | Standing::EndedByChange) {
                 <p class="note">{ copy::standing(exposure.standing) }</p>
             } else {
                 { took(exposure) }
@@ -40,14 +40,15 @@ fn exposure(exposure: &Exposure) -> Html {
 
 /// Whether the key itself was in view: a number on a lock shows no cuts.
 fn shows_its_cuts(exposure: &Exposure) -> bool {
-    exposure.reading != Reading::Held && exposure.event != Event::NumberOnLockFace
+    matches!(exposure.reading, Reading::CutsSeen | Reading::CodeSeen)
+        && exposure.event != Event::NumberOnLockFace
 }
 
 /// What it let somebody do, and how many keys that leaves.
 fn took(exposure: &Exposure) -> Html {
     html! {
         <>
-            if exposure.reading == Reading::Held {
+            if matches!(exposure.reading, Reading::Held | Reading::CardHeld) {
                 <p class="number">{ site::NO_GUESSING }</p>
             } else if let Some(left) = exposure.keys_left {
                 <p class="number">{ site::keys_left(left) }</p>

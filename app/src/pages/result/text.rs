@@ -25,7 +25,8 @@ pub fn as_text(assessment: &Assessment, answers: &Answers, is_example: bool) -> 
         push(&mut text, &groups);
     }
     if !assessment.headline.is_for_others() {
-        push(&mut text, &format!("{}. {}", level.name, level.meaning));
+        let meaning = copy::level_meaning(assessment.level, &assessment.headline);
+        push(&mut text, &format!("{}. {meaning}", level.name));
     }
     if let Some(number) = copy::number_on_the_key(assessment.number) {
         push(&mut text, number);
@@ -46,7 +47,7 @@ pub fn as_text(assessment: &Assessment, answers: &Answers, is_example: bool) -> 
         actions => {
             push(&mut text, &format!("\n{}", site::TO_DO));
             for (index, advice) in actions.iter().enumerate() {
-                push(&mut text, &advice_lines(index + 1, advice));
+                push(&mut text, &advice_lines(index + 1, advice, answers));
             }
         }
     }
@@ -89,15 +90,13 @@ fn count_line(count: &Count) -> String {
     }
 }
 
-fn advice_lines(number: usize, advice: &Advice) -> String {
-    let words = copy::advised(advice);
-    let hurry = copy::hurry(advice).map(|words| format!("{words} "));
+fn advice_lines(number: usize, advice: &Advice, answers: &Answers) -> String {
+    let words = copy::advised(advice, answers);
     let mut lines = format!(
-        "{number}. [{}] {}\n   {}{}\n   {}: {}\n   {}: {}",
+        "{number}. [{}] {}\n   {}\n   {}: {}\n   {}: {}",
         copy::urgency(advice.urgency).name,
         words.title,
-        hurry.unwrap_or_default(),
-        words.how,
+        copy::how(advice, answers),
         site::WHO_DOES_IT,
         words.who,
         site::COST,

@@ -59,11 +59,15 @@ fn to_read(page: LearnPage, words: &'static str) -> Html {
     html! { <p class="note screen-only"><a href={Route::LearnPage { n }}>{ words }</a></p> }
 }
 
-/// When to do it. Where a feared person may be near, nothing but the plan itself has a time: whoever
-/// hurried after a mark could be in danger.
+/// When to do it. Where a feared person may be near, nothing has a time: whoever hurried after a mark
+/// could be in danger.
 fn when(advice: &Advice, safety_first: bool) -> Html {
-    if safety_first && advice.action != Action::PlanWithSupport {
-        return html! { <p class="when">{ site::WITH_THE_SERVICE }</p> };
+    if safety_first {
+        let when = match advice.action {
+            Action::PlanWithSupport => site::WHEN_SAFE,
+            _ => site::WITH_THE_SERVICE,
+        };
+        return html! { <p class="when">{ when }</p> };
     }
     html! {
         <p class={classes!("when", urgency_class(advice.urgency))}>
@@ -89,16 +93,17 @@ fn meaning(urgency: Urgency) -> Html {
 }
 
 fn advice(advice: &Advice, answers: &Answers, safety_first: bool) -> Html {
-    let words = copy::advised(advice);
-    let hurry = copy::hurry(advice).filter(|_| !safety_first);
+    let words = copy::advised(advice, answers);
+    // Where somebody may be feared, nothing makes haste.
+    let how = match safety_first {
+        true => words.how.to_owned(),
+        false => copy::how(advice, answers),
+    };
     html! {
         <li key={advice.action as usize}>
             { when(advice, safety_first) }
             <h3>{ words.title }</h3>
-            <p>
-                if let Some(words) = hurry { { words }{ " " } }
-                { words.how }
-            </p>
+            <p>{ how }</p>
             if let Some(text) = words.may_hurt {
                 <p class="caution"><strong>{ site::CAUTION }</strong>{ " " }{ text }</p>
             }

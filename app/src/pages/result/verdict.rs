@@ -12,7 +12,7 @@ pub fn verdict(assessment: &Assessment, shows_level: bool) -> Html {
     if !shows_level {
         return html! { <h1 tabindex="-1">{ headline }</h1> };
     }
-    let level = copy::level(assessment.level);
+    let meaning = copy::level_meaning(assessment.level, &assessment.headline);
     html! {
         <div class="verdict">
             { pouch(assessment.level) }
@@ -20,7 +20,7 @@ pub fn verdict(assessment: &Assessment, shows_level: bool) -> Html {
                 { level_line(assessment.level) }
                 <h1 tabindex="-1">{ headline }</h1>
                 <p class="lede">
-                    { for copy::headline_groups(&assessment.headline) }{ " " }{ level.meaning }
+                    { for copy::headline_groups(&assessment.headline) }{ " " }{ meaning }
                 </p>
                 if let Some(number) = copy::number_on_the_key(assessment.number) {
                     <p class="lede">{ number }</p>

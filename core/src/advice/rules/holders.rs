@@ -54,6 +54,14 @@ pub(super) static ROWS: &[Rule] = &[
         Urgency::Soon,
         &[&MOVING_IN_SURVEY, &TRADE_REKEYING, &URGENCY_JUDGEMENT],
     ),
+    rule(
+        RuleId::FormerOccupantsAreAskedForKeys,
+        &[Reason, ChangedSince, Opens],
+        |answers| never_changed_since_taking_over(answers).and(began_with(answers, JustMovedIn)),
+        call(Action::GetCopiesBack),
+        Urgency::Soon,
+        &[&TRADE_REKEYING, &URGENCY_JUDGEMENT],
+    ),
     remedy(
         RuleId::HadItAloneWithTheAddress,
         &[Reason, ChangedSince, Holders, Link, NumberIs],

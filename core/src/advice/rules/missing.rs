@@ -9,7 +9,7 @@ use crate::sources::{LOSS_PRACTICE, TRADE_REKEYING, URGENCY_JUDGEMENT};
 use crate::verdict::{Verdict, ticked};
 
 use Choice::*;
-use Question::{ChangedSince, Link, MissingHow, NumberIs, Opens, OtherWays, Reason};
+use Question::{ChangedSince, Link, MissingHow, NumberIs, Opens, OtherWays, Reason, WhoDecides};
 
 const HOW: &[Question] = &[Reason, MissingHow, ChangedSince];
 const HOW_AND_LINK: &[Question] = &[Reason, MissingHow, ChangedSince, Link, NumberIs];
@@ -104,6 +104,18 @@ pub(super) static ROWS: &[Rule] = &[
         Urgency::Today,
         &[&LOSS_PRACTICE, &URGENCY_JUDGEMENT],
     ),
+    rule(
+        RuleId::LandlordHearsOfTheSharedEntrance,
+        &[Reason, MissingHow, ChangedSince, Opens, WhoDecides],
+        |answers| {
+            let is_lost = missing(answers, &[LostFarAway, LostNearHome, StolenOrTaken]);
+            let rents = ticked(answers, &[RentPrivately, SocialOrEmployersHome]);
+            is_lost.and(ticked(answers, &[BlockEntrance])).and(rents)
+        },
+        call(Action::TellLandlord),
+        Urgency::Today,
+        &[&LOSS_PRACTICE, &URGENCY_JUDGEMENT],
+    ),
     remedy(
         RuleId::KeyNearHomeIsOut,
         HOW,
@@ -152,7 +164,7 @@ pub(super) static ROWS: &[Rule] = &[
         HOW,
         |answers| missing(answers, &[MislaidIndoors]),
         call(Action::LookAgainIndoors),
-        Urgency::WhenConvenient,
+        Urgency::Today,
         &[&LOSS_PRACTICE, &URGENCY_JUDGEMENT],
     ),
 ];
