@@ -11,6 +11,8 @@ use web_sys::{
     ImageOrientation,
 };
 
+use super::Area;
+
 /// A picture as the browser decoded it, at full size and turned as its file asks. It takes four bytes
 /// a pixel, so it is kept for one piece of work and then given back.
 pub struct Decoded(ImageBitmap);
@@ -141,17 +143,19 @@ impl Decoded {
 
     /// The colours of a part, four bytes a pixel, from left to right and top to bottom. `canvas` is
     /// used and used again, so that parts of one size need one canvas.
-    pub fn colours(
-        &self,
-        canvas: &HtmlCanvasElement,
-        (left, top, width, height): (u32, u32, u32, u32),
-    ) -> Result<Vec<u8>, JsValue> {
-        if (canvas.width(), canvas.height()) != (width, height) {
-            canvas.set_width(width);
-            canvas.set_height(height);
+    pub fn colours(&self, canvas: &HtmlCanvasElement, part: Area) -> Result<Vec<u8>, JsValue> {
+        if (canvas.width(), canvas.height()) != (part.width, part.height) {
+            canvas.set_width(part.width);
+            canvas.set_height(part.height);
         }
         let context = context_of(canvas)?;
         context.set_fill_style_str("#fff");
+        let Area {
+            left,
+            top,
+            width,
+            height,
+        } = part;
         let [left, top, width, height] = [left, top, width, height].map(f64::from);
         context.fill_rect(0.0, 0.0, width, height);
         context.draw_image_with_image_bitmap_and_sw_and_sh_and_dx_and_dy_and_dw_and_dh(

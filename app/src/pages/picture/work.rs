@@ -10,7 +10,7 @@ use wasm_bindgen_futures::spawn_local;
 
 use super::DeskHandle;
 use super::desk::{Act, Busy, Opened, Outcome};
-use crate::browser::{self, Decoded, LocalFile, SafeCopy};
+use crate::browser::{self, Area, Decoded, LocalFile, SafeCopy};
 use crate::copy::Trouble;
 
 /// Starts work, and knows which was started last.
@@ -92,16 +92,16 @@ impl Work {
         let Some(opened) = self.desk.opened.clone() else {
             return;
         };
-        let choice = self.desk.family();
+        let families = self.desk.face.families();
         let measuring = Measuring::new(marks, opened.read.quantisation);
         let job = self.begin(Busy::Measuring);
         spawn_local(async move {
             let act = match measured(&job, &opened, measuring).await {
                 Ok(Some(measurement)) => {
-                    let readable = measurement.readable(choice);
+                    let judgement = measurement.judge(families);
                     browser::breathe().await;
                     Act::Measured(Outcome {
-                        readable,
+                        judgement,
                         caveats: measurement.caveats().to_vec(),
                     })
                 }
@@ -125,9 +125,11 @@ impl Work {
         let job = self.begin(Busy::Copying);
         spawn_local(async move {
             let bare = |bytes: &[u8]| without_leftovers(bytes).ok();
-            let act = match SafeCopy::make(&opened.working, &covers, format, bare).await {
-                Ok(copy) if is_clean(&copy) => Act::Copied(Rc::new(copy)),
-                Ok(_) => Act::Refuse(Trouble::CopyFailed),
+            let goes_on = |share| job.progress(share);
+            let act = match SafeCopy::make(&opened.working, &covers, format, bare, goes_on).await {
+                Ok(Some(copy)) if is_clean(&copy) => Act::Copied(Rc::new(copy)),
+                Ok(Some(_)) => Act::Refuse(Trouble::CopyFailed),
+                Ok(None) => return,
                 Err(_) => Act::Refuse(Trouble::CopyRefused),
             };
             job.tell(act);
@@ -158,7 +160,10 @@ async fn opened(job: &Job, file: LocalFile) -> Result<Option<Opened>, Trouble> {
         return Ok(None);
     }
     let decoded = Decoded::of(&file).await;
-    let decoded = decoded.map_err(|_| Trouble::Undecodable)?;
+    let decoded = decoded.map_err(|_| match read.breaks_off {
+        true => Trouble::BreaksOff,
+        false => Trouble::Undecodable,
+    })?;
     if pixels(decoded.width(), decoded.height()) > MOST_PIXELS {
         return Err(Trouble::TooManyPixels);
     }
@@ -184,6 +189,13 @@ async fn read(file: &LocalFile) -> Result<PictureFile, Trouble> {
     };
     let mut bytes = part(0).await?;
     let is_jpeg = Format::of(&bytes).is_ok_and(|format| format == Format::Jpeg);
+    if !is_jpeg {
+        // All of it at once: growing bit by bit would copy it again and again.
+        let rest = (file.size() as usize).saturating_sub(bytes.len());
+        bytes
+            .try_reserve_exact(rest)
+            .map_err(|_| Trouble::TooManyBytes)?;
+    }
     loop {
         if is_jpeg && let Ok(mut read) = PictureFile::read(&bytes) {
             let (mut from, mut last) = (bytes.len(), bytes.last().copied().unwrap_or(0));
@@ -217,8 +229,13 @@ async fn measured(
     let decoded = decoded.map_err(|_| Trouble::Unreadable)?;
     let canvas = browser::spare_canvas().map_err(undecodable)?;
     while let Some(part) = measuring.next_rows() {
-        let place = (part.left, part.top, part.width, part.height);
-        let colours = decoded.colours(&canvas, place).map_err(undecodable)?;
+        let area = Area {
+            left: part.left,
+            top: part.top,
+            width: part.width,
+            height: part.height,
+        };
+        let colours = decoded.colours(&canvas, area).map_err(undecodable)?;
         measuring
             .give_rows(&colours)
             .map_err(|_| Trouble::Undecodable)?;
