@@ -16,7 +16,7 @@ pub enum Kind {
     Clear,
     /// A smaller key, out of focus.
     OutOfFocus,
-    /// The same, blurred until nothing stands out.
+    /// The same in little light, so that nothing stands out.
     Fog,
     /// A key of not quite two pixels.
     Tiny,
@@ -301,9 +301,9 @@ impl Drawing {
                 ..Self::AWAY
             },
             Kind::Fog => Self {
-                blur: 16.0,
-                grain: 6.0,
-                bright: 140.0,
+                blur: 8.0,
+                grain: 15.0,
+                bright: 110.0,
                 ..Self::AWAY
             },
             Kind::Tiny => Self::speck(1.8),

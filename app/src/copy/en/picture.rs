@@ -73,7 +73,7 @@ texts! {
     /// Heading of the kinds of lock.
     FACE = "What does its lock look like?";
     /// Where to look.
-    FACE_HINT = "Look at the front of the lock, where the key goes in.";
+    FACE_HINT = "Look at the front of the lock, where the key goes in. A European profile is a lock part that slides out of the door in one piece.";
     /// Under the kinds: what is measured at all.
     OTHER_KINDS = "Only a key with cuts (dips) along an edge of its blade can be measured here. If yours has round hollows, a tube or a flag at its end, treat a picture of it as one that can be read.";
     /// Measures.
