@@ -302,8 +302,8 @@ impl Drawing {
             },
             Kind::Fog => Self {
                 blur: 8.0,
-                grain: 15.0,
-                bright: 110.0,
+                grain: 24.0,
+                bright: 95.0,
                 ..Self::AWAY
             },
             Kind::Tiny => Self::speck(1.8),

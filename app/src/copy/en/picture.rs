@@ -243,14 +243,14 @@ pub fn caveat(caveat: Caveat) -> &'static str {
         }
         Caveat::FewEdges => "Little of the key could be measured, so the result is a rough one.",
         Caveat::UnevenBlur => {
-            "The key does not look alike in all its parts, so the result is a rough one."
+            "The key does not look alike in all its parts. The result allows for that."
         }
         Caveat::Sharpened => {
-            "The picture seems to have been worked on, so the result is a rough one."
+            "The picture seems to have been worked on. The result allows for that."
         }
-        Caveat::Compressed => "The file was saved with some loss, so the result is a rough one.",
+        Caveat::Compressed => "The file was saved with some loss. The result allows for that.",
         Caveat::Clipped => {
-            "Parts of the picture are plain black or plain white. There is nothing to measure there."
+            "Parts of the picture are plain black or plain white. The result allows for that."
         }
     }
 }
