@@ -70,9 +70,8 @@ impl SafeCopy {
         bare: impl FnOnce(&[u8]) -> Option<Vec<u8>>,
         goes_on: impl Fn(f64) -> bool,
     ) -> Result<Option<Self>, JsValue> {
-        let canvas = new_canvas(working.width, working.height)?;
+        let canvas = working.copied().await?;
         let context = context_of(&canvas)?;
-        context.draw_image_with_html_canvas_element(&working.canvas, 0.0, 0.0)?;
         context.set_fill_style_str("#000");
         for area in areas {
             let [left, top, width, height] = painted(*area).map(f64::from);

@@ -73,6 +73,7 @@ impl Decoded {
         let scale = f64::from(full_height) / f64::from(height);
         let mut halves = Vec::new();
         let mut top = 0;
+        work_begins();
         while top < height {
             if !goes_on(f64::from(top) / f64::from(height)) {
                 return None;
@@ -85,7 +86,10 @@ impl Decoded {
             // Drawing is put off until somebody looks; one pixel is looked at, so that it is done now.
             context.get_image_data(0.0, top.into(), 1.0, 1.0).ok()?;
             top += rows;
-            breathe().await;
+            if has_worked_long() {
+                breathe().await;
+                work_begins();
+            }
         }
         Some(Working {
             canvas,
@@ -166,6 +170,37 @@ impl Decoded {
     }
 }
 
+impl Working {
+    /// Another canvas with the same on it, drawn in strips.
+    pub async fn copied(&self) -> Result<HtmlCanvasElement, JsValue> {
+        let canvas = new_canvas(self.width, self.height)?;
+        let context = context_of(&canvas)?;
+        let wide = f64::from(self.width);
+        let rows = (PIXELS_AT_ONCE / wide).floor().max(1.0) as u32;
+        let mut top = 0;
+        while top < self.height {
+            let rows = rows.min(self.height - top);
+            let (from, high) = (f64::from(top), f64::from(rows));
+            context.draw_image_with_html_canvas_element_and_sw_and_sh_and_dx_and_dy_and_dw_and_dh(
+                &self.canvas,
+                0.0,
+                from,
+                wide,
+                high,
+                0.0,
+                from,
+                wide,
+                high,
+            )?;
+            // Looked at, so that it is drawn now.
+            context.get_image_data(0.0, from, 1.0, 1.0)?;
+            top += rows;
+            breathe().await;
+        }
+        Ok(canvas)
+    }
+}
+
 /// The decoded picture is given back as soon as nobody holds it.
 impl Drop for Decoded {
     fn drop(&mut self) {
@@ -217,7 +252,7 @@ pub fn context_of(canvas: &HtmlCanvasElement) -> Result<CanvasRenderingContext2d
 }
 
 /// A strip of so many pixels is drawn in a few milliseconds.
-const PIXELS_AT_ONCE: f64 = 500_000.0;
+const PIXELS_AT_ONCE: f64 = 200_000.0;
 
 /// Far below what a reader feels, also where one piece more is begun at its end.
 const LONGEST_STRETCH_MS: f64 = 12.0;

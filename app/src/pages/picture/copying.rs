@@ -124,8 +124,7 @@ fn Shown(props: &ShownProps) -> Html {
     let is_tall = props.picture.height() > props.picture.width();
     html! {
         <figure class={classes!("stage", is_tall.then_some("stage-tall"))}>
-            <canvas ref={canvas} width={props.picture.width().to_string()} height={props.picture.height().to_string()}
-                role="img" aria-label={words::COPY_RESULT} />
+            <canvas ref={canvas} role="img" aria-label={words::COPY_RESULT} />
         </figure>
     }
 }

@@ -107,7 +107,7 @@ pub fn CoverPicture(props: &CoverPictureProps) -> Html {
     html! {
         <figure ref={figure} class={classes!("stage", (height > width).then_some("stage-tall"))} role="group"
             aria-label={words::COPY_PICTURE}>
-            <canvas ref={canvas} aria-hidden="true" width={width.to_string()} height={height.to_string()} />
+            <canvas ref={canvas} aria-hidden="true" />
             <svg ref={surface} class="stage-over" viewBox={format!("0 0 {wide} {high}")} preserveAspectRatio="none"
                 onpointerdown={down} onpointermove={moves} onpointerup={up.clone()} onpointercancel={up}>
                 { for props.covers.iter().enumerate().map(|(which, cover)| one_cover(props, which, *cover, grip)) }

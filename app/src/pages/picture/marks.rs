@@ -128,8 +128,7 @@ fn MarkPicture(props: &MarkPictureProps) -> Html {
     html! {
         <figure ref={figure} class={classes!("stage", (height > width).then_some("stage-tall"))} role="group"
             aria-label={words::MARK_PICTURE}>
-            <canvas ref={canvas} aria-hidden="true" width={props.working.width.to_string()}
-                height={props.working.height.to_string()} />
+            <canvas ref={canvas} aria-hidden="true" />
             <svg ref={surface} class="stage-over" viewBox={format!("0 0 {width} {height}")} preserveAspectRatio="none"
                 onpointerdown={down} onpointermove={moves} onpointerup={up.clone()} onpointercancel={up}>
                 <path class="mark-under" d={format!("M{ax} {ay}L{bx} {by}")} />
