@@ -30,10 +30,24 @@ pub struct Judgement {
 }
 
 impl Judgement {
-    const CANNOT_TELL: Self = Self {
+    /// Nothing can be told.
+    pub const CANNOT_TELL: Self = Self {
         readable: Readable::CannotTell,
         is_sure: false,
     };
+
+    /// What can be said where either may hold: the worse of both, sure where they agree. Where either
+    /// cannot be told, that is all.
+    #[must_use]
+    pub fn or(self, other: Self) -> Self {
+        if [self.readable, other.readable].contains(&Readable::CannotTell) {
+            return Self::CANNOT_TELL;
+        }
+        Self {
+            readable: self.readable.max(other.readable),
+            is_sure: self.is_sure && other.is_sure && self.readable == other.readable,
+        }
+    }
 }
 
 /// How large a key is in a picture.
@@ -101,31 +115,28 @@ impl Measurement {
         .unwrap_or_else(|| SightRange::only(self.reading(Family::ALL[0], observer)))
     }
 
-    /// How readable the key is if it is of one of `families`, and whether that is sure.
+    /// How readable the key is if it is of `family`, and whether that is sure.
     ///
-    /// The band is the worst over the families and over both observers, the blade as short as its
-    /// tolerance allows, which makes the picture larger. It is sure where all that the measurement
-    /// leaves open comes to the same band: family, observer, and scale, blur and noise as far off as
-    /// they may be, to either side.
+    /// The band is the worse of both observers', the blade as short as its tolerance allows, which
+    /// makes the picture larger. It is sure where all that the measurement leaves open comes to the
+    /// same band: observer, and scale, blur and noise as far off as they may be, to either side.
     ///
     /// Of a strip too small to be measured only the most that it could tell is known, so that
     /// [`Readable::No`] alone can be sure, and [`Readable::Yes`] cannot be told. Where no edge was
     /// found nothing can.
-    pub fn judge(&self, families: &[Family]) -> Judgement {
-        if families.is_empty() || self.caveats().contains(&Caveat::NoUsableEdge) {
+    ///
+    /// Where it may be of one family or another, [`Judgement::or`] says what can be said of both.
+    pub fn judge(&self, family: Family) -> Judgement {
+        if self.caveats().contains(&Caveat::NoUsableEdge) {
             return Judgement::CANNOT_TELL;
         }
-        let (mut readable, mut most, mut least) = (Readable::No, Readable::No, Readable::Yes);
-        for &family in families {
-            let range = |factors| {
-                let view = self.view_off_by(family, factors);
-                view.range(FamilyChoice::Known(family))
-            };
-            let (clear, faint) = self.may_be_off_by(family);
-            readable = readable.max(band(family, &range(Factors::cautious(family)).fewest));
-            most = most.max(band(family, &range(clear).fewest));
-            least = least.min(band(family, &range(faint).most));
-        }
+        let range = |factors| {
+            let view = self.view_off_by(family, factors);
+            view.range(FamilyChoice::Known(family))
+        };
+        let (clear, faint) = self.may_be_off_by(family);
+        let readable = band(family, &range(Factors::cautious(family)).fewest);
+        let most = band(family, &range(clear).fewest);
         if self.is_too_small() {
             return match readable {
                 Readable::Yes => Judgement::CANNOT_TELL,
@@ -135,6 +146,7 @@ impl Measurement {
                 },
             };
         }
+        let least = band(family, &range(faint).most);
         let rests_on_little = self.caveats().contains(&Caveat::FewEdges);
         Judgement {
             readable,

@@ -20,7 +20,7 @@ const HANDED_OUT: [&str; 3] = [
 ];
 
 /// Functions, constants and fields with what they give.
-const LIST: [&str; 36] = [
+const LIST: [&str; 38] = [
     // the marks, which the person sets, and what follows from them alone
     "pub x: f64,",
     "pub y: f64,",
@@ -59,7 +59,9 @@ const LIST: [&str; 36] = [
     "pub fn range(&self, choice: FamilyChoice, observer: Observer) -> SightRange {",
     "pub readable: Readable,",
     "pub is_sure: bool,",
-    "pub fn judge(&self, families: &[Family]) -> Judgement {",
+    "pub const CANNOT_TELL: Self = Self {",
+    "pub fn or(self, other: Self) -> Self {",
+    "pub fn judge(&self, family: Family) -> Judgement {",
     "pub struct WrongRows;",
 ];
 

@@ -108,7 +108,7 @@ fn plain_strip_has_no_usable_edge_and_leaks_nothing() {
     assert!(found.caveats().contains(&Caveat::NoUsableEdge));
     assert_eq!(found.blur_px(), None);
     let choice = FamilyChoice::Known(Family::TenDepthFiveCuts);
-    let judgement = found.judge(&[Family::TenDepthFiveCuts]);
+    let judgement = found.judge(Family::TenDepthFiveCuts);
     assert_eq!(judgement.readable, Readable::CannotTell);
     let bits = found
         .range(choice, Observer::Person)
@@ -127,14 +127,14 @@ fn small_strip_is_not_measured_and_says_so() {
     let found = measured(marks(size), size, |x, _| f64::from(x % 2) * 200.0);
     assert_eq!(found.caveats()[0], Caveat::TooSmall);
     assert_eq!(found.blur_px(), None);
-    assert_eq!(found.judge(&Family::ALL).readable, Readable::CannotTell);
+    assert_eq!(of_any(&found, &Family::ALL).readable, Readable::CannotTell);
 }
 
 #[test]
 fn sharper_larger_and_cleaner_pictures_are_more_readable() {
     let clean = bar(1.0, 100.0);
     let large = measured(marks(SIZE), SIZE, |x, y| clean(x, y) + grain(x, y, 2.0));
-    let judgement = large.judge(&Family::ALL);
+    let judgement = of_any(&large, &Family::ALL);
     assert_eq!(judgement.readable, Readable::Yes);
     assert!(judgement.is_sure);
     // Two pixels a millimetre, blurred over more than a millimetre, in much noise.
@@ -169,12 +169,17 @@ fn keys_of_a_few_pixels_are_not_readable_however_clear() {
         );
         let marks = Marks::new(SIZE, shoulder, tip).unwrap();
         measured(marks, SIZE, bar(0.5, 180.0))
-            .judge(&[Family::TenDepthFiveCuts])
+            .judge(Family::TenDepthFiveCuts)
             .readable
     };
     assert_eq!(readable(3.0), Readable::No);
     assert_eq!(readable(9.0), Readable::Partly);
     assert_eq!(readable(30.0), Readable::CannotTell);
+}
+
+fn of_any(found: &Measurement, families: &[Family]) -> Judgement {
+    let judgements = families.iter().map(|&family| found.judge(family));
+    judgements.reduce(Judgement::or).unwrap()
 }
 
 /// What is said of a bar so many pixels long, blurred by so much, in a little noise.
@@ -192,7 +197,7 @@ fn judged(length: f64, blur: f64) -> Judgement {
         let bar = below(away + 0.14 * length) - below(away - 0.14 * length);
         90.0 + 80.0 * bar + grain(x, y, 5.0)
     });
-    found.judge(&[Family::TenDepthFiveCuts])
+    found.judge(Family::TenDepthFiveCuts)
 }
 
 /// From a key that fills the picture to one that is a speck in it. A band is sure only where nothing that
@@ -230,9 +235,9 @@ fn key_of_no_known_kind_is_no_less_readable_and_no_more_sure() {
         let point = |x: f64| Point { x, y: 80.0 };
         let marks = Marks::new(size, point(20.0), point(20.0 + length)).unwrap();
         let found = measured(marks, size, bar(blur, 90.0));
-        let all = found.judge(&Family::ALL);
+        let all = of_any(&found, &Family::ALL);
         for family in Family::ALL {
-            let one = found.judge(&[family]);
+            let one = found.judge(family);
             assert!(one.readable <= all.readable, "{length} {one:?} {all:?}");
             let is_other = one.readable != all.readable;
             assert!(
@@ -353,7 +358,7 @@ proptest! {
             prop_assert!(fewest.tries_even_chance <= most.tries_even_chance);
         }
         for face in LockFace::ALL {
-            let judgement = found.judge(face.families());
+            let judgement = of_any(&found, face.families());
             prop_assert!(judgement.readable != Readable::CannotTell || !judgement.is_sure);
         }
     }

@@ -4,8 +4,9 @@
 use std::cell::Cell;
 use std::rc::Rc;
 
+use self_check_core::key::Family;
 use self_check_core::metadata::{Format, PictureFile, jpeg_ends_in, leftovers, without_leftovers};
-use self_check_core::picture::{Measurement, Measuring};
+use self_check_core::picture::{Judgement, Measurement, Measuring};
 use wasm_bindgen_futures::spawn_local;
 
 use super::DeskHandle;
@@ -98,8 +99,7 @@ impl Work {
         spawn_local(async move {
             let act = match measured(&job, &opened, measuring).await {
                 Ok(Some(measurement)) => {
-                    let judgement = measurement.judge(families);
-                    browser::breathe().await;
+                    let judgement = judged(&measurement, families).await;
                     Act::Measured(Outcome {
                         judgement,
                         caveats: measurement.caveats().to_vec(),
@@ -135,6 +135,17 @@ impl Work {
             job.tell(act);
         });
     }
+}
+
+/// What can be said of any of the families, one after the other so that the page can answer in between.
+async fn judged(measurement: &Measurement, families: &[Family]) -> Judgement {
+    let mut found = None;
+    for &family in families {
+        let one = measurement.judge(family);
+        found = Some(found.map_or(one, |all: Judgement| all.or(one)));
+        browser::breathe().await;
+    }
+    found.unwrap_or(Judgement::CANNOT_TELL)
 }
 
 /// No notes, and every cover one colour: both read from the bytes that will be saved.
