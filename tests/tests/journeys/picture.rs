@@ -162,7 +162,10 @@ fn picture_of_48_megapixels_is_checked_and_can_be_stopped() -> Result<()> {
 /// One message, in the box at the top and beside the field that the box leads to.
 async fn says_one_thing(page: &Page, message: &str, field: &str) -> Result<()> {
     page.wait_for_text(message).await?;
-    assert_eq!(page.focused_id().await?, "error-summary", "{message}");
+    page.wait_until("the box has the focus", async || {
+        Ok(page.focused_id().await? == "error-summary")
+    })
+    .await?;
     let title = page.title().await?;
     assert!(title.starts_with("Error: "), "{title}");
     let told = page
