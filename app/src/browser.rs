@@ -34,7 +34,7 @@ pub use leaving::{forget_when_hidden, forget_when_left, leave_now};
 pub use left::{Left, what_is_left};
 pub use pause::until_shown;
 pub use picture::{
-    Canvas, CopyFormat, Decoded, LocalFile, SafeCopy, Working, breathe, dropped_file,
+    Area, Canvas, CopyFormat, Decoded, LocalFile, SafeCopy, Working, breathe, dropped_file,
     has_worked_long, input_file, part_of_file, show, show_enlarged, spare_canvas, when_pasted,
     work_begins,
 };

@@ -14,7 +14,7 @@ mod source;
 mod visit;
 
 pub use copy_text::CopyText;
-pub use error_summary::{error_summary, go_to_error_summary};
+pub use error_summary::{ERROR_SUMMARY, error_summary, go_to_error_summary};
 pub use fields::{Field, choose, choose_among, choose_if_known, count_field, text_field, tick};
 pub use forget::Forget;
 pub use frame::frame;

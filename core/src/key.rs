@@ -43,6 +43,19 @@ pub enum FamilyChoice {
     NotSure,
 }
 
+/// What an owner can see of a key's family without counting or measuring anything: the face of its
+/// lock.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum LockFace {
+    /// A round one.
+    Round,
+    /// The outline of a European profile cylinder.
+    EuropeanProfile,
+    /// Not known.
+    #[default]
+    NotSure,
+}
+
 /// The dimensions that all keys of a family share.
 #[derive(Debug, PartialEq)]
 pub struct Geometry {
@@ -176,6 +189,24 @@ impl FamilyChoice {
             Self::Known(known) => family == known,
             Self::NotSure => true,
         })
+    }
+}
+
+impl LockFace {
+    /// Every face a page offers, "not sure" last.
+    pub const ALL: [Self; 3] = [Self::Round, Self::EuropeanProfile, Self::NotSure];
+
+    /// The families whose locks look so; never empty.
+    pub const fn families(self) -> &'static [Family] {
+        match self {
+            Self::Round => &[
+                Family::TenDepthFiveCuts,
+                Family::TenDepthSixCuts,
+                Family::SixDepthFiveCuts,
+            ],
+            Self::EuropeanProfile => &[Family::EuropeanFiveCuts, Family::EuropeanSixCuts],
+            Self::NotSure => &Family::ALL,
+        }
     }
 }
 

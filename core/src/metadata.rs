@@ -6,6 +6,8 @@
 
 mod bytes;
 mod exif;
+mod gif;
+mod heif;
 mod jpeg;
 mod leftovers;
 mod notes;
@@ -32,7 +34,8 @@ pub struct PictureFile {
     pub size: Option<Size>,
     /// Whether it holds several pictures that follow each other.
     pub is_animated: bool,
-    /// Whether it ends before its picture does, so that a part is missing. Told of JPEG, PNG and WebP.
+    /// Whether it ends before its picture does, so that a part is missing. Not told of TIFF and of
+    /// Windows bitmaps.
     pub breaks_off: bool,
     /// The mean of the first ten steps, in zigzag order, to which a lossy file rounds its grey.
     pub quantisation: Option<f64>,
@@ -124,9 +127,17 @@ impl PictureFile {
             Format::Jpeg => jpeg::read(bytes)?,
             Format::Png => png::read(bytes)?,
             Format::WebP => riff::read(bytes)?,
-            format => other::read(format, bytes)?,
+            Format::Gif => gif::read(bytes)?,
+            Format::Heif => heif::read(bytes),
+            format @ (Format::Tiff | Format::Bmp) => other::read(format, bytes)?,
         };
         Ok(found.into_file())
+    }
+
+    /// Whether every note was read, as far as can be known: no note made no sense, and none can stand
+    /// in a part that is missing. Where not, what is not told may be there all the same.
+    pub fn is_read_whole(&self) -> bool {
+        !self.metadata.has_unread && !self.breaks_off
     }
 }
 
@@ -262,3 +273,6 @@ pub const SOURCES: [&Source; 2] = [&sources::EXIF_TAGS, &sources::PICTURE_NOTES]
 /// either moves few pictures, since phones write hundredths of a second of arc, a third of a metre.
 const HOUSE_M: f64 = 50.0;
 const STREET_M: f64 = 500.0;
+
+/// A degree of latitude; one of longitude is no longer.
+const METRES_IN_A_DEGREE: f64 = 111_200.0;

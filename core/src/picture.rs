@@ -4,7 +4,7 @@
 //! the picture is measured, not the key ([`Measuring`]): how blurred its edges are, how strong
 //! beside the noise ([`Measurement`]). These three figures and the scale enter the model of
 //! [`crate::sight`] as those of any camera would, and what comes out is what is left of the secret
-//! ([`Measurement::range`]) and how readable that is ([`Measurement::readable`]).
+//! ([`Measurement::range`]) and how readable that is ([`Measurement::judge`]).
 //!
 //! # What is absent
 //!
@@ -48,7 +48,7 @@ mod step;
 
 pub use marks::{MarkError, Marks, Point, Rectangle, Size};
 pub use measure::{Measurement, Measuring, WrongRows};
-pub use readable::{Readable, Scale};
+pub use readable::{Judgement, Readable, Scale};
 
 use crate::sources::{self, Source};
 
@@ -105,10 +105,9 @@ impl Caveat {
     }
 }
 
-/// What the measurement rests on.
-pub const SOURCES: [&Source; 4] = [
-    &sources::PICTURE_MEASUREMENT,
-    &sources::NOISE_ESTIMATION,
-    &sources::PICTURE_BANDS,
-    &sources::BLADE_LENGTHS,
-];
+/// What the bands rest on: what a page may name beside one.
+pub const SOURCES: [&Source; 2] = [&sources::PICTURE_BANDS, &sources::BLADE_LENGTHS];
+
+/// How the figures are measured. Beside a band these would tell what makes for a better picture of a
+/// key, so they stand among all sources alone.
+pub const METHOD: [&Source; 2] = [&sources::PICTURE_MEASUREMENT, &sources::NOISE_ESTIMATION];

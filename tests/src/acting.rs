@@ -75,6 +75,8 @@ impl Page {
             "ArrowRight" => Key::Right.value(),
             "Home" => Key::Home.value(),
             "End" => Key::End.value(),
+            "PageUp" => Key::PageUp.value(),
+            "PageDown" => Key::PageDown.value(),
             "Delete" => Key::Delete.value(),
             _ => return Err(format!("there is no key {key:?}").into()),
         };

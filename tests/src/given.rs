@@ -14,9 +14,15 @@ use image::{DynamicImage, Frame, GrayImage, ImageBuffer, Luma, Rgb, RgbImage};
 pub enum Kind {
     /// A key, clear and large.
     Clear,
-    /// A key of not quite three pixels in a larger picture.
+    /// A smaller key, out of focus.
+    OutOfFocus,
+    /// The same in little light, so that nothing stands out.
+    Fog,
+    /// A key of not quite two pixels.
     Tiny,
-    /// A key of nine.
+    /// A key of three.
+    Slight,
+    /// A key of five.
     Few,
     /// A small picture of a key.
     Small,
@@ -92,7 +98,7 @@ impl Picture {
 
     /// Shoulder and tip, as shares of the picture's width and height as it is shown.
     pub fn ends(&self) -> [(f64, f64); 2] {
-        let (left, right, _) = shape(self.kind);
+        let (left, right) = Drawing::of(self.kind).ends;
         [(left, 0.5), (right, 0.5)]
     }
 
@@ -121,7 +127,11 @@ impl Picture {
 
     /// The blade is one colour in a saved copy.
     pub fn must_be_covered(&self, saved: &Path) -> Result<()> {
-        let (left, right, blade) = shape(self.kind);
+        let Drawing {
+            ends: (left, right),
+            half_blade: blade,
+            ..
+        } = Drawing::of(self.kind);
         must_be_plain(saved, (left, 0.5 - blade), (right, 0.5 + blade))
     }
 }
@@ -224,43 +234,156 @@ pub fn torn_png() -> Vec<u8> {
     .concat()
 }
 
-/// The round end of a key with a hole in it, beside the shoulder of [`shape`]'s key.
-fn bow(x: u32, y: u32, width: u32, height: u32, blur: f64) -> f64 {
-    let unit = f64::from(height);
-    let disc = |across: f64, radius: f64| {
-        let (dx, dy) = (
-            f64::from(x) + 0.5 - across * f64::from(width),
-            f64::from(y) + 0.5 - 0.5 * unit,
-        );
-        let away = radius * unit - dx.hypot(dy);
-        1.0 / (1.0 + (-1.702 * away / blur).exp())
-    };
-    disc(0.19, 0.18) * (1.0 - disc(0.13, 0.04))
+/// A file that begins as phones' pictures do, and holds none.
+pub fn bare_heic() -> Vec<u8> {
+    b"\0\0\0\x14ftypheic\0\0\0\0heic\0\0\0\x0cmeta\0\0\0\0\0\0\0\x0cmdatabcd".to_vec()
 }
 
-/// The blade's ends as shares of the width, and half its height as a share of the height.
-fn shape(kind: Kind) -> (f64, f64, f64) {
-    match kind {
-        Kind::Tiny => (0.5, 0.5 + 2.6 / 600.0, 0.5 / 450.0),
-        Kind::Few => (0.5, 0.5 + 9.0 / 600.0, 1.3 / 450.0),
-        _ => (0.3, 0.9, 0.12),
+/// How a kind of picture is drawn.
+struct Drawing {
+    width: u32,
+    height: u32,
+    /// The blade's ends as shares of the width, and half its height as a share of the height.
+    ends: (f64, f64),
+    half_blade: f64,
+    /// Standard deviations of blur, in pixels, and of grain, in grey levels.
+    blur: f64,
+    grain: f64,
+    /// Grey levels of the key.
+    bright: f64,
+    has_bow: bool,
+}
+
+impl Drawing {
+    const CLEAR: Self = Self {
+        width: 1200,
+        height: 900,
+        ends: (0.3, 0.9),
+        half_blade: 0.12,
+        blur: 1.2,
+        grain: 1.2,
+        bright: 180.0,
+        has_bow: true,
+    };
+
+    /// A key in the middle of a smaller picture, 150 pixels long.
+    const AWAY: Self = Self {
+        width: 600,
+        height: 450,
+        ends: (0.35, 0.6),
+        half_blade: 0.05,
+        ..Self::CLEAR
+    };
+
+    /// A few pixels of a key, in a small picture, so that they can be marked.
+    const SPECK: Self = Self {
+        width: 200,
+        height: 150,
+        blur: 0.7,
+        has_bow: false,
+        ..Self::CLEAR
+    };
+
+    const fn speck(length_px: f64) -> Self {
+        Self {
+            ends: (0.5, 0.5 + length_px / 200.0),
+            half_blade: 0.14 * length_px / 150.0,
+            ..Self::SPECK
+        }
+    }
+
+    const fn of(kind: Kind) -> Self {
+        match kind {
+            Kind::OutOfFocus => Self {
+                blur: 4.0,
+                grain: 6.0,
+                bright: 140.0,
+                ..Self::AWAY
+            },
+            Kind::Fog => Self {
+                blur: 8.0,
+                grain: 24.0,
+                bright: 95.0,
+                ..Self::AWAY
+            },
+            Kind::Tiny => Self::speck(1.8),
+            Kind::Slight => Self::speck(3.0),
+            Kind::Few => Self::speck(5.2),
+            Kind::Small => Self {
+                width: 40,
+                height: 30,
+                has_bow: false,
+                ..Self::CLEAR
+            },
+            Kind::Large => Self {
+                width: 8000,
+                height: 6000,
+                blur: 6.0,
+                ..Self::CLEAR
+            },
+            Kind::Clear
+            | Kind::Plain
+            | Kind::Turned
+            | Kind::Grey
+            | Kind::Animated
+            | Kind::SixteenBit
+            | Kind::FourColours => Self::CLEAR,
+        }
+    }
+
+    /// A blade with five dips on a darker ground, as one function of the place: no depth of it is
+    /// anybody's.
+    fn shade(&self, x: u32, y: u32) -> u8 {
+        let (wide, high) = (f64::from(self.width), f64::from(self.height));
+        let (across, down) = (f64::from(x) + 0.5, f64::from(y) + 0.5);
+        let (left, right) = (self.ends.0 * wide, self.ends.1 * wide);
+        let length = right - left;
+        let (middle, blade) = (0.5 * high, self.half_blade * high);
+        let turn = std::f64::consts::TAU * 5.0 * (across - left) / length;
+        let top = middle - blade + 0.4 * blade * turn.sin().max(0.0);
+        let within = |from: f64, to: f64, at: f64| self.step(at - from) - self.step(at - to);
+        let disc = |from_left: f64, radius: f64| {
+            let away = (across - left + from_left * length).hypot(down - middle);
+            self.step(radius * length - away)
+        };
+        let along = if self.has_bow {
+            within(left, right, across)
+        } else {
+            within(left - 0.4 * length, right, across)
+        };
+        let blade = within(top, middle + blade, down).min(along);
+        let bow = if self.has_bow {
+            disc(0.18, 0.22) * (1.0 - disc(0.28, 0.05))
+        } else {
+            0.0
+        };
+        let ground = 55.0 + 30.0 * across / wide;
+        let grey = ground + (self.bright - ground) * blade.max(bow);
+        (grey + grain(x, y, self.grain)).round().clamp(0.0, 255.0) as u8
+    }
+
+    /// From nought to one across an edge, as near to a Gaussian's as the eye can tell.
+    fn step(&self, away: f64) -> f64 {
+        1.0 / (1.0 + (-1.702 * away / self.blur).exp())
     }
 }
 
+/// Even grain of this standard deviation, the same at every run.
+fn grain(x: u32, y: u32, deviation: f64) -> f64 {
+    let mut bits = (u64::from(y) << 32 | u64::from(x)).wrapping_mul(0x9e37_79b9_7f4a_7c15);
+    bits = (bits ^ (bits >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
+    bits = (bits ^ (bits >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
+    bits ^= bits >> 31;
+    let parts = (0..4).map(|part| (bits >> (16 * part) & 0xffff) as f64 / 65_536.0 - 0.5);
+    deviation * 3.0_f64.sqrt() * parts.sum::<f64>()
+}
+
 fn drawn(kind: Kind) -> Result<Vec<u8>> {
-    let (width, height) = match kind {
-        Kind::Large => (8000, 6000),
-        Kind::Small => (40, 30),
-        Kind::Tiny | Kind::Few => (600, 450),
-        _ => (1200, 900),
-    };
-    let blur = match kind {
-        Kind::Tiny | Kind::Few => 0.7,
-        Kind::Large => 6.0,
-        _ => 1.2,
-    };
-    let picture = GrayImage::from_fn(width, height, |x, y| {
-        Luma([shade(kind, x, y, width, height, blur)])
+    let drawing = Drawing::of(kind);
+    let (width, height) = (drawing.width, drawing.height);
+    let picture = GrayImage::from_fn(width, height, |x, y| match kind {
+        Kind::Plain => Luma([128]),
+        _ => Luma([drawing.shade(x, y)]),
     });
     let mut bytes = Vec::new();
     match kind {
@@ -310,42 +433,4 @@ fn drawn(kind: Kind) -> Result<Vec<u8>> {
         }
     }
     Ok(bytes)
-}
-
-/// A blade with five dips on a darker ground, as one function of the place: no depth of it is
-/// anybody's. A little noise is the same at every run.
-fn shade(kind: Kind, x: u32, y: u32, width: u32, height: u32, blur: f64) -> u8 {
-    let along = f64::from(x) / f64::from(width);
-    let grain = f64::from(
-        x.wrapping_mul(2_654_435_761)
-            .wrapping_add(y.wrapping_mul(40_503))
-            >> 13
-            & 7,
-    ) - 3.5;
-    if kind == Kind::Plain {
-        return 128;
-    }
-    let (left, right, blade) = shape(kind);
-    let share = (along - left) / (right - left);
-    let dips = 0.2 * blade * (share * std::f64::consts::TAU * 5.0).sin().max(0.0);
-    let (top, bottom) = (0.5 - blade + dips, 0.5 + blade);
-    let step = |edge: f64| {
-        let away = (f64::from(y) + 0.5) - edge * f64::from(height);
-        1.0 / (1.0 + (-1.702 * away / blur).exp())
-    };
-    let side = |edge: f64| {
-        let away = (f64::from(x) + 0.5) - edge * f64::from(width);
-        1.0 / (1.0 + (-1.702 * away / blur).exp())
-    };
-    let blade = (step(top) - step(bottom)) * (side(left - 0.4 * (right - left)) - side(right));
-    let (ground, inside) = match kind {
-        Kind::Tiny | Kind::Few | Kind::Small => (70.0, blade),
-        _ => (
-            55.0 + 30.0 * along,
-            blade.min(side(left)).max(bow(x, y, width, height, blur)),
-        ),
-    };
-    (ground + (180.0 - ground) * inside + 0.5 * grain)
-        .round()
-        .clamp(0.0, 255.0) as u8
 }

@@ -58,6 +58,17 @@ impl Page {
         Ok(nodes.filter_map(Node::read).collect())
     }
 
+    /// The words that describe the element that has the focus.
+    pub async fn focused_describedby(&self) -> Result<String> {
+        let words = self
+            .run(
+                "const ids = document.activeElement.getAttribute('aria-describedby') ?? '';
+                 return ids.split(' ').map((id) => document.getElementById(id)?.textContent ?? '').join(' ');",
+            )
+            .await?;
+        Ok(words.as_str().unwrap_or_default().to_owned())
+    }
+
     /// The names of every element of a role, in the order of the page.
     pub async fn names(&self, role: &str) -> Result<Vec<String>> {
         let nodes = self.all(role).await?;

@@ -6,6 +6,19 @@ mod decode;
 mod show;
 mod take;
 
+/// A part of a picture, in whole pixels.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Area {
+    /// First column.
+    pub left: u32,
+    /// First row.
+    pub top: u32,
+    /// Number of columns.
+    pub width: u32,
+    /// Number of rows.
+    pub height: u32,
+}
+
 pub use copy::{CopyFormat, SafeCopy};
 pub use decode::{Decoded, Working, breathe, has_worked_long, spare_canvas, work_begins};
 pub use show::{show, show_enlarged};

@@ -247,6 +247,8 @@ pub struct BandWords {
 pub enum Trouble {
     /// The file is no picture.
     File(FileError),
+    /// Its end is missing, and the browser cannot decode what is there.
+    BreaksOff,
     /// The browser cannot decode it.
     Undecodable,
     /// It has more pixels than are opened.

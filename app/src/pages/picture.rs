@@ -18,10 +18,10 @@ use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
 use crate::browser;
-use crate::copy::picture as words;
+use crate::copy::{picture as words, site};
 use crate::route::Route;
-use crate::ui::use_page;
-use desk::{Act, Busy, Desk};
+use crate::ui::{error_summary, use_page};
+use desk::{Act, Busy, Desk, Entry};
 use work::Work;
 
 /// What this page holds, and the way to act on it.
@@ -30,25 +30,31 @@ type DeskHandle = UseReducerHandle<Desk>;
 /// The page.
 #[component]
 pub fn Picture() -> Html {
-    use_page(words::TITLE.to_owned());
     let desk = use_reducer(Desk::default);
+    use_page(match desk.trouble {
+        Some(_) => site::error_page_title(words::TITLE),
+        None => words::TITLE.to_owned(),
+    });
     // Each piece of work has a number; work whose number is no longer the last one stops.
     let last = use_memo((), |()| Cell::new(0_u32));
     let work = Work::new(desk.clone(), Rc::clone(&last));
     {
         let work = work.clone();
-        use_effect_with(desk.is_busy(), move |_| {
-            let listener = browser::when_pasted(move |file| work.open(file));
+        use_effect_with((), move |()| {
+            let listener = browser::when_pasted(move |file| {
+                if is_here() {
+                    work.open(file);
+                }
+            });
             move || drop(listener)
         });
     }
     use_effect_with((), move |()| move || last.set(last.get() + 1));
     {
-        // A page of the first program hides this one and leaves it in memory.
         let (desk, work) = (desk.clone(), work.clone());
         use_effect_with((), move |()| {
             let listener = browser::on_move(move || {
-                if Route::at(&browser::address()) != Route::Picture {
+                if !is_here() {
                     work.stop();
                     desk.dispatch(Act::Clear);
                 }
@@ -56,24 +62,26 @@ pub fn Picture() -> Html {
             move || drop(listener)
         });
     }
-    use_effect_with(desk.focus, |focus| {
+    use_effect_with(desk.focus.clone(), |focus| {
         if let Some(focus) = focus {
-            let id = focus.id;
+            let id = focus.id.clone();
             // On its own, because it has the whole page laid out.
             spawn_local(async move {
                 browser::breathe().await;
-                browser::focus_id(id);
+                browser::focus_id(&id);
             });
         }
     });
     let (ondrop, ondragover) = chooser::drop_target(&work);
     html! {
         <article class="narrow picture" {ondrop} {ondragover}>
+            if let Some(trouble) = desk.trouble {
+                { error_summary(words::trouble(trouble), desk.field_of(trouble)) }
+            }
             <h1 tabindex="-1">{ words::TITLE }</h1>
             <p class="lede">{ words::LEDE }</p>
             <p class="caution"><strong>{ words::ONLY_EXISTING }</strong></p>
             { chooser::chooser(&desk, &work) }
-            { problem(&desk) }
             { busy(&desk, &work) }
             if let Some(read) = &desk.read {
                 { told::told(read, desk.opened.is_some()) }
@@ -89,17 +97,21 @@ pub fn Picture() -> Html {
     }
 }
 
-/// What is wrong, and what to do.
-fn problem(desk: &DeskHandle) -> Html {
-    let Some(trouble) = desk.trouble else {
-        return html! {};
-    };
-    html! {
-        <div id="picture-trouble" class="error-summary" role="alert" tabindex="-1">
-            <p class="error">{ words::trouble(trouble) }</p>
-        </div>
+/// Whether this is the page at hand: a page of the first program hides it and leaves it in memory.
+fn is_here() -> bool {
+    Route::at(&browser::address()) == Route::Picture
+}
+
+/// What is wrong with an entry, to stand beside it; the box at the top of the page leads to the entry.
+fn error_beside(desk: &DeskHandle, entry: Entry) -> Html {
+    match desk.trouble_with(entry) {
+        Some(trouble) => html! { <p id={ERROR} class="error">{ words::trouble(trouble) }</p> },
+        None => html! {},
     }
 }
+
+/// The element of that: there is never more than one.
+const ERROR: &str = "picture-error";
 
 /// What is being done, how far it is, and the way to stop it.
 fn busy(desk: &DeskHandle, work: &Work) -> Html {

@@ -6,7 +6,7 @@ use crate::browser;
 use crate::copy::site;
 
 /// The id of the box.
-const BOX: &str = "error-summary";
+pub const ERROR_SUMMARY: &str = "error-summary";
 
 /// The box at the top of a page with an error: what is missing and what to do about it, and the id of
 /// the field to go to.
@@ -19,7 +19,7 @@ pub fn error_summary(message: &str, field: AttrValue) -> Html {
         })
     };
     html! {
-        <div id={BOX} class="error-summary" role="alert" tabindex="-1"
+        <div id={ERROR_SUMMARY} class="error-summary" role="alert" tabindex="-1"
             aria-labelledby="error-title">
             <h2 id="error-title">{ site::ERROR_TITLE }</h2>
             <ul>
@@ -31,5 +31,5 @@ pub fn error_summary(message: &str, field: AttrValue) -> Html {
 
 /// Moves focus to the box.
 pub fn go_to_error_summary() {
-    browser::focus_id(BOX);
+    browser::focus_id(ERROR_SUMMARY);
 }

@@ -5,7 +5,7 @@
 use exif::{Context, Error, Exif, Reader, Tag, Value};
 use std::io::Cursor;
 
-use super::{Metadata, Place};
+use super::{METRES_IN_A_DEGREE, Metadata, Place};
 use crate::units::Metres;
 
 /// Reads the notes in a block of TIFF.
@@ -145,6 +145,3 @@ const DEVICES: [Tag; 9] = [
     // Not in every list of tags: the computer or phone by name.
     Tag(Context::Tiff, 0x013c),
 ];
-
-/// A degree of latitude; one of longitude is no longer.
-const METRES_IN_A_DEGREE: f64 = 111_200.0;

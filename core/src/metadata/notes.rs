@@ -2,7 +2,7 @@
 //! names.
 
 use super::bytes::{Bytes, find};
-use super::{Metadata, Place};
+use super::{METRES_IN_A_DEGREE, Metadata, Place};
 use crate::units::Metres;
 
 /// Looks for the names of properties in a packet of XMP, by the prefixes that programs write.
@@ -115,6 +115,3 @@ const DEVICES: [&str; 6] = [
 
 /// A coordinate is shorter than this.
 const LONGEST_VALUE: usize = 60;
-
-/// A degree of latitude; one of longitude is no longer.
-const METRES_IN_A_DEGREE: f64 = 111_200.0;

@@ -247,9 +247,19 @@ impl Measurement {
     pub fn contrast(&self) -> f64 {
         match &self.edges {
             Some(edges) => edges.height,
-            None if self.length_px < Marks::SHORTEST => 255.0,
+            None if self.is_too_small() => 255.0,
             None => 0.0,
         }
+    }
+
+    /// Whether the strip has fewer pixels than are measured ([`Caveat::TooSmall`]).
+    pub(super) fn is_too_small(&self) -> bool {
+        self.length_px < Marks::SHORTEST
+    }
+
+    /// Range of the middle half of the edges' blurs, over their median; none where there are no edges.
+    pub(super) fn blur_spread(&self) -> f64 {
+        self.edges.map_or(0.0, |edges| edges.spread)
     }
 
     /// What may make these figures differ from the truth.

@@ -226,12 +226,61 @@ fn notes_that_make_no_sense_are_told_and_the_file_is_still_read() {
     assert!(file.metadata.has_unread && file.size.is_some());
 }
 
+/// The end of a file may hold its notes: a file that lacks it never says that there are none.
+#[test]
+fn file_that_breaks_off_is_not_read_whole() {
+    let notes = tiff(&[text(Tag::Make, "A maker")]);
+    let mut webp = plain(ImageFormat::WebP);
+    webp.extend([&b"EXIF"[..], &(notes.len() as u32).to_le_bytes(), &notes].concat());
+    let length = (webp.len() - 8) as u32;
+    webp[4..8].copy_from_slice(&length.to_le_bytes());
+    let png = with_chunk(&plain(ImageFormat::Png), b"eXIf", &notes);
+    for whole in [webp, png, jpeg_with_everything(), plain(ImageFormat::Gif)] {
+        let read = PictureFile::read(&whole).unwrap();
+        assert!(read.is_read_whole(), "{read:?}");
+        let part = PictureFile::read(&whole[..whole.len() - 3]).unwrap();
+        assert!(!part.is_read_whole(), "{part:?}");
+    }
+    // Boxes with a length of their own, one of eight bytes, and one up to the end of the file.
+    let front = b"\0\0\0\x14ftypheic\0\0\0\0heic\0\0\0\x0cmeta\0\0\0\0";
+    for last in [
+        &b"\0\0\0\x0cmdatabcd"[..],
+        b"\0\0\0\x01mdat\0\0\0\0\0\0\0\x14abcd",
+    ] {
+        let whole = [front, last].concat();
+        assert!(!PictureFile::read(&whole).unwrap().breaks_off);
+        for missing in 1..last.len() {
+            let part = PictureFile::read(&whole[..whole.len() - missing]).unwrap();
+            assert!(part.breaks_off, "{missing}");
+        }
+    }
+    let open = [&front[..], b"\0\0\0\0mdatabcd"].concat();
+    assert!(!PictureFile::read(&open).unwrap().breaks_off);
+    assert!(PictureFile::read(&front[..20]).unwrap().breaks_off);
+}
+
+#[test]
+fn packet_without_an_end_is_told_as_unread() {
+    let with = |packet: &[u8]| {
+        let block = [&b"\x21\xfe"[..], &[packet.len() as u8], packet, b"\0;"].concat();
+        told(&[&b"GIF89a\x01\0\x01\0\0\0\0"[..], &block].concat())
+    };
+    let whole = with(b"<x:xmpmeta><photoshop:City>Somewhere</photoshop:City></x:xmpmeta>");
+    assert!(whole.place.is_some() && !whole.has_unread);
+    let part = with(b"<x:xmpmeta><photoshop:City>Somewhere");
+    assert!(part.place.is_some() && part.has_unread);
+}
+
 #[test]
 fn animated_pictures_are_told() {
     let png = with_chunk(&plain(ImageFormat::Png), b"acTL", &[0; 8]);
     assert!(PictureFile::read(&png).unwrap().is_animated);
-    let gif = b"GIF89a\x01\0\x01\0\0\0\0\x21\xff\x0bNETSCAPE2.0\x03\x01\0\0\0;";
-    assert!(PictureFile::read(gif).unwrap().is_animated);
+    let gif = |views: usize| {
+        let view = b"\x2c\0\0\0\0\x01\0\x01\0\0\x02\x02\x44\x01\0";
+        [&b"GIF89a\x01\0\x01\0\0\0\0"[..], &view.repeat(views), b";"].concat()
+    };
+    assert!(!PictureFile::read(&gif(1)).unwrap().is_animated);
+    assert!(PictureFile::read(&gif(2)).unwrap().is_animated);
 }
 
 #[test]

@@ -24,7 +24,7 @@ fn good_files() -> Vec<Vec<u8>> {
 
 /// Whether a file of this format says where it ends.
 fn is_ended(format: Format) -> bool {
-    matches!(format, Format::Jpeg | Format::Png | Format::WebP)
+    !matches!(format, Format::Tiff | Format::Bmp)
 }
 
 #[test]
@@ -50,11 +50,11 @@ fn every_prefix_of_a_good_file_is_read_or_refused() {
 proptest! {
     #[test]
     fn changed_bytes_never_stop_the_program(
-        which in 0_usize..8,
+        which in any::<prop::sample::Index>(),
         changes in prop::collection::vec((any::<prop::sample::Index>(), any::<u8>()), 1..8),
     ) {
         let files = good_files();
-        let mut file = files[which % files.len()].clone();
+        let mut file = files[which.index(files.len())].clone();
         for (place, value) in changes {
             let place = place.index(file.len());
             file[place] = value;
@@ -67,10 +67,10 @@ proptest! {
 
     #[test]
     fn chance_behind_a_known_beginning_never_stops_the_program(
-        which in 0_usize..8, keep in 2_usize..40, tail in prop::collection::vec(any::<u8>(), 0..600),
+        which in any::<prop::sample::Index>(), keep in 2_usize..40, tail in prop::collection::vec(any::<u8>(), 0..600),
     ) {
         let files = good_files();
-        let file = &files[which % files.len()];
+        let file = &files[which.index(files.len())];
         let made_up = [&file[..keep.min(file.len())], &tail].concat();
         let _ = PictureFile::read(&made_up);
         let _ = leftovers(&made_up);

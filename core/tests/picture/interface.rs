@@ -16,11 +16,11 @@ const PARTS: [&str; 4] = [
 const HANDED_OUT: [&str; 3] = [
     "pub use marks::{MarkError, Marks, Point, Rectangle, Size};",
     "pub use measure::{Measurement, Measuring, WrongRows};",
-    "pub use readable::{Readable, Scale};",
+    "pub use readable::{Judgement, Readable, Scale};",
 ];
 
 /// Functions, constants and fields with what they give.
-const LIST: [&str; 33] = [
+const LIST: [&str; 38] = [
     // the marks, which the person sets, and what follows from them alone
     "pub x: f64,",
     "pub y: f64,",
@@ -48,7 +48,8 @@ const LIST: [&str; 33] = [
     "pub fn caveats(&self) -> &[Caveat] {",
     "pub const ALL: [Self; 8] = [",
     "pub const fn id(self) -> &'static str {",
-    "pub const SOURCES: [&Source; 4] = [",
+    "pub const SOURCES: [&Source; 2] = [&sources::PICTURE_BANDS, &sources::BLADE_LENGTHS];",
+    "pub const METHOD: [&Source; 2] = [&sources::PICTURE_MEASUREMENT, &sources::NOISE_ESTIMATION];",
     // and what the model makes of them
     "pub pixels_per_mm: f64,",
     "pub uncertainty: f64,",
@@ -56,7 +57,11 @@ const LIST: [&str; 33] = [
     "pub fn view(&self, family: Family) -> View {",
     "pub fn reading(&self, family: Family, observer: Observer) -> SightReading {",
     "pub fn range(&self, choice: FamilyChoice, observer: Observer) -> SightRange {",
-    "pub fn readable(&self, choice: FamilyChoice) -> Readable {",
+    "pub readable: Readable,",
+    "pub is_sure: bool,",
+    "pub const CANNOT_TELL: Self = Self {",
+    "pub fn or(self, other: Self) -> Self {",
+    "pub fn judge(&self, family: Family) -> Judgement {",
     "pub struct WrongRows;",
 ];
 

@@ -1,9 +1,9 @@
 //! Strips whose every figure is known, rendered here, and strips of chance.
 
 use proptest::prelude::*;
-use self_check_core::key::{Family, FamilyChoice};
+use self_check_core::key::{Family, FamilyChoice, LockFace};
 use self_check_core::picture::{
-    Caveat, MarkError, Marks, Measurement, Measuring, Point, Readable, Size,
+    Caveat, Judgement, MarkError, Marks, Measurement, Measuring, Point, Readable, Size,
 };
 use self_check_core::sight::Observer;
 
@@ -108,7 +108,8 @@ fn plain_strip_has_no_usable_edge_and_leaks_nothing() {
     assert!(found.caveats().contains(&Caveat::NoUsableEdge));
     assert_eq!(found.blur_px(), None);
     let choice = FamilyChoice::Known(Family::TenDepthFiveCuts);
-    assert_eq!(found.readable(choice), Readable::CannotTell);
+    let judgement = found.judge(Family::TenDepthFiveCuts);
+    assert_eq!(judgement.readable, Readable::CannotTell);
     let bits = found
         .range(choice, Observer::Person)
         .fewest
@@ -126,14 +127,16 @@ fn small_strip_is_not_measured_and_says_so() {
     let found = measured(marks(size), size, |x, _| f64::from(x % 2) * 200.0);
     assert_eq!(found.caveats()[0], Caveat::TooSmall);
     assert_eq!(found.blur_px(), None);
-    assert_eq!(found.readable(FamilyChoice::NotSure), Readable::CannotTell);
+    assert_eq!(of_any(&found, &Family::ALL).readable, Readable::CannotTell);
 }
 
 #[test]
 fn sharper_larger_and_cleaner_pictures_are_more_readable() {
     let clean = bar(1.0, 100.0);
     let large = measured(marks(SIZE), SIZE, |x, y| clean(x, y) + grain(x, y, 2.0));
-    assert_eq!(large.readable(FamilyChoice::NotSure), Readable::Yes);
+    let judgement = of_any(&large, &Family::ALL);
+    assert_eq!(judgement.readable, Readable::Yes);
+    assert!(judgement.is_sure);
     // Two pixels a millimetre, blurred over more than a millimetre, in much noise.
     let size = Size {
         width: 60,
@@ -166,11 +169,83 @@ fn keys_of_a_few_pixels_are_not_readable_however_clear() {
         );
         let marks = Marks::new(SIZE, shoulder, tip).unwrap();
         measured(marks, SIZE, bar(0.5, 180.0))
-            .readable(FamilyChoice::Known(Family::TenDepthFiveCuts))
+            .judge(Family::TenDepthFiveCuts)
+            .readable
     };
     assert_eq!(readable(3.0), Readable::No);
     assert_eq!(readable(9.0), Readable::Partly);
     assert_eq!(readable(30.0), Readable::CannotTell);
+}
+
+fn of_any(found: &Measurement, families: &[Family]) -> Judgement {
+    let judgements = families.iter().map(|&family| found.judge(family));
+    judgements.reduce(Judgement::or).unwrap()
+}
+
+/// What is said of a bar so many pixels long, blurred by so much, in a little noise.
+fn judged(length: f64, blur: f64) -> Judgement {
+    let size = Size {
+        width: (1.1 * length) as u32 + 2,
+        height: (0.8 * length) as u32 + 2,
+    };
+    let (left, middle) = (0.05 * length, 0.5 * f64::from(size.height));
+    let point = |x: f64| Point { x, y: middle };
+    let marks = Marks::new(size, point(left), point(left + length)).unwrap();
+    let below = |t: f64| 0.5 * libm::erfc(-t / blur / 2.0_f64.sqrt());
+    let found = measured(marks, size, |x, y| {
+        let away = f64::from(y) + 0.5 - middle;
+        let bar = below(away + 0.14 * length) - below(away - 0.14 * length);
+        90.0 + 80.0 * bar + grain(x, y, 5.0)
+    });
+    found.judge(Family::TenDepthFiveCuts)
+}
+
+/// From a key that fills the picture to one that is a speck in it. A band is sure only where nothing that
+/// the measurement leaves open leads to another: of a strip too small to be measured, no more than that
+/// next to nothing can be read.
+#[test]
+fn every_band_is_reached_and_is_sure_only_where_nothing_is_left_open() {
+    let said = |readable, is_sure| Judgement { readable, is_sure };
+    assert_eq!(judged(400.0, 1.0), said(Readable::Yes, true));
+    assert_eq!(judged(126.0, 1.5), said(Readable::Yes, true));
+    // Few edges can be measured where they are wide, or near each other.
+    assert_eq!(judged(126.0, 4.0), said(Readable::Yes, false));
+    assert_eq!(judged(60.0, 1.5), said(Readable::Yes, false));
+    assert_eq!(judged(6.0, 1.0), said(Readable::Partly, false));
+    assert_eq!(judged(3.0, 1.0), said(Readable::No, false));
+    assert_eq!(judged(2.0, 1.0), said(Readable::No, true));
+    assert_eq!(judged(25.0, 1.0), said(Readable::CannotTell, false));
+    assert_eq!(judged(126.0, 12.0), said(Readable::CannotTell, false));
+}
+
+/// What may be off by more makes a band less sure, and never another one.
+#[test]
+fn key_of_no_known_kind_is_no_less_readable_and_no_more_sure() {
+    for (length, blur) in [
+        (200.0, 1.0),
+        (60.0, 2.0),
+        (5.0, 1.0),
+        (3.0, 1.0),
+        (2.0, 1.0),
+    ] {
+        let size = Size {
+            width: 260,
+            height: 160,
+        };
+        let point = |x: f64| Point { x, y: 80.0 };
+        let marks = Marks::new(size, point(20.0), point(20.0 + length)).unwrap();
+        let found = measured(marks, size, bar(blur, 90.0));
+        let all = of_any(&found, &Family::ALL);
+        for family in Family::ALL {
+            let one = found.judge(family);
+            assert!(one.readable <= all.readable, "{length} {one:?} {all:?}");
+            let is_other = one.readable != all.readable;
+            assert!(
+                !(all.is_sure && (is_other || !one.is_sure)),
+                "{length} {one:?} {all:?}"
+            );
+        }
+    }
 }
 
 #[test]
@@ -281,7 +356,10 @@ proptest! {
             let range = found.range(choice, Observer::Person);
             let (fewest, most) = (range.fewest.reading, range.most.reading);
             prop_assert!(fewest.tries_even_chance <= most.tries_even_chance);
-            let _ = found.readable(choice);
+        }
+        for face in LockFace::ALL {
+            let judgement = of_any(&found, face.families());
+            prop_assert!(judgement.readable != Readable::CannotTell || !judgement.is_sure);
         }
     }
 }

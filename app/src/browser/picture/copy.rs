@@ -8,6 +8,7 @@ use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
 use web_sys::{Blob, BlobPropertyBag, HtmlCanvasElement, Url};
 
+use super::Area;
 use super::decode::{Decoded, Working, breathe, context_of, new_canvas};
 
 /// What the copy is saved as.
@@ -56,19 +57,21 @@ pub struct SafeCopy {
 }
 
 impl SafeCopy {
-    /// Paints over `areas` (left, top, width, height), codes the result, has `bare` take out of its bytes
+    /// Paints over `areas`, codes the result, has `bare` take out of its bytes
     /// what no viewer needs (browsers add a profile that names them), and reads it again. Areas are
     /// painted somewhat larger than they are, up to the squares in which JPEG codes colours, so that
     /// nothing beside them shines into them.
+    ///
+    /// `goes_on` is told how far it is; where it says no, nothing comes of it.
     pub async fn make(
         working: &Working,
-        areas: &[(u32, u32, u32, u32)],
+        areas: &[Area],
         format: CopyFormat,
         bare: impl FnOnce(&[u8]) -> Option<Vec<u8>>,
-    ) -> Result<Self, JsValue> {
-        let canvas = new_canvas(working.width, working.height)?;
+        goes_on: impl Fn(f64) -> bool,
+    ) -> Result<Option<Self>, JsValue> {
+        let canvas = working.copied().await?;
         let context = context_of(&canvas)?;
-        context.draw_image_with_html_canvas_element(&working.canvas, 0.0, 0.0)?;
         context.set_fill_style_str("#000");
         for area in areas {
             let [left, top, width, height] = painted(*area).map(f64::from);
@@ -82,18 +85,27 @@ impl SafeCopy {
         let decoded = Decoded::of(&blob).await?;
         let mut plain_areas = 0;
         for area in areas {
+            if !goes_on(0.4) {
+                return Ok(None);
+            }
             plain_areas += usize::from(is_plain(&decoded, *area).await?);
         }
-        let again = decoded.working(u32::MAX, |_| true).await;
-        let shown = again.ok_or(JsValue::NULL)?.canvas;
-        Ok(Self {
+        let again = decoded.working(u32::MAX, |share| goes_on(0.5 + 0.5 * share));
+        let Some(again) = again.await else {
+            return if goes_on(1.0) {
+                Err(JsValue::NULL)
+            } else {
+                Ok(None)
+            };
+        };
+        Ok(Some(Self {
             bytes,
-            shown,
+            shown: again.canvas,
             areas: areas.len(),
             plain_areas,
             format,
             address: Url::create_object_url_with_blob(&blob)?,
-        })
+        }))
     }
 
     /// Where a link finds the copy; within this page alone, for as long as the copy is kept.
@@ -109,23 +121,22 @@ impl Drop for SafeCopy {
 }
 
 /// An area with a rim, out to whole squares.
-fn painted((left, top, width, height): (u32, u32, u32, u32)) -> [u32; 4] {
+fn painted(area: Area) -> [u32; 4] {
     let down = |from: u32| from.saturating_sub(RIM) / SQUARE * SQUARE;
     let up = |to: u32| (to + RIM).div_ceil(SQUARE) * SQUARE;
-    let (from_x, from_y) = (down(left), down(top));
+    let (left, top) = (down(area.left), down(area.top));
     [
-        from_x,
-        from_y,
-        up(left + width) - from_x,
-        up(top + height) - from_y,
+        left,
+        top,
+        up(area.left + area.width) - left,
+        up(area.top + area.height) - top,
     ]
 }
 
 /// Whether an area is one colour throughout, in the copy as it was read again.
-async fn is_plain(decoded: &Decoded, area: (u32, u32, u32, u32)) -> Result<bool, JsValue> {
-    let (left, top, width, height) = area;
-    let width = width.min(decoded.width().saturating_sub(left));
-    let height = height.min(decoded.height().saturating_sub(top));
+async fn is_plain(decoded: &Decoded, area: Area) -> Result<bool, JsValue> {
+    let width = area.width.min(decoded.width().saturating_sub(area.left));
+    let height = area.height.min(decoded.height().saturating_sub(area.top));
     if width == 0 || height == 0 {
         return Ok(false);
     }
@@ -135,7 +146,13 @@ async fn is_plain(decoded: &Decoded, area: (u32, u32, u32, u32)) -> Result<bool,
     let mut row = 0;
     while row < height {
         let rows = rows.min(height - row);
-        let colours = decoded.colours(&canvas, (left, top + row, width, rows))?;
+        let part = Area {
+            left: area.left,
+            top: area.top + row,
+            width,
+            height: rows,
+        };
+        let colours = decoded.colours(&canvas, part)?;
         let colour = *first.get_or_insert_with(|| {
             let mut colour = [0; 4];
             colour
@@ -205,14 +222,18 @@ mod tests {
 
     #[test]
     fn painted_area_holds_the_area_with_its_rim_and_ends_on_squares() {
-        for area in [
+        for (left, top, width, height) in [
             (0, 0, 1, 1),
             (3, 40, 100, 7),
             (16, 16, 16, 16),
             (95, 13, 31, 64),
         ] {
-            let (left, top, width, height) = area;
-            let [x, y, w, h] = painted(area);
+            let [x, y, w, h] = painted(Area {
+                left,
+                top,
+                width,
+                height,
+            });
             assert!(x <= left.saturating_sub(RIM) && y <= top.saturating_sub(RIM));
             assert!(x + w >= left + width + RIM && y + h >= top + height + RIM);
             assert!([x, y, w, h].iter().all(|value| value % SQUARE == 0));

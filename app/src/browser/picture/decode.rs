@@ -11,6 +11,8 @@ use web_sys::{
     ImageOrientation,
 };
 
+use super::Area;
+
 /// A picture as the browser decoded it, at full size and turned as its file asks. It takes four bytes
 /// a pixel, so it is kept for one piece of work and then given back.
 pub struct Decoded(ImageBitmap);
@@ -71,6 +73,7 @@ impl Decoded {
         let scale = f64::from(full_height) / f64::from(height);
         let mut halves = Vec::new();
         let mut top = 0;
+        work_begins();
         while top < height {
             if !goes_on(f64::from(top) / f64::from(height)) {
                 return None;
@@ -83,7 +86,10 @@ impl Decoded {
             // Drawing is put off until somebody looks; one pixel is looked at, so that it is done now.
             context.get_image_data(0.0, top.into(), 1.0, 1.0).ok()?;
             top += rows;
-            breathe().await;
+            if has_worked_long() {
+                breathe().await;
+                work_begins();
+            }
         }
         Some(Working {
             canvas,
@@ -141,17 +147,19 @@ impl Decoded {
 
     /// The colours of a part, four bytes a pixel, from left to right and top to bottom. `canvas` is
     /// used and used again, so that parts of one size need one canvas.
-    pub fn colours(
-        &self,
-        canvas: &HtmlCanvasElement,
-        (left, top, width, height): (u32, u32, u32, u32),
-    ) -> Result<Vec<u8>, JsValue> {
-        if (canvas.width(), canvas.height()) != (width, height) {
-            canvas.set_width(width);
-            canvas.set_height(height);
+    pub fn colours(&self, canvas: &HtmlCanvasElement, part: Area) -> Result<Vec<u8>, JsValue> {
+        if (canvas.width(), canvas.height()) != (part.width, part.height) {
+            canvas.set_width(part.width);
+            canvas.set_height(part.height);
         }
         let context = context_of(canvas)?;
         context.set_fill_style_str("#fff");
+        let Area {
+            left,
+            top,
+            width,
+            height,
+        } = part;
         let [left, top, width, height] = [left, top, width, height].map(f64::from);
         context.fill_rect(0.0, 0.0, width, height);
         context.draw_image_with_image_bitmap_and_sw_and_sh_and_dx_and_dy_and_dw_and_dh(
@@ -159,6 +167,37 @@ impl Decoded {
         )?;
         let data = context.get_image_data(0.0, 0.0, width, height)?;
         Ok(data.data().0)
+    }
+}
+
+impl Working {
+    /// Another canvas with the same on it, drawn in strips.
+    pub async fn copied(&self) -> Result<HtmlCanvasElement, JsValue> {
+        let canvas = new_canvas(self.width, self.height)?;
+        let context = context_of(&canvas)?;
+        let wide = f64::from(self.width);
+        let rows = (PIXELS_AT_ONCE / wide).floor().max(1.0) as u32;
+        let mut top = 0;
+        while top < self.height {
+            let rows = rows.min(self.height - top);
+            let (from, high) = (f64::from(top), f64::from(rows));
+            context.draw_image_with_html_canvas_element_and_sw_and_sh_and_dx_and_dy_and_dw_and_dh(
+                &self.canvas,
+                0.0,
+                from,
+                wide,
+                high,
+                0.0,
+                from,
+                wide,
+                high,
+            )?;
+            // Looked at, so that it is drawn now.
+            context.get_image_data(0.0, from, 1.0, 1.0)?;
+            top += rows;
+            breathe().await;
+        }
+        Ok(canvas)
     }
 }
 
@@ -213,7 +252,7 @@ pub fn context_of(canvas: &HtmlCanvasElement) -> Result<CanvasRenderingContext2d
 }
 
 /// A strip of so many pixels is drawn in a few milliseconds.
-const PIXELS_AT_ONCE: f64 = 500_000.0;
+const PIXELS_AT_ONCE: f64 = 200_000.0;
 
 /// Far below what a reader feels, also where one piece more is begun at its end.
 const LONGEST_STRETCH_MS: f64 = 12.0;

@@ -1,20 +1,11 @@
 //! Words of the page on which a picture is checked. No count, no scale, and nothing that would help
 //! to read a key better.
 
-use self_check_core::key::{Family, FamilyChoice};
+use self_check_core::key::LockFace;
 use self_check_core::metadata::{FileError, Metadata, Place, Precision};
-use self_check_core::picture::{Caveat, MarkError, Readable};
+use self_check_core::picture::{Caveat, Judgement, MarkError, Readable};
 
 use crate::copy::{BandWords, Trouble};
-
-macro_rules! texts {
-    ($($(#[$doc:meta])* $name:ident = $text:literal;)*) => {
-        $($(#[$doc])* pub const $name: &str = $text;)*
-        /// Every text above, for the tests of the words.
-        #[cfg(test)]
-        pub const ALL: &[&str] = &[$($name),*];
-    };
-}
 
 texts! {
     /// Title and heading.
@@ -47,8 +38,10 @@ texts! {
     YES = "Yes";
     /// Not told.
     NO = "No";
-    /// Notes that could not be read.
-    UNREAD = "Some notes in this file could not be read. They may tell more.";
+    /// Not found, where there may be more.
+    UNREAD_PART = "Could not be read whole";
+    /// What that means.
+    UNREAD = "This file could not be read whole, so it may tell more than is shown here.";
     /// What becomes of notes.
     LEFT_OUT = "A copy made below leaves all such notes out.";
     /// The end of the file is missing.
@@ -64,7 +57,9 @@ texts! {
     /// What it shows.
     ENDS_DESC = "A drawn key from the side. A points to the shoulder, where the blade begins, and B to the tip at its far end.";
     /// How.
-    MARK_HOW = "Press the picture or drag a mark. With the keyboard, go to a mark and use the arrow keys; with Shift they take long steps.";
+    MARK_HOW = "Press the picture or drag a mark.";
+    /// By keys.
+    MARK_KEYS = "By keyboard: press Tab until you are on a mark. The arrow keys move it a little, and with Shift a long way. Home and End take it to the left and right edge. Page Up and Page Down take it to the top and bottom.";
     /// Names the picture with the marks.
     MARK_PICTURE = "Your picture with the marks A and B";
     /// First mark.
@@ -75,10 +70,12 @@ texts! {
     LETTER_A = "A";
     /// Letter of the second mark.
     LETTER_B = "B";
-    /// Heading of the families.
-    FAMILY = "What kind of key is it?";
-    /// What its words mean.
-    FAMILY_HINT = "A cut is a dip along the edge of the blade. A European profile is a lock part that slides out of the door in one piece.";
+    /// Heading of the kinds of lock.
+    FACE = "What does its lock look like?";
+    /// Where to look.
+    FACE_HINT = "Look at the front of the lock, where the key goes in. A European profile is a lock part that slides out of the door in one piece.";
+    /// Under the kinds: what is measured at all.
+    OTHER_KINDS = "Only a key with cuts (dips) along an edge of its blade can be measured here. If yours has round hollows, a tube or a flag at its end, treat a picture of it as one that can be read.";
     /// Measures.
     CHECK = "Check this picture";
     /// While it is measured.
@@ -88,7 +85,9 @@ texts! {
     /// Heading of the caveats.
     KEEP_IN_MIND = "Keep in mind";
     /// Always true.
-    ESTIMATE = "This is an estimate. It takes the key to lie flat and to face the camera. Several pictures together tell more than one.";
+    ESTIMATE = "This is an estimate, and it leans to the cautious side. It speaks of this picture alone.";
+    /// Where the sources of the method are.
+    ALL_SOURCES = "How pictures are measured is named in the list of all sources, under Learn.";
     /// Heading of what to do.
     SAFER = "What makes it safer";
     /// Readable and its place is told.
@@ -100,7 +99,9 @@ texts! {
     /// Heading of the safe copy.
     COPY = "Make a copy that is safe to share";
     /// How.
-    COPY_HOW = "Cover what else should not be seen: a house number, a street sign, a number plate, a label. Drag on the picture to add a cover, drag a cover to move it and its corner to size it. With the keyboard, go to a cover and use the arrow keys; with Shift they size it, and Delete takes it away.";
+    COPY_HOW = "Cover what else should not be seen: a house number, a street sign, a number plate, a label. Drag on the picture to add a cover, drag a cover to move it and its corner to size it.";
+    /// By keys.
+    COVER_KEYS = "By keyboard: press Tab until you are on a cover. The arrow keys move it a little, and with Shift a long way. Press Tab once more for its corner: there the same keys size it. Delete takes it away.";
     /// Names the picture with the covers.
     COPY_PICTURE = "Your picture with its covers";
     /// Adds one.
@@ -159,6 +160,9 @@ pub fn trouble(trouble: Trouble) -> &'static str {
         Trouble::File(FileError::Broken) => {
             "This file breaks off before the picture begins. Save the picture again where you got it, then choose it anew."
         }
+        Trouble::BreaksOff => {
+            "This file breaks off, so your browser cannot open it. Save the picture again where you got it, then choose it anew."
+        }
         Trouble::Undecodable => {
             "Your browser cannot open this picture: it is damaged, or of a kind that the browser does not know. Save it as JPEG in your photo app, then choose it anew."
         }
@@ -185,53 +189,76 @@ pub fn trouble(trouble: Trouble) -> &'static str {
 }
 
 /// How readable a key is: the words that come first.
-pub fn band(readable: Readable) -> BandWords {
-    match readable {
-        Readable::Yes => BandWords {
+pub fn band(judgement: Judgement) -> BandWords {
+    match (judgement.readable, judgement.is_sure) {
+        (Readable::Yes, true) => BandWords {
             name: "Readable",
             meaning: "A stranger could read this key from this picture and have a copy made.",
-            to_do: "Take the picture down, or put a covered copy in its place. Anyone who saw it may have kept it.",
+            to_do: TAKE_DOWN_FOR_GOOD,
         },
-        Readable::Partly => BandWords {
+        (Readable::Yes, false) => BandWords {
+            name: "Probably readable",
+            meaning: "A stranger could probably read this key from this picture and have a copy made.",
+            to_do: TAKE_DOWN_FOR_GOOD,
+        },
+        (Readable::Partly, true) => BandWords {
             name: "Partly readable",
-            meaning: "A stranger could read a part of this key from this picture. Few keys would be left to try.",
-            to_do: "Take the picture down, or put a covered copy in its place.",
+            meaning: "A stranger could read a part of this key from this picture. Fewer keys would be left to try.",
+            to_do: TAKE_DOWN,
         },
-        Readable::No => BandWords {
+        (Readable::Partly, false) => BandWords {
+            name: "Probably partly readable",
+            meaning: "A stranger could probably read a part of this key from this picture. Fewer keys would be left to try.",
+            to_do: TAKE_DOWN,
+        },
+        (Readable::No, true) => BandWords {
             name: "Not readable",
             meaning: "This key cannot be read from this picture.",
-            to_do: "There is nothing you must do about this one. Another picture of the key may show more: check each on its own.",
+            to_do: "There is nothing you must do about this one. Check each other picture of the key on its own.",
         },
-        Readable::CannotTell => BandWords {
+        (Readable::No, false) => BandWords {
+            name: "Probably not readable",
+            meaning: "This key can probably not be read from this picture, but that is not sure.",
+            to_do: "To be safe, put a covered copy in its place. Check each other picture of the key on its own.",
+        },
+        (Readable::CannotTell, _) => BandWords {
             name: "It cannot be told",
-            meaning: "No edge of a key could be measured between the marks.",
+            meaning: "The key could not be measured between the marks.",
             to_do: "See if both marks are on the key. If they are, treat the picture as one that can be read: cover the key before you share it.",
         },
     }
 }
 
-/// What may make the result differ from the truth.
+const TAKE_DOWN_FOR_GOOD: &str = "Take the picture down, or put a covered copy in its place. Anyone who saw it may have kept it.";
+const TAKE_DOWN: &str = "Take the picture down, or put a covered copy in its place.";
+
+/// What may make the result differ from the truth. None says what another picture would have to be like
+/// to tell more.
 pub fn caveat(caveat: Caveat) -> &'static str {
     match caveat {
-        Caveat::TooSmall => "The key takes up too little of this picture to be measured.",
-        Caveat::NoUsableEdge => "Between the marks nothing stands out from its ground.",
+        Caveat::TooSmall => "There is too little of the key in this picture to be measured.",
+        Caveat::NoUsableEdge => "Nothing like a key was found between the marks.",
         Caveat::ScaleFromBladeLength => {
-            "How large the key is was taken from the usual length of a blade and from your marks."
+            "The usual length of a blade was taken for this one, from mark to mark."
         }
-        Caveat::FewEdges => "Few edges could be measured, so the result is a rough one.",
-        Caveat::UnevenBlur => "Some parts of the key are clear and some are not.",
+        Caveat::FewEdges => "Little of the key could be measured, so the result is a rough one.",
+        Caveat::UnevenBlur => {
+            "The key does not look alike in all its parts. The result allows for that."
+        }
         Caveat::Sharpened => {
-            "The picture seems to have been sharpened: it may tell less than it seems to."
+            "The picture seems to have been worked on. The result allows for that."
         }
-        Caveat::Compressed => "The file was saved with some loss, which hides fine grain.",
-        Caveat::Clipped => "Parts of the picture are plain black or plain white.",
+        Caveat::Compressed => "The file was saved with some loss. The result allows for that.",
+        Caveat::Clipped => {
+            "Parts of the picture are plain black or plain white. The result allows for that."
+        }
     }
 }
 
-/// How precisely the place is told.
-pub fn place(place: Option<Place>) -> &'static str {
+/// How precisely the place is told; `is_whole` says whether the file was read whole.
+pub fn place(place: Option<Place>, is_whole: bool) -> &'static str {
     match place.map(|place| place.precision()) {
-        None => NO,
+        None => not_found(is_whole),
         Some(Precision::House) => "Yes, to the very house",
         Some(Precision::Street) => "Yes, to the street",
         Some(Precision::Town) => "Yes, to the town",
@@ -239,26 +266,32 @@ pub fn place(place: Option<Place>) -> &'static str {
     }
 }
 
-/// What the notes mean for the reader.
-pub fn told_means(metadata: &Metadata) -> &'static str {
+/// What was not found in a file: not there, or perhaps in what could not be read.
+pub const fn not_found(is_whole: bool) -> &'static str {
+    if is_whole { NO } else { UNREAD_PART }
+}
+
+/// What the notes mean for the reader, if anything can be said.
+pub fn told_means(metadata: &Metadata, is_whole: bool) -> Option<&'static str> {
     if metadata.place.is_some() {
-        "Anyone who gets this file can look up the place."
+        Some("Anyone who gets this file can look up the place.")
+    } else if !is_whole {
+        None
     } else if metadata.has_time || metadata.has_device {
-        "These notes do not name a place."
+        Some("These notes do not name a place.")
     } else {
-        "This file tells nothing of the kind. What can be seen in the picture may still name the place."
+        Some(
+            "This file tells nothing of the kind. What can be seen in the picture may still name the place.",
+        )
     }
 }
 
-/// A kind of key, by what can be seen of it.
-pub fn family(choice: FamilyChoice) -> &'static str {
-    match choice {
-        FamilyChoice::Known(Family::TenDepthFiveCuts) => "Five cuts, many small steps",
-        FamilyChoice::Known(Family::TenDepthSixCuts) => "Six cuts, many small steps",
-        FamilyChoice::Known(Family::SixDepthFiveCuts) => "Five cuts, few large steps",
-        FamilyChoice::Known(Family::EuropeanFiveCuts) => "European profile, five cuts",
-        FamilyChoice::Known(Family::EuropeanSixCuts) => "European profile, six cuts",
-        FamilyChoice::NotSure => "I am not sure",
+/// A kind of lock, by what can be seen of it from outside.
+pub fn face(face: LockFace) -> &'static str {
+    match face {
+        LockFace::Round => "Round, also where it sits in a knob",
+        LockFace::EuropeanProfile => "Round above and narrow below, like a drop (European profile)",
+        LockFace::NotSure => "I am not sure, or it looks different",
     }
 }
 
@@ -275,6 +308,11 @@ pub fn mark_at((x, y): (f64, f64), width: u32, height: u32) -> String {
 /// A cover by its number, and where it stands.
 pub fn cover(number: usize) -> String {
     format!("Cover {number}")
+}
+
+/// The corner by which a cover is sized.
+pub fn cover_corner(number: usize) -> String {
+    format!("Corner of cover {number}, to size it")
 }
 
 /// Takes a cover away.

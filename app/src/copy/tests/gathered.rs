@@ -7,9 +7,9 @@ use self_check_core::assumptions::Assumption;
 use self_check_core::exposure::{Event, KeyRange, KeysLeft, Reading, Standing};
 use self_check_core::household::file::ImportError;
 use self_check_core::household::{Household, LabelRefusal, Refusal, demonstration};
-use self_check_core::key::{Dimension, FamilyChoice};
+use self_check_core::key::{Dimension, LockFace};
 use self_check_core::metadata::{FileError, Metadata, Place};
-use self_check_core::picture::{Caveat, MarkError, Readable};
+use self_check_core::picture::{Caveat, Judgement, MarkError, Readable};
 use self_check_core::questions::{Choice, Question};
 use self_check_core::regions::{Licensing, REGIONS, TenancyRule};
 use self_check_core::sight::Scene;
@@ -319,6 +319,7 @@ fn picture_texts() -> Vec<String> {
         Trouble::File(FileError::Empty),
         Trouble::File(FileError::NotAPicture),
         Trouble::File(FileError::Broken),
+        Trouble::BreaksOff,
         Trouble::Undecodable,
         Trouble::TooManyPixels,
         Trouble::TooManyBytes,
@@ -334,29 +335,31 @@ fn picture_texts() -> Vec<String> {
         Readable::No,
         Readable::CannotTell,
     ] {
-        let words = picture::band(readable);
-        for text in [words.name, words.meaning, words.to_do] {
-            add(text);
+        for is_sure in [true, false] {
+            let words = picture::band(Judgement { readable, is_sure });
+            for text in [words.name, words.meaning, words.to_do] {
+                add(text);
+            }
         }
     }
     for caveat in Caveat::ALL {
         add(picture::caveat(caveat));
     }
-    for choice in FamilyChoice::ALL {
-        add(picture::family(choice));
+    for face in LockFace::ALL {
+        add(picture::face(face));
     }
     for metres in [1.0, 200.0, 5_000.0] {
         let place = Place {
             within: Metres::new(metres).ok(),
             is_named: false,
         };
-        add(picture::place(Some(place)));
+        add(picture::place(Some(place), true));
     }
     let named = Place {
         within: None,
         is_named: true,
     };
-    add(picture::place(Some(named)));
+    add(picture::place(Some(named), true));
     for metadata in [
         Metadata::default(),
         Metadata {
@@ -368,11 +371,14 @@ fn picture_texts() -> Vec<String> {
             ..Metadata::default()
         },
     ] {
-        add(picture::told_means(&metadata));
+        picture::told_means(&metadata, true)
+            .into_iter()
+            .for_each(&mut add);
     }
     add(&picture::mark_at((10.0, 20.0), 40, 40));
     add(&picture::covers_are_plain(1));
     add(&picture::covers_are_plain(3));
+    add(&picture::cover_corner(2));
     add(&picture::remove_cover(2));
     texts
 }

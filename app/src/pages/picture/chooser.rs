@@ -2,8 +2,9 @@
 
 use yew::prelude::*;
 
-use super::DeskHandle;
+use super::desk::Entry;
 use super::work::Work;
+use super::{DeskHandle, ERROR, error_beside};
 use crate::browser;
 use crate::copy::picture as words;
 
@@ -37,13 +38,23 @@ pub fn chooser(desk: &DeskHandle, work: &Work) -> Html {
         Some(_) => words::ANOTHER,
         None => words::CHOOSE,
     };
+    let has_error = desk.trouble_with(Entry::File).is_some();
+    let described_by = if has_error {
+        format!("{ERROR} {STAYS}")
+    } else {
+        STAYS.to_owned()
+    };
     html! {
         <div class={classes!("drop", desk.opened.is_some().then_some("drop-again"))}>
             <label for="picture-file">{ label }</label>
+            { error_beside(desk, Entry::File) }
             <input id="picture-file" class="input" type="file" accept="image/*" autocomplete="off" onchange={take}
-                aria-describedby="picture-stays" />
+                aria-describedby={described_by} aria-invalid={has_error.then_some("true")} />
             <p class="note">{ words::DROP_OR_PASTE }</p>
-            <p id="picture-stays" class="note">{ words::STAYS_HERE }</p>
+            <p id={STAYS} class="note">{ words::STAYS_HERE }</p>
         </div>
     }
 }
+
+/// What becomes of the picture.
+const STAYS: &str = "picture-stays";

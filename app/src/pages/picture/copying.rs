@@ -2,10 +2,11 @@
 
 use yew::prelude::*;
 
-use super::DeskHandle;
-use super::covers::CoverPicture;
-use super::desk::{Act, Opened};
+use super::covers::{CoverPicture, KEYS};
+use super::desk::{Act, Entry, Opened};
+use super::stage::use_canvas_of;
 use super::work::Work;
+use super::{DeskHandle, ERROR, error_beside};
 use crate::browser::{self, CopyFormat, SafeCopy};
 use crate::copy::{picture as words, site};
 
@@ -19,22 +20,10 @@ pub fn section(desk: &DeskHandle, opened: &Opened, work: &Work) -> Html {
             desk.dispatch(act);
         })
     };
-    let add = change.reform(Act::AddCover);
+    let draw = change.reform(Act::DrawCover);
     let set = change.reform(|(which, cover)| Act::SetCover(which, cover));
     let remove = change.reform(Act::RemoveCover);
-    let (width, height) = (opened.working.width, opened.working.height);
-    let one_more = {
-        let add = add.clone();
-        Callback::from(move |_: MouseEvent| {
-            let cover = (
-                width * 2 / 5,
-                height * 2 / 5,
-                (width / 5).max(1),
-                (height / 5).max(1),
-            );
-            add.emit(cover);
-        })
-    };
+    let one_more = change.reform(|_: MouseEvent| Act::AddCover);
     let make = {
         let work = work.clone();
         Callback::from(move |_: MouseEvent| work.copy())
@@ -49,9 +38,12 @@ pub fn section(desk: &DeskHandle, opened: &Opened, work: &Work) -> Html {
                 { bare() }
                 <p>{ words::COPY_HOW }</p>
             }
-            <CoverPicture working={opened.working.clone()} covers={desk.covers.clone()} {add} {set} remove={remove.clone()} />
+            <CoverPicture working={opened.working.clone()} covers={desk.covers.clone()} {draw} {set} remove={remove.clone()} />
+            <p id={KEYS} class="hint">{ words::COVER_KEYS }</p>
+            { error_beside(desk, Entry::Covers) }
             <p class="row">
-                <button id="picture-add-cover" type="button" class="press-quiet" onclick={one_more}>{ words::ADD_COVER }</button>
+                <button id="picture-add-cover" type="button" class="press-quiet" onclick={one_more}
+                    aria-describedby={desk.trouble_with(Entry::Covers).map(|_| ERROR)}>{ words::ADD_COVER }</button>
                 { for (0..desk.covers.len()).map(|which| {
                     let onclick = remove.reform(move |_: MouseEvent| which);
                     html! {
@@ -75,6 +67,7 @@ fn formats(desk: &DeskHandle, change: &Callback<Act>) -> Html {
     html! {
         <fieldset>
             <legend><h3>{ words::SAVE_AS }</h3></legend>
+            { error_beside(desk, Entry::Format) }
             <div class="opts">
                 { for CopyFormat::ALL.into_iter().enumerate().map(|(index, format)| {
                     let checked = desk.format == format;
@@ -85,7 +78,8 @@ fn formats(desk: &DeskHandle, change: &Callback<Act>) -> Html {
                     };
                     html! {
                         <label key={index} class="opt">
-                            <input type="radio" name="format" {checked} {onchange} autocomplete="off" />
+                            <input id={format!("picture-format-{index}")} type="radio" name="format" {checked} {onchange}
+                                autocomplete="off" aria-describedby={desk.trouble_with(Entry::Format).map(|_| ERROR)} />
                             <span><b>{ word }</b></span>
                         </label>
                     }
@@ -126,18 +120,11 @@ struct ShownProps {
 /// The copy as it was read again.
 #[component]
 fn Shown(props: &ShownProps) -> Html {
-    let canvas = use_node_ref();
-    {
-        let canvas = canvas.clone();
-        use_effect_with(props.picture.clone(), move |picture| {
-            browser::show(&canvas, picture);
-        });
-    }
+    let canvas = use_canvas_of(&props.picture);
     let is_tall = props.picture.height() > props.picture.width();
     html! {
         <figure class={classes!("stage", is_tall.then_some("stage-tall"))}>
-            <canvas ref={canvas} width={props.picture.width().to_string()} height={props.picture.height().to_string()}
-                role="img" aria-label={words::COPY_RESULT} />
+            <canvas ref={canvas} role="img" aria-label={words::COPY_RESULT} />
         </figure>
     }
 }

@@ -2,8 +2,8 @@
 
 use yew::prelude::*;
 
-use super::desk::Cover;
-use super::stage::use_pixels_shown;
+use super::desk::{Cover, cover_id};
+use super::stage::{Steps, moved_by, use_canvas_of, use_pixels_shown};
 use crate::browser::{self, Working};
 use crate::copy::picture as words;
 
@@ -15,7 +15,7 @@ pub struct CoverPictureProps {
     /// What is covered.
     pub covers: Vec<Cover>,
     /// A cover was drawn.
-    pub add: Callback<Cover>,
+    pub draw: Callback<Cover>,
     /// A cover was moved or sized.
     pub set: Callback<(usize, Cover)>,
     /// A cover was taken away.
@@ -36,13 +36,7 @@ enum Held {
 /// The picture.
 #[component]
 pub fn CoverPicture(props: &CoverPictureProps) -> Html {
-    let canvas = use_node_ref();
-    {
-        let canvas = canvas.clone();
-        use_effect_with(props.working.clone(), move |working| {
-            browser::show(&canvas, &working.canvas);
-        });
-    }
+    let canvas = use_canvas_of(&props.working.canvas);
     let surface = use_node_ref();
     let held = use_mut_ref(|| None::<Held>);
     let (width, height) = (props.working.width, props.working.height);
@@ -51,7 +45,7 @@ pub fn CoverPicture(props: &CoverPictureProps) -> Html {
     let grip = GRIP * wide / use_pixels_shown(&figure);
     let down = {
         let (surface, held) = (surface.clone(), held.clone());
-        let (covers, add) = (props.covers.clone(), props.add.clone());
+        let (covers, draw) = (props.covers.clone(), props.draw.clone());
         Callback::from(move |event: PointerEvent| {
             let Some(place) = browser::place_on(&surface, &event, wide, high) else {
                 return;
@@ -60,7 +54,7 @@ pub fn CoverPicture(props: &CoverPictureProps) -> Html {
             browser::hold_pointer(&surface, &event);
             let grasped = grasped(&covers, place, grip);
             if grasped.is_none() {
-                add.emit(between(place, place, width, height));
+                draw.emit(between(place, place, width, height));
             }
             *held.borrow_mut() = Some(grasped.unwrap_or(Held::Drawn(covers.len(), place)));
         })
@@ -75,26 +69,20 @@ pub fn CoverPicture(props: &CoverPictureProps) -> Html {
             ) else {
                 return;
             };
-            let (which, cover) = match now {
-                Held::Cover(which, (inner_x, inner_y)) => {
-                    let Some(cover) = covers.get(which) else {
-                        return;
-                    };
+            let held_cover = |which: usize| covers.get(which).copied();
+            let next = match now {
+                Held::Cover(which, (inner_x, inner_y)) => held_cover(which).map(|cover| {
                     let to = (place.0 - inner_x, place.1 - inner_y);
-                    (which, moved_to(*cover, to, width, height))
-                }
+                    (which, moved_to(cover, to, width, height))
+                }),
                 Held::Corner(which) => {
-                    let Some(&(left, top, _, _)) = covers.get(which) else {
-                        return;
-                    };
-                    let corner = (f64::from(left), f64::from(top));
-                    let least = f64::from(SMALLEST);
-                    let end = (place.0.max(corner.0 + least), place.1.max(corner.1 + least));
-                    (which, between(corner, end, width, height))
+                    held_cover(which).map(|cover| (which, sized_to(cover, place, width, height)))
                 }
-                Held::Drawn(which, from) => (which, between(from, place, width, height)),
+                Held::Drawn(which, from) => Some((which, between(from, place, width, height))),
             };
-            set.emit((which, cover));
+            if let Some(next) = next {
+                set.emit(next);
+            }
         })
     };
     let up = {
@@ -106,7 +94,7 @@ pub fn CoverPicture(props: &CoverPictureProps) -> Html {
             // Pressed and not drawn: a cover of a size that can be seen.
             let is_speck = covers
                 .get(which)
-                .is_none_or(|cover| cover.2.min(cover.3) < SMALLEST);
+                .is_none_or(|cover| cover.width.min(cover.height) < SMALLEST);
             if is_speck {
                 let (dx, dy) = (0.08 * wide, 0.08 * high);
                 set.emit((
@@ -119,8 +107,7 @@ pub fn CoverPicture(props: &CoverPictureProps) -> Html {
     html! {
         <figure ref={figure} class={classes!("stage", (height > width).then_some("stage-tall"))} role="group"
             aria-label={words::COPY_PICTURE}>
-            <canvas ref={canvas} aria-hidden="true" width={props.working.width.to_string()}
-                height={props.working.height.to_string()} />
+            <canvas ref={canvas} aria-hidden="true" />
             <svg ref={surface} class="stage-over" viewBox={format!("0 0 {wide} {high}")} preserveAspectRatio="none"
                 onpointerdown={down} onpointermove={moves} onpointerup={up.clone()} onpointercancel={up}>
                 { for props.covers.iter().enumerate().map(|(which, cover)| one_cover(props, which, *cover, grip)) }
@@ -129,46 +116,46 @@ pub fn CoverPicture(props: &CoverPictureProps) -> Html {
     }
 }
 
+/// A cover with its number, and its corner. Keys move the one and size by the other.
 fn one_cover(props: &CoverPictureProps, which: usize, cover: Cover, grip: f64) -> Html {
-    let (left, top, cover_width, cover_height) = cover;
     let (width, height) = (props.working.width, props.working.height);
-    let keys = {
+    let (left, top) = (f64::from(cover.left), f64::from(cover.top));
+    let (right, bottom) = (left + f64::from(cover.width), top + f64::from(cover.height));
+    let keys = |at: (f64, f64), moved: fn(Cover, (f64, f64), u32, u32) -> Cover| {
         let (set, remove) = (props.set.clone(), props.remove.clone());
         Callback::from(move |event: KeyboardEvent| {
             let key = event.key();
-            let (dx, dy) = match &*key {
-                "ArrowLeft" => (-STEP, 0.0),
-                "ArrowRight" => (STEP, 0.0),
-                "ArrowUp" => (0.0, -STEP),
-                "ArrowDown" => (0.0, STEP),
-                "Delete" | "Backspace" => {
-                    event.prevent_default();
-                    return remove.emit(which);
-                }
-                _ => return,
-            };
-            event.prevent_default();
-            let (x, y) = (f64::from(left), f64::from(top));
-            let next = if event.shift_key() {
-                let end_x = (x + f64::from(cover_width) + dx).max(x + 1.0);
-                let end_y = (y + f64::from(cover_height) + dy).max(y + 1.0);
-                between((x, y), (end_x, end_y), width, height)
-            } else {
-                moved_to(cover, (x + dx, y + dy), width, height)
-            };
-            set.emit((which, next));
+            if matches!(&*key, "Delete" | "Backspace") {
+                event.prevent_default();
+                return remove.emit(which);
+            }
+            let size = (f64::from(width), f64::from(height));
+            if let Some(place) = moved_by(&key, event.shift_key(), STEPS, at, size) {
+                event.prevent_default();
+                set.emit((which, moved(cover, place, width, height)));
+            }
         })
     };
-    let corner_x = f64::from(left + cover_width) - grip;
-    let corner_y = f64::from(top + cover_height) - grip;
+    let number = (which + 1).to_string();
+    let text_size = (1.1 * grip).min(0.8 * f64::from(cover.height));
     html! {
-        <g key={which} class="cover" tabindex="0" role="slider" aria-label={words::cover(which + 1)} aria-valuemin="0"
-            aria-valuemax={width.to_string()} aria-valuenow={left.to_string()}
-            aria-valuetext={words::mark_at((f64::from(left), f64::from(top)), width, height)} onkeydown={keys}>
-            <rect class="cover-box" x={left.to_string()} y={top.to_string()} width={cover_width.to_string()}
-                height={cover_height.to_string()} />
-            <rect class="cover-grip" x={corner_x.to_string()} y={corner_y.to_string()} width={grip.to_string()}
-                height={grip.to_string()} />
+        <g key={which} class="cover">
+            <g id={cover_id(which)} class="cover-hold" tabindex="0" role="slider" aria-label={words::cover(which + 1)}
+                aria-describedby={KEYS} aria-valuemin="0" aria-valuemax={width.to_string()}
+                aria-valuenow={cover.left.to_string()} aria-valuetext={words::mark_at((left, top), width, height)}
+                onkeydown={keys((left, top), moved_to)}>
+                <rect class="cover-box" x={left.to_string()} y={top.to_string()} width={cover.width.to_string()}
+                    height={cover.height.to_string()} />
+                <text class="cover-name" x={(left + 0.4 * text_size).to_string()} y={(top + 1.1 * text_size).to_string()}
+                    font-size={text_size.to_string()}>{ number }</text>
+            </g>
+            <g class="cover-corner" tabindex="0" role="slider" aria-label={words::cover_corner(which + 1)}
+                aria-describedby={KEYS} aria-valuemin="0" aria-valuemax={width.to_string()}
+                aria-valuenow={right.to_string()} aria-valuetext={words::mark_at((right, bottom), width, height)}
+                onkeydown={keys((right, bottom), sized_to)}>
+                <rect class="cover-grip" x={(right - grip).to_string()} y={(bottom - grip).to_string()}
+                    width={grip.to_string()} height={grip.to_string()} />
+            </g>
         </g>
     }
 }
@@ -176,9 +163,8 @@ fn one_cover(props: &CoverPictureProps, which: usize, cover: Cover, grip: f64) -
 /// What lies at a place: the topmost cover's corner, or the cover itself.
 fn grasped(covers: &[Cover], (x, y): (f64, f64), grip: f64) -> Option<Held> {
     covers.iter().enumerate().rev().find_map(|(which, cover)| {
-        let (left, top, width, height) = (cover.0, cover.1, cover.2, cover.3);
-        let (inner_x, inner_y) = (x - f64::from(left), y - f64::from(top));
-        let (width, height) = (f64::from(width), f64::from(height));
+        let (inner_x, inner_y) = (x - f64::from(cover.left), y - f64::from(cover.top));
+        let (width, height) = (f64::from(cover.width), f64::from(cover.height));
         // However small the cover, its middle moves it.
         let near = |inner: f64, whole: f64| {
             inner >= whole - (1.5 * grip).min(whole / 3.0) && inner <= whole + 0.5 * grip
@@ -192,6 +178,32 @@ fn grasped(covers: &[Cover], (x, y): (f64, f64), grip: f64) -> Option<Held> {
     })
 }
 
+/// A place for one cover more, a fifth of the picture to each side: the nearest to the middle at which
+/// it lies on no other cover, or the middle itself.
+pub fn room_for_one_more(covers: &[Cover], width: u32, height: u32) -> Cover {
+    let at = |column: u32, row: u32| Cover {
+        left: width * column / 10,
+        top: height * row / 10,
+        width: (width / 5).max(1),
+        height: (height / 5).max(1),
+    };
+    let meet = |from: u32, size: u32, other_from: u32, other_size: u32| {
+        from < other_from + other_size && other_from < from + size
+    };
+    let is_free = |place: &Cover| {
+        covers.iter().all(|other| {
+            !(meet(place.left, place.width, other.left, other.width)
+                && meet(place.top, place.height, other.top, other.height))
+        })
+    };
+    let from_middle = |at: u32| at.abs_diff(4);
+    let places = (0..=8).flat_map(|row| (0..=8).map(move |column| (column, row)));
+    places
+        .filter(|&(column, row)| is_free(&at(column, row)))
+        .min_by_key(|&(column, row)| from_middle(column).pow(2) + from_middle(row).pow(2))
+        .map_or_else(|| at(4, 4), |(column, row)| at(column, row))
+}
+
 /// The cover between two places of a picture: at least one pixel, within it.
 fn between(one: (f64, f64), other: (f64, f64), width: u32, height: u32) -> Cover {
     let span = |a: f64, b: f64, whole: u32| {
@@ -201,64 +213,114 @@ fn between(one: (f64, f64), other: (f64, f64), width: u32, height: u32) -> Cover
     };
     let (left, cover_width) = span(one.0, other.0, width);
     let (top, cover_height) = span(one.1, other.1, height);
-    (left, top, cover_width, cover_height)
+    Cover {
+        left,
+        top,
+        width: cover_width,
+        height: cover_height,
+    }
 }
 
 /// A cover moved so that its upper left corner comes to a place, or as near as the picture's edge lets
 /// it.
-fn moved_to(
-    (_, _, cover_width, cover_height): Cover,
-    (x, y): (f64, f64),
-    width: u32,
-    height: u32,
-) -> Cover {
+fn moved_to(cover: Cover, (x, y): (f64, f64), width: u32, height: u32) -> Cover {
     let within = |place: f64, own: u32, whole: u32| {
         place
             .clamp(0.0, f64::from(whole.saturating_sub(own)))
             .round() as u32
     };
-    (
-        within(x, cover_width, width),
-        within(y, cover_height, height),
-        cover_width,
-        cover_height,
-    )
+    Cover {
+        left: within(x, cover.width, width),
+        top: within(y, cover.height, height),
+        ..cover
+    }
 }
+
+/// A cover sized so that its lower right corner comes to a place, or as near as lets it be seen.
+fn sized_to(cover: Cover, (x, y): (f64, f64), width: u32, height: u32) -> Cover {
+    let (left, top) = (f64::from(cover.left), f64::from(cover.top));
+    let least = f64::from(SMALLEST);
+    let end = (x.max(left + least), y.max(top + least));
+    between((left, top), end, width, height)
+}
+
+/// What the keys do.
+pub const KEYS: &str = "picture-cover-keys";
+
+/// A cover is set loosely.
+const STEPS: Steps = Steps {
+    short: 0.005,
+    long: 0.05,
+};
 
 /// Pixels of the page: the side of the corner by which a cover is sized.
 const GRIP: f64 = 16.0;
 /// Pixels of the shown picture.
-const STEP: f64 = 10.0;
 const SMALLEST: u32 = 6;
 
 #[cfg(test)]
 mod tests {
     use super::*;
 
+    const fn cover(left: u32, top: u32, width: u32, height: u32) -> Cover {
+        Cover {
+            left,
+            top,
+            width,
+            height,
+        }
+    }
+
     #[test]
     fn cover_between_two_places_stays_in_the_picture() {
-        assert_eq!(between((5.0, 6.0), (2.0, 9.5), 20, 20), (2, 6, 3, 4));
-        assert_eq!(between((-5.0, 30.0), (50.0, 30.0), 20, 20), (0, 19, 20, 1));
-        assert_eq!(between((20.0, 20.0), (20.0, 20.0), 20, 20), (19, 19, 1, 1));
+        let drawn = |one, other| between(one, other, 20, 20);
+        assert_eq!(drawn((5.0, 6.0), (2.0, 9.5)), cover(2, 6, 3, 4));
+        assert_eq!(drawn((-5.0, 30.0), (50.0, 30.0)), cover(0, 19, 20, 1));
+        assert_eq!(drawn((20.0, 20.0), (20.0, 20.0)), cover(19, 19, 1, 1));
     }
 
     #[test]
     fn moved_cover_keeps_its_size_and_stays_in_the_picture() {
-        assert_eq!(moved_to((0, 0, 8, 5), (100.0, -3.0), 20, 20), (12, 0, 8, 5));
-        assert_eq!(moved_to((0, 0, 30, 5), (4.0, 4.0), 20, 20), (0, 4, 30, 5));
+        let moved = |from, to| moved_to(from, to, 20, 20);
+        assert_eq!(moved(cover(0, 0, 8, 5), (100.0, -3.0)), cover(12, 0, 8, 5));
+        assert_eq!(moved(cover(0, 0, 30, 5), (4.0, 4.0)), cover(0, 4, 30, 5));
+    }
+
+    #[test]
+    fn sized_cover_keeps_its_upper_left_corner_and_can_be_seen() {
+        let sized = |to| sized_to(cover(4, 5, 8, 8), to, 40, 40);
+        assert_eq!(sized((30.0, 9.0)), cover(4, 5, 26, SMALLEST));
+        assert_eq!(sized((0.0, 90.0)), cover(4, 5, SMALLEST, 35));
+    }
+
+    #[test]
+    fn one_cover_more_lies_on_no_other_while_there_is_room() {
+        assert_eq!(room_for_one_more(&[], 100, 200), cover(40, 80, 20, 40));
+        let middle = cover(30, 70, 40, 60);
+        let next = room_for_one_more(&[middle], 100, 200);
+        assert!(
+            next.left + next.width <= 30
+                || next.left >= 70
+                || next.top + next.height <= 70
+                || next.top >= 130
+        );
+        let all = cover(0, 0, 100, 200);
+        assert_eq!(room_for_one_more(&[all], 100, 200), cover(40, 80, 20, 40));
+        assert_eq!(room_for_one_more(&[], 1, 1), cover(0, 0, 1, 1));
     }
 
     #[test]
     fn middle_of_a_small_cover_moves_it() {
-        let middle = grasped(&[(10, 10, 44, 28)], (32.0, 24.0), 40.0);
+        let small = [cover(10, 10, 44, 28)];
+        let middle = grasped(&small, (32.0, 24.0), 40.0);
         assert!(matches!(middle, Some(Held::Cover(0, _))));
-        let corner = grasped(&[(10, 10, 44, 28)], (53.0, 37.0), 40.0);
+        let corner = grasped(&small, (53.0, 37.0), 40.0);
         assert!(matches!(corner, Some(Held::Corner(0))));
     }
 
     #[test]
     fn corner_is_grasped_before_the_cover_and_the_upper_cover_before_the_lower() {
-        let covers = [(0, 0, 100, 100), (50, 50, 100, 100)];
+        let covers = [cover(0, 0, 100, 100), cover(50, 50, 100, 100)];
         assert!(matches!(
             grasped(&covers, (60.0, 60.0), 10.0),
             Some(Held::Cover(1, _))

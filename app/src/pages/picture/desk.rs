@@ -2,13 +2,15 @@
 
 use std::rc::Rc;
 
-use self_check_core::key::FamilyChoice;
+use self_check_core::key::LockFace;
 use self_check_core::metadata::PictureFile;
-use self_check_core::picture::{Caveat, Marks, Point, Readable, Size};
+use self_check_core::picture::{Caveat, Judgement, Marks, Point, Rectangle, Size};
 use yew::prelude::*;
 
-use crate::browser::{CopyFormat, LocalFile, SafeCopy, Working};
+use super::covers::room_for_one_more;
+use crate::browser::{Area, CopyFormat, LocalFile, SafeCopy, Working};
 use crate::copy::Trouble;
+use crate::ui::ERROR_SUMMARY;
 
 /// A picture that is open.
 pub struct Opened {
@@ -24,13 +26,26 @@ pub struct Opened {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Outcome {
     /// How readable the key is.
-    pub readable: Readable,
+    pub judgement: Judgement,
     /// What may make that differ from the truth.
     pub caveats: Vec<Caveat>,
 }
 
-/// A covered part of the shown picture: left, top, width, height.
-pub type Cover = (u32, u32, u32, u32);
+/// A covered part of the shown picture.
+pub type Cover = Area;
+
+/// A part of the page in which something is entered.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Entry {
+    /// The file.
+    File,
+    /// The two marks.
+    Marks,
+    /// The covers.
+    Covers,
+    /// The kind of file of the copy.
+    Format,
+}
 
 /// What is being done.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -44,10 +59,10 @@ pub enum Busy {
 }
 
 /// Where the reader is taken, once for each change.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Focus {
     /// The element.
-    pub id: &'static str,
+    pub id: AttrValue,
     times: u32,
 }
 
@@ -70,8 +85,8 @@ pub struct Desk {
     pub moved: [bool; 2],
     /// Which mark is being set.
     pub active: Option<usize>,
-    /// What kind of key it is.
-    pub family: Option<FamilyChoice>,
+    /// What the key's lock looks like.
+    pub face: LockFace,
     /// What was measured.
     pub outcome: Option<Outcome>,
     /// What is covered.
@@ -86,11 +101,21 @@ pub struct Desk {
     pub focus: Option<Focus>,
 }
 
-fn lies_under((x, y): (f64, f64), (left, top, width, height): Cover) -> bool {
+/// The element of a mark.
+pub fn mark_id(which: usize) -> AttrValue {
+    format!("picture-mark-{which}").into()
+}
+
+/// The element of a cover.
+pub fn cover_id(which: usize) -> AttrValue {
+    format!("picture-cover-{which}").into()
+}
+
+fn lies_under((x, y): (f64, f64), cover: Cover) -> bool {
     let within = |at: f64, from: u32, size: u32| {
         (f64::from(from)..=f64::from(from) + f64::from(size)).contains(&at)
     };
-    within(x, left, width) && within(y, top, height)
+    within(x, cover.left, cover.width) && within(y, cover.top, cover.height)
 }
 
 /// What can happen on the page.
@@ -111,12 +136,14 @@ pub enum Act {
     Mark(usize, (f64, f64)),
     /// A mark is being set, or none is any more.
     Activate(Option<usize>),
-    /// A kind of key is chosen.
-    Choose(FamilyChoice),
+    /// A lock's face is chosen.
+    Choose(LockFace),
     /// The picture is measured.
     Measured(Outcome),
-    /// A cover is added.
-    AddCover(Cover),
+    /// A cover is drawn.
+    DrawCover(Cover),
+    /// A cover is asked for, wherever there is room.
+    AddCover,
     /// A cover is moved or sized.
     SetCover(usize, Cover),
     /// A cover is taken away.
@@ -135,9 +162,19 @@ impl Desk {
         self.busy.is_some()
     }
 
-    /// What kind of key it is, "not sure" unless chosen.
-    pub fn family(&self) -> FamilyChoice {
-        self.family.unwrap_or(FamilyChoice::NotSure)
+    /// What is wrong with an entry.
+    pub fn trouble_with(&self, entry: Entry) -> Option<Trouble> {
+        self.trouble.filter(|trouble| entry_of(*trouble) == entry)
+    }
+
+    /// The element to go to, so as to put right what is wrong.
+    pub fn field_of(&self, trouble: Trouble) -> AttrValue {
+        match entry_of(trouble) {
+            Entry::File => "picture-file".into(),
+            Entry::Marks => mark_id(usize::from(self.moved == [true, false])),
+            Entry::Covers => "picture-add-cover".into(),
+            Entry::Format => "picture-format-0".into(),
+        }
     }
 
     /// The marks on the picture at full size; errs where they cannot be taken.
@@ -166,8 +203,18 @@ impl Desk {
             height: working.height,
         };
         let [shoulder, tip] = self.marks.map(|(x, y)| Point { x, y });
-        let cover = Marks::new(size, shoulder, tip).ok()?.cover();
-        Some((cover.left, cover.top, cover.width, cover.height))
+        let Rectangle {
+            left,
+            top,
+            width,
+            height,
+        } = Marks::new(size, shoulder, tip).ok()?.cover();
+        Some(Cover {
+            left,
+            top,
+            width,
+            height,
+        })
     }
 
     /// Whether the whole line from mark to mark lies under covers. Some fifty places along it are looked
@@ -193,8 +240,9 @@ impl Desk {
         self
     }
 
-    fn focused(mut self, id: &'static str) -> Self {
+    fn focused(mut self, id: impl Into<AttrValue>) -> Self {
         let times = self.focus.map_or(0, |focus| focus.times) + 1;
+        let id = id.into();
         self.focus = Some(Focus { id, times });
         self
     }
@@ -241,7 +289,7 @@ impl Desk {
                 trouble: Some(trouble),
                 ..self.at_rest()
             }
-            .focused("picture-trouble"),
+            .focused(ERROR_SUMMARY),
             Act::Told(read) => Self {
                 read: Some(read),
                 ..self
@@ -261,8 +309,8 @@ impl Desk {
                 next
             }
             Act::Activate(active) => Self { active, ..self },
-            Act::Choose(family) => Self {
-                family: Some(family),
+            Act::Choose(face) => Self {
+                face,
                 outcome: None,
                 ..self.changed()
             },
@@ -272,10 +320,21 @@ impl Desk {
                 ..self.with_key_covered().at_rest()
             }
             .focused("picture-outcome"),
-            Act::AddCover(cover) => {
+            Act::DrawCover(cover) => {
                 let mut next = self.changed();
                 next.covers.push(cover);
                 next
+            }
+            Act::AddCover => {
+                let mut next = self.changed();
+                let Some(opened) = &next.opened else {
+                    return next;
+                };
+                let (width, height) = (opened.working.width, opened.working.height);
+                let cover = room_for_one_more(&next.covers, width, height);
+                next.covers.push(cover);
+                let last = next.covers.len() - 1;
+                next.focused(cover_id(last))
             }
             Act::SetCover(which, cover) => {
                 let mut next = self.changed();
@@ -314,6 +373,21 @@ impl Desk {
             opened: Some(opened),
             ..Self::default()
         }
+    }
+}
+
+/// The entry that has to be changed.
+fn entry_of(trouble: Trouble) -> Entry {
+    match trouble {
+        Trouble::File(_)
+        | Trouble::BreaksOff
+        | Trouble::Undecodable
+        | Trouble::TooManyPixels
+        | Trouble::TooManyBytes
+        | Trouble::Unreadable => Entry::File,
+        Trouble::Marks(_) | Trouble::MarksNotMoved => Entry::Marks,
+        Trouble::NothingCovered => Entry::Covers,
+        Trouble::CopyFailed | Trouble::CopyRefused => Entry::Format,
     }
 }
 

@@ -1,12 +1,12 @@
 //! Marking the two ends of the blade: by pointer, by touch or by keys, with a loupe.
 
-use self_check_core::key::FamilyChoice;
+use self_check_core::key::LockFace;
 use yew::prelude::*;
 
-use super::DeskHandle;
-use super::desk::{Act, Opened};
-use super::stage::use_pixels_shown;
+use super::desk::{Act, Entry, Opened, mark_id};
+use super::stage::{Steps, moved_by, use_canvas_of, use_pixels_shown};
 use super::work::Work;
+use super::{DeskHandle, ERROR, error_beside};
 use crate::browser::{self, Working};
 use crate::copy::picture as words;
 use crate::drawing::{KeyParts, Part};
@@ -37,9 +37,11 @@ pub fn section(desk: &DeskHandle, opened: &Opened, work: &Work) -> Html {
                     parts={vec![(Part::Shoulder, words::MARK_A.into()), (Part::Tip, words::MARK_B.into())]} />
             </figure>
             <p>{ words::MARK_HOW }</p>
+            { error_beside(desk, Entry::Marks) }
             <MarkPicture working={opened.working.clone()} marks={desk.marks} moved={desk.moved} active={desk.active}
-                {mark} {activate} />
-            { families(desk, work) }
+                has_error={desk.trouble_with(Entry::Marks).is_some()} {mark} {activate} />
+            <p id={KEYS} class="hint">{ words::MARK_KEYS }</p>
+            { faces(desk, work) }
             <p class="row">
                 <button type="button" class="press" onclick={check} disabled={desk.is_busy()}>{ words::CHECK }</button>
             </p>
@@ -47,27 +49,28 @@ pub fn section(desk: &DeskHandle, opened: &Opened, work: &Work) -> Html {
     }
 }
 
-fn families(desk: &DeskHandle, work: &Work) -> Html {
+fn faces(desk: &DeskHandle, work: &Work) -> Html {
     html! {
         <fieldset>
-            <legend><h3>{ words::FAMILY }</h3></legend>
-            <p class="hint">{ words::FAMILY_HINT }</p>
-            <div class="opts opts-columns">
-                { for FamilyChoice::ALL.into_iter().map(|choice| {
+            <legend><h3>{ words::FACE }</h3></legend>
+            <p class="hint">{ words::FACE_HINT }</p>
+            <div class="opts">
+                { for LockFace::ALL.into_iter().enumerate().map(|(index, face)| {
                     let (desk, work) = (desk.clone(), work.clone());
-                    let checked = desk.family() == choice;
+                    let checked = desk.face == face;
                     let onchange = Callback::from(move |_: Event| {
                         work.stop();
-                        desk.dispatch(Act::Choose(choice));
+                        desk.dispatch(Act::Choose(face));
                     });
                     html! {
-                        <label key={choice.id()} class="opt">
-                            <input type="radio" name="family" {checked} {onchange} autocomplete="off" />
-                            <span><b>{ words::family(choice) }</b></span>
+                        <label key={index} class="opt">
+                            <input type="radio" name="face" {checked} {onchange} autocomplete="off" />
+                            <span><b>{ words::face(face) }</b></span>
                         </label>
                     }
                 }) }
             </div>
+            <p class="note">{ words::OTHER_KINDS }</p>
         </fieldset>
     }
 }
@@ -78,19 +81,14 @@ struct MarkPictureProps {
     marks: [(f64, f64); 2],
     moved: [bool; 2],
     active: Option<usize>,
+    has_error: bool,
     mark: Callback<(usize, (f64, f64))>,
     activate: Callback<Option<usize>>,
 }
 
 #[component]
 fn MarkPicture(props: &MarkPictureProps) -> Html {
-    let canvas = use_node_ref();
-    {
-        let canvas = canvas.clone();
-        use_effect_with(props.working.clone(), move |working| {
-            browser::show(&canvas, &working.canvas);
-        });
-    }
+    let canvas = use_canvas_of(&props.working.canvas);
     let surface = use_node_ref();
     let held = use_mut_ref(|| None::<usize>);
     let (width, height) = (
@@ -130,8 +128,7 @@ fn MarkPicture(props: &MarkPictureProps) -> Html {
     html! {
         <figure ref={figure} class={classes!("stage", (height > width).then_some("stage-tall"))} role="group"
             aria-label={words::MARK_PICTURE}>
-            <canvas ref={canvas} aria-hidden="true" width={props.working.width.to_string()}
-                height={props.working.height.to_string()} />
+            <canvas ref={canvas} aria-hidden="true" />
             <svg ref={surface} class="stage-over" viewBox={format!("0 0 {width} {height}")} preserveAspectRatio="none"
                 onpointerdown={down} onpointermove={moves} onpointerup={up.clone()} onpointercancel={up}>
                 <path class="mark-under" d={format!("M{ax} {ay}L{bx} {by}")} />
@@ -168,17 +165,11 @@ fn one_mark(props: &MarkPictureProps, which: usize, ring: f64) -> Html {
     let keys = {
         let mark = props.mark.clone();
         Callback::from(move |event: KeyboardEvent| {
-            let step = if event.shift_key() { LONG_STEP } else { 1.0 };
-            let (dx, dy) = match &*event.key() {
-                "ArrowLeft" => (-step, 0.0),
-                "ArrowRight" => (step, 0.0),
-                "ArrowUp" => (0.0, -step),
-                "ArrowDown" => (0.0, step),
-                _ => return,
-            };
-            event.prevent_default();
-            let place = ((x + dx).clamp(0.0, width), (y + dy).clamp(0.0, height));
-            mark.emit((which, place));
+            let (key, is_long) = (event.key(), event.shift_key());
+            if let Some(place) = moved_by(&key, is_long, STEPS, (x, y), (width, height)) {
+                event.prevent_default();
+                mark.emit((which, place));
+            }
         })
     };
     let focus = {
@@ -189,13 +180,19 @@ fn one_mark(props: &MarkPictureProps, which: usize, ring: f64) -> Html {
         0 => (words::MARK_A, words::LETTER_A),
         _ => (words::MARK_B, words::LETTER_B),
     };
+    let described_by = if props.has_error {
+        format!("{ERROR} {KEYS}")
+    } else {
+        KEYS.to_owned()
+    };
     // The letter stands away from the blade, on the far side of the other mark.
     let (ox, oy) = props.marks[1 - which];
     let apart = (x - ox).hypot(y - oy).max(1.0);
     let letter_x = (x + (x - ox) / apart * 2.1 * ring).clamp(ring, width - ring);
     let letter_y = (y + (y - oy) / apart * 2.1 * ring).clamp(ring, height - ring);
     html! {
-        <g class="mark" tabindex="0" role="slider" aria-label={name} aria-valuemin="0"
+        <g id={mark_id(which)} class="mark" tabindex="0" role="slider" aria-label={name} aria-describedby={described_by}
+            aria-invalid={props.has_error.then_some("true")} aria-valuemin="0"
             aria-valuemax={props.working.width.to_string()} aria-valuenow={format!("{x:.0}")}
             aria-valuetext={words::mark_at((x, y), props.working.width, props.working.height)}
             onkeydown={keys} onfocus={focus}>
@@ -237,8 +234,14 @@ fn Loupe(props: &LoupeProps) -> Html {
     }
 }
 
-/// Pixels of the shown picture.
-const LONG_STEP: f64 = 20.0;
+/// What the keys do.
+const KEYS: &str = "picture-mark-keys";
+
+/// About as fine as a mark can be set by a finger; and across the picture in two dozen.
+const STEPS: Steps = Steps {
+    short: 0.001,
+    long: 0.04,
+};
 /// Pixels of the page: a ring's radius.
 const RING: f64 = 12.0;
 /// Rings around a mark within which a finger takes hold of it.

@@ -2,7 +2,7 @@
 
 use self_check_core::assess::Level;
 use self_check_core::metadata;
-use self_check_core::picture::{self, Readable};
+use self_check_core::picture::{self, Judgement, Readable};
 use yew::prelude::*;
 
 use super::desk::{Opened, Outcome};
@@ -13,14 +13,15 @@ use crate::ui::source_line;
 
 /// The result.
 pub fn section(opened: &Opened, outcome: &Outcome) -> Html {
-    let band = words::band(outcome.readable);
-    let (level, class) = match outcome.readable {
+    let Judgement { readable, .. } = outcome.judgement;
+    let band = words::band(outcome.judgement);
+    let (level, class) = match readable {
         Readable::Yes => (Level::GivenAway, "level-away"),
         Readable::Partly => (Level::InDoubt, "level-doubt"),
         Readable::No => (Level::Kept, "level-kept"),
         Readable::CannotTell => (Level::CannotBeToldYet, "level-unknown"),
     };
-    let is_read = matches!(outcome.readable, Readable::Yes | Readable::Partly);
+    let is_read = matches!(readable, Readable::Yes | Readable::Partly);
     let sources = picture::SOURCES.iter().chain(&metadata::SOURCES);
     html! {
         <section aria-labelledby="picture-outcome">
@@ -53,6 +54,7 @@ pub fn section(opened: &Opened, outcome: &Outcome) -> Html {
                 <ul class="sources">
                     { for sources.map(|source| html! { <li key={source.id}>{ source_line(source) }</li> }) }
                 </ul>
+                <p class="note">{ words::ALL_SOURCES }</p>
             </details>
         </section>
     }

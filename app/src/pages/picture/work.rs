@@ -4,13 +4,14 @@
 use std::cell::Cell;
 use std::rc::Rc;
 
+use self_check_core::key::Family;
 use self_check_core::metadata::{Format, PictureFile, jpeg_ends_in, leftovers, without_leftovers};
-use self_check_core::picture::{Measurement, Measuring};
+use self_check_core::picture::{Judgement, Measurement, Measuring};
 use wasm_bindgen_futures::spawn_local;
 
 use super::DeskHandle;
 use super::desk::{Act, Busy, Opened, Outcome};
-use crate::browser::{self, Decoded, LocalFile, SafeCopy};
+use crate::browser::{self, Area, Decoded, LocalFile, SafeCopy};
 use crate::copy::Trouble;
 
 /// Starts work, and knows which was started last.
@@ -92,16 +93,15 @@ impl Work {
         let Some(opened) = self.desk.opened.clone() else {
             return;
         };
-        let choice = self.desk.family();
+        let families = self.desk.face.families();
         let measuring = Measuring::new(marks, opened.read.quantisation);
         let job = self.begin(Busy::Measuring);
         spawn_local(async move {
             let act = match measured(&job, &opened, measuring).await {
                 Ok(Some(measurement)) => {
-                    let readable = measurement.readable(choice);
-                    browser::breathe().await;
+                    let judgement = judged(&measurement, families).await;
                     Act::Measured(Outcome {
-                        readable,
+                        judgement,
                         caveats: measurement.caveats().to_vec(),
                     })
                 }
@@ -125,14 +125,27 @@ impl Work {
         let job = self.begin(Busy::Copying);
         spawn_local(async move {
             let bare = |bytes: &[u8]| without_leftovers(bytes).ok();
-            let act = match SafeCopy::make(&opened.working, &covers, format, bare).await {
-                Ok(copy) if is_clean(&copy) => Act::Copied(Rc::new(copy)),
-                Ok(_) => Act::Refuse(Trouble::CopyFailed),
+            let goes_on = |share| job.progress(share);
+            let act = match SafeCopy::make(&opened.working, &covers, format, bare, goes_on).await {
+                Ok(Some(copy)) if is_clean(&copy) => Act::Copied(Rc::new(copy)),
+                Ok(Some(_)) => Act::Refuse(Trouble::CopyFailed),
+                Ok(None) => return,
                 Err(_) => Act::Refuse(Trouble::CopyRefused),
             };
             job.tell(act);
         });
     }
+}
+
+/// What can be said of any of the families, one after the other so that the page can answer in between.
+async fn judged(measurement: &Measurement, families: &[Family]) -> Judgement {
+    let mut found = None;
+    for &family in families {
+        let one = measurement.judge(family);
+        found = Some(found.map_or(one, |all: Judgement| all.or(one)));
+        browser::breathe().await;
+    }
+    found.unwrap_or(Judgement::CANNOT_TELL)
 }
 
 /// No notes, and every cover one colour: both read from the bytes that will be saved.
@@ -158,7 +171,10 @@ async fn opened(job: &Job, file: LocalFile) -> Result<Option<Opened>, Trouble> {
         return Ok(None);
     }
     let decoded = Decoded::of(&file).await;
-    let decoded = decoded.map_err(|_| Trouble::Undecodable)?;
+    let decoded = decoded.map_err(|_| match read.breaks_off {
+        true => Trouble::BreaksOff,
+        false => Trouble::Undecodable,
+    })?;
     if pixels(decoded.width(), decoded.height()) > MOST_PIXELS {
         return Err(Trouble::TooManyPixels);
     }
@@ -184,6 +200,13 @@ async fn read(file: &LocalFile) -> Result<PictureFile, Trouble> {
     };
     let mut bytes = part(0).await?;
     let is_jpeg = Format::of(&bytes).is_ok_and(|format| format == Format::Jpeg);
+    if !is_jpeg {
+        // All of it at once: growing bit by bit would copy it again and again.
+        let rest = (file.size() as usize).saturating_sub(bytes.len());
+        bytes
+            .try_reserve_exact(rest)
+            .map_err(|_| Trouble::TooManyBytes)?;
+    }
     loop {
         if is_jpeg && let Ok(mut read) = PictureFile::read(&bytes) {
             let (mut from, mut last) = (bytes.len(), bytes.last().copied().unwrap_or(0));
@@ -217,8 +240,13 @@ async fn measured(
     let decoded = decoded.map_err(|_| Trouble::Unreadable)?;
     let canvas = browser::spare_canvas().map_err(undecodable)?;
     while let Some(part) = measuring.next_rows() {
-        let place = (part.left, part.top, part.width, part.height);
-        let colours = decoded.colours(&canvas, place).map_err(undecodable)?;
+        let area = Area {
+            left: part.left,
+            top: part.top,
+            width: part.width,
+            height: part.height,
+        };
+        let colours = decoded.colours(&canvas, area).map_err(undecodable)?;
         measuring
             .give_rows(&colours)
             .map_err(|_| Trouble::Undecodable)?;
