@@ -1,9 +1,9 @@
 //! A chart with two logarithmic axes: distance across, keys left upwards. Lines differ in dashes as
-//! well as colour and carry their names; the page shows the same numbers in a table.
+//! well as colour, with a key to them below; the page shows the same numbers in a table.
 //!
 //! Heights are in em and places across in per cent, so words keep the reader's own size.
 
-mod names;
+mod levels;
 mod plot;
 
 use std::rc::Rc;
@@ -55,8 +55,7 @@ pub struct ChartLine {
     pub points: Vec<(f64, f64)>,
 }
 
-/// The chart, with a key to its lines below it where there is no room for their names. While the
-/// reader's mark moves, it alone is drawn anew: it lies below all else, so that no word makes way.
+/// The chart, with a key to its lines below it. While the reader's mark moves, it alone is drawn anew: it lies below all else, so that no word makes way.
 #[component]
 pub fn DistanceChart(props: &DistanceChartProps) -> Html {
     let words: view::Words = Some((&props.title, &props.desc));

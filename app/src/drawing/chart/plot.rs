@@ -1,10 +1,10 @@
-//! What of a chart stays as it is while the reader's mark moves: axes, levels, lines and their names.
+//! What of a chart stays as it is while the reader's mark moves: axes, levels, lines and the key to them.
 
 use std::rc::Rc;
 
 use yew::prelude::*;
 
-use super::names::{self, Words};
+use super::levels::{self, Words};
 use super::{ChartLine, HEIGHT, LogAxis, TOP, Tick, em, percent, word_at};
 use crate::drawing::path::{Point, polyline, strokes};
 
@@ -39,7 +39,6 @@ pub fn Drawn(props: &PlotProps) -> Html {
     let plot = &*props.plot;
     let lines = plot.lines_in_shares();
     let levels = plot.level_places(&lines);
-    let places = plot.name_places(&lines, &levels);
     html! {
         <>
             <svg x="0" y={em(TOP)} width="100%" height={em(HEIGHT)} viewBox="0 0 1000 1000"
@@ -54,25 +53,16 @@ pub fn Drawn(props: &PlotProps) -> Html {
             { for plot.distances.iter().map(|tick| below(plot.distance, tick)) }
             { for plot.numbers.iter().map(|tick| beside(plot, tick)) }
             { for levels.iter().zip(&plot.levels).map(|(place, tick)| level_word(*place, tick)) }
-            { for places.iter().zip(&plot.lines).filter_map(|(place, line)| Some(name((*place)?, line))) }
         </>
     }
 }
 
-/// The key to the lines, to stand below the chart where there is no room for their names.
+/// The key to the lines, to stand below the chart: beside their lines, names would stand on others.
 #[component]
 pub fn Legend(props: &PlotProps) -> Html {
     let plot = &*props.plot;
-    let lines = plot.lines_in_shares();
-    let places = plot.name_places(&lines, &plot.level_places(&lines));
-    // Where one name found no room, the list below the chart is there at every width.
-    let class = if places.iter().all(Option::is_some) {
-        "chart-legend"
-    } else {
-        "chart-legend chart-legend-needed"
-    };
     html! {
-        <ul {class}>
+        <ul class="chart-legend">
             { for plot.lines.iter().enumerate().map(|(index, line)| html! {
                 <li>
                     <svg viewBox="0 0 44 12" aria-hidden="true" focusable="false">
@@ -96,17 +86,11 @@ impl Plot {
             .collect()
     }
 
-    /// Where each line's name has room.
-    fn name_places(&self, lines: &[Vec<Point>], taken: &[Words]) -> Vec<Option<Words>> {
-        let words: Vec<&str> = self.lines.iter().map(|line| line.name.as_str()).collect();
-        names::places(lines, &words, taken)
-    }
-
     /// The room that each level's word takes on its line.
     fn level_places(&self, lines: &[Vec<Point>]) -> Vec<Words> {
         let place = |level: &Tick| {
             let base = self.keys.share(level.value);
-            names::on_level(base, names::width(&level.word), lines)
+            levels::on_level(base, levels::width(&level.word), lines)
         };
         self.levels.iter().map(place).collect()
     }
@@ -149,16 +133,6 @@ fn level_word(place: Words, tick: &Tick) -> Html {
     html! {
         <text class="chart-level-word" x={percent(x)} y={em(base)} text-anchor={anchor}>
             { &tick.word }
-        </text>
-    }
-}
-
-fn name(place: Words, line: &ChartLine) -> Html {
-    let middle = (place.left + place.right) / 2.0;
-    html! {
-        <text class="chart-label chart-name" x={percent(middle)} y={em(height_in_em(place.base))}
-            text-anchor="middle">
-            { &line.name }
         </text>
     }
 }
