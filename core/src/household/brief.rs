@@ -63,8 +63,8 @@ pub struct Brief {
     pub quotes: Vec<Quote>,
     /// What else to ask, in order.
     pub ask: &'static [Ask],
-    /// What to do when the work is done, in order.
-    pub after: &'static [AfterVisit],
+    /// What to do when the work is done, in order: only what this plan makes sense of.
+    pub after: Vec<AfterVisit>,
 }
 
 /// One lock.
@@ -149,6 +149,7 @@ pub enum AfterVisit {
     OldKeyMustFail,
     TryEachNewKeyWithTheDoorOpen,
     CountTheNewKeys,
+    KeepOldKeysThatOpenOtherLocks,
     TryOldKeyInShedGateAndPadlock,
     ScrapTheOldKeys,
 }

@@ -7,15 +7,17 @@ mod steps;
 use std::rc::Rc;
 
 use self_check_core::household::plan::Plan;
-use self_check_core::household::{Grouping, plan, remedy};
+use self_check_core::household::{CopyId, Grouping, HolderId, Loss, plan, remedy};
 use self_check_core::sources::Source;
 use yew::prelude::*;
 
 use super::bar::Bar;
+use super::board::{losses, went};
 use super::{BRIEF, OverviewProps, PLAN, example_note, pages, route, safety_note, use_keys_page};
+use crate::copy::Listed;
 use crate::copy::en::household::{board, plan as words};
 use crate::household::{HouseholdAct, HouseholdHandle, Overview};
-use crate::ui::{source_line, use_household};
+use crate::ui::{Field, choose_among, source_line, use_household};
 
 /// The plan.
 #[component]
@@ -35,6 +37,10 @@ pub fn PlanPage(props: &OverviewProps) -> Html {
             <p class="lede">{ lede(&plan) }</p>
             { safety_note(&state) }
             <Bar overview={Rc::clone(overview)} />
+            { losses_not_said(overview, &state, &plan) }
+            if plan.choices.grouping != Grouping::AsNow {
+                { needs_assumed(overview) }
+            }
             { choices::choices(&state, &plan) }
             if !plan.steps.is_empty() {
                 { steps::steps(overview, &plan) }
@@ -65,6 +71,51 @@ fn lede(plan: &Plan) -> &'static str {
         words::LEDE
     } else {
         words::LEDE_REGROUPED
+    }
+}
+
+/// So many rings are asked about at once.
+const MOST_ASKED: usize = 8;
+
+/// Asks how keys were lost, where the answer decides how soon something is due.
+fn losses_not_said(overview: &Rc<Overview>, state: &HouseholdHandle, plan: &Plan) -> Html {
+    let is_open = plan.exposed.iter().any(|exposed| exposed.may_be_sooner());
+    if !is_open || plan.safety_first {
+        return html! {};
+    }
+    let ask = |(place, (by, copies)): (usize, (Option<HolderId>, Vec<CopyId>))| {
+        let who = by.map(|holder| overview.names.holder(holder));
+        let label = who.map_or_else(
+            || board::HOW_LOST.to_owned(),
+            |who| format!("{} ({who})", board::HOW_LOST),
+        );
+        let onvalue = {
+            let (overview, state) = (Rc::clone(overview), state.clone());
+            Callback::from(move |value: String| {
+                if let Some(loss) = Loss::of(&value) {
+                    state.dispatch(HouseholdAct::Make(went(&overview, by, &copies, loss)));
+                }
+            })
+        };
+        let id = format!("said-{place}");
+        html! { <div key={place}>{ choose_among(Field::new(&id, &label), losses(), Loss::NotSaid.id(), onvalue) }</div> }
+    };
+    html! {
+        <section class="screen-only" aria-labelledby="how-lost">
+            <h2 id="how-lost">{ words::HOW_LOST }</h2>
+            <p>{ words::HOW_LOST_WHY }</p>
+            { for overview.losses_not_said().into_iter().take(MOST_ASKED).enumerate().map(ask) }
+        </section>
+    }
+}
+
+/// What is taken for granted where nobody has said who needs which door.
+pub fn needs_assumed(overview: &Overview) -> Html {
+    if overview.needs_not_said().next().is_none() {
+        return html! {};
+    }
+    html! {
+        <p class="note">{ words::NEEDS_ASSUMED }{ " " }<a href={route(None)}>{ words::NEEDS_SAY }</a></p>
     }
 }
 

@@ -37,7 +37,7 @@ texts! {
     /// What a printed page may tell.
     PRINT_CAUTION = "A printed page tells others about your locks. Give it to the locksmith you have checked, and keep no copy in view.";
     /// No work for a locksmith.
-    NOTHING = "The plan holds no lock for a locksmith. There is nothing to print.";
+    NOTHING = "The plan holds no lock to see to and no key to cut. There is nothing to print.";
     /// Not on the safety branch.
     SAFETY = "Nothing is printed here. Plan first with a service you trust.";
 
@@ -134,13 +134,16 @@ pub fn ask(ask: Ask) -> &'static str {
 /// Something to do when the work is done.
 pub fn after(after: AfterVisit) -> &'static str {
     match after {
-        AfterVisit::OldKeyMustFail => "The old key must no longer turn.",
+        AfterVisit::OldKeyMustFail => "In the changed locks, the old key must no longer turn.",
         AfterVisit::TryEachNewKeyWithTheDoorOpen => "Try each new key, with the door open.",
         AfterVisit::CountTheNewKeys => "Count the new keys.",
+        AfterVisit::KeepOldKeysThatOpenOtherLocks => {
+            "Keep an old key that still opens another lock: it stays in use."
+        }
         AfterVisit::TryOldKeyInShedGateAndPadlock => {
             "Try the old key in shed, gate and padlock before it is destroyed."
         }
-        AfterVisit::ScrapTheOldKeys => "Destroy the old keys.",
+        AfterVisit::ScrapTheOldKeys => "Last, destroy the old keys that open nothing any more.",
     }
 }
 
@@ -152,11 +155,11 @@ pub fn recipient(recipient: BriefRecipient, each: u32, people: usize) -> String 
     };
     match (recipient, people) {
         (BriefRecipient::Person(Some(role)), 1) => {
-            format!("{each} for: {}", role.words().to_lowercase())
+            format!("{each} for one person ({})", role.words().to_lowercase())
         }
         (BriefRecipient::Person(Some(role)), people) => {
             format!(
-                "{each} each for {}: {}",
+                "{each} each for {} people ({})",
                 counted(people),
                 role.words().to_lowercase()
             )
@@ -175,6 +178,7 @@ pub fn work(action: Action) -> &'static str {
         Action::RekeyCylinder => "rekey (set to a new key)",
         Action::ChangeCylinder => "new cylinder, flush",
         Action::ChangeLockOrLevers => "new levers (flat plates) or lock",
+        Action::ReplaceSmallLock => "replace the small lock (we may do it ourselves)",
         other => super::plan::verb(other),
     }
 }

@@ -1,0 +1,243 @@
+//! What becomes of today's keys: which stay, which are void, who gets no new one.
+
+use std::collections::BTreeSet;
+
+use proptest::prelude::*;
+use self_check_core::household::brief::AfterVisit;
+use self_check_core::household::plan::{Origin, Recipient, Step};
+use self_check_core::household::*;
+
+use super::any::household;
+use crate::homes::{holder, losing};
+
+fn planned(home: &Household, grouping: Grouping) -> Plan {
+    let choices = Choices {
+        grouping,
+        ..Choices::default()
+    };
+    plan(home, choices)
+}
+
+/// One key to front and back door; the neighbour has it for the front door alone.
+fn one_key_too_far() -> (Household, DoorId) {
+    let people = [Role::Resident, Role::Neighbour];
+    let home = quick::two_doors_alike(LockKind::PinTumbler, &people).unwrap();
+    let (back, _) = home.doors().nth(1).unwrap();
+    let home = home.with(Change::Needs {
+        holder: holder(&home, Role::Neighbour),
+        door: back,
+        needs: false,
+    });
+    (home.unwrap(), back)
+}
+
+#[test]
+fn lock_is_changed_at_the_door_that_a_key_should_not_open() {
+    let (home, back) = one_key_too_far();
+    let plan = planned(&home, Grouping::ByNeed);
+    let doors: Vec<DoorId> = plan
+        .works
+        .iter()
+        .map(|work| home.lock(work.lock).unwrap().door)
+        .collect();
+    assert_eq!(doors, [back], "at the front door the key can stay");
+    assert_eq!(plan.hand_in, [], "nothing rests on a returned key");
+    assert_eq!(plan.copies_to_cut(), 1, "the neighbour needs no new key");
+}
+
+#[test]
+fn key_that_still_opens_a_door_is_neither_destroyed_nor_taken_in() {
+    let (home, _) = one_key_too_far();
+    let plan = planned(&home, Grouping::ByNeed);
+    assert_eq!(plan.void, []);
+    let takes_in = |step: &Step| matches!(step, Step::ScrapOldCopies(_) | Step::HandIn(_));
+    assert!(!plan.steps.iter().any(|step| takes_in(&step.step)));
+    let brief = brief(&home, &plan, BriefChoices::default()).unwrap();
+    assert_eq!(
+        brief.after,
+        [
+            AfterVisit::OldKeyMustFail,
+            AfterVisit::TryEachNewKeyWithTheDoorOpen,
+            AfterVisit::CountTheNewKeys,
+            AfterVisit::KeepOldKeysThatOpenOtherLocks,
+        ]
+    );
+}
+
+#[test]
+fn fewest_locks_come_before_fewest_copies_taken_in() {
+    // Two back doors and a front door with one key: it stays at the two, though the neighbour then
+    // has to hand it in.
+    let (home, _) = one_key_too_far();
+    let (key, _) = home.keys().next().unwrap();
+    let resident = holder(&home, Role::Resident);
+    let side = home.next_door();
+    let home = home.with(Change::AddDoor(Door::of(DoorKind::SideDoor)));
+    let home = home
+        .unwrap()
+        .with_all([
+            Change::AddLock(Lock::on(side, LockKind::PinTumbler).opened_by(key)),
+            Change::Needs {
+                holder: resident,
+                door: side,
+                needs: true,
+            },
+        ])
+        .unwrap();
+    let plan = planned(&home, Grouping::ByNeed);
+    assert_eq!((plan.works.len(), plan.hand_in.len()), (1, 1));
+}
+
+/// A sitter who did not give the house key back.
+fn not_given_back() -> (Household, HolderId) {
+    let people = [Role::Resident, Role::Sitter];
+    let home = quick::two_doors_alike(LockKind::PinTumbler, &people).unwrap();
+    let home = losing(&home, Role::Sitter, Loss::NotReturned);
+    let sitter = holder(&home, Role::Sitter);
+    (home, sitter)
+}
+
+#[test]
+fn whoever_did_not_give_a_key_back_gets_no_new_one() {
+    let (home, sitter) = not_given_back();
+    let (front, _) = home.doors().next().unwrap();
+    let needed = home.with(Change::Needs {
+        holder: sitter,
+        door: front,
+        needs: true,
+    });
+    for home in [home, needed.unwrap()] {
+        for &grouping in Grouping::ALL {
+            let plan = planned(&home, grouping);
+            assert_eq!(plan.works.len(), 2, "{grouping:?}");
+            for key in &plan.keys {
+                let mut copies = key.copies.iter();
+                assert!(
+                    copies.all(|&(recipient, _)| recipient != Recipient::Holder(sitter)),
+                    "{grouping:?}: {key:?}"
+                );
+            }
+            let after = plan.carried_out(&home).unwrap();
+            assert_eq!(gaps(&after), [], "nobody is said to lack a key");
+        }
+    }
+}
+
+#[test]
+fn whoever_did_not_give_a_key_back_is_told_no_new_code() {
+    let (home, sitter) = not_given_back();
+    let (front, _) = home.doors().next().unwrap();
+    let way = home.next_way();
+    let home = home.with_all([
+        Change::AddWay(Way {
+            given_away: Some(Loss::NotSaid),
+            ..Way::at(front, WayKind::DoorCode)
+        }),
+        Change::Knows {
+            holder: sitter,
+            way,
+            knows: true,
+        },
+    ]);
+    let plan = planned(&home.unwrap(), Grouping::AsNow);
+    assert_eq!(plan.ways[0].without, [sitter]);
+    assert_eq!(plan.ways[0].stays_with, []);
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(400))]
+
+    #[test]
+    fn void_keys_are_those_that_open_nothing_afterwards(home in household(120)) {
+        let opening = |home: &Household| -> BTreeSet<KeyId> {
+            home.locks().flat_map(|(_, lock)| lock.keys.clone()).collect()
+        };
+        for &grouping in Grouping::ALL {
+            let plan = planned(&home, grouping);
+            let after = plan.carried_out(&home).unwrap();
+            let gone: Vec<KeyId> = opening(&home).difference(&opening(&after)).copied().collect();
+            prop_assert_eq!(&plan.void, &gone, "{:?}", grouping);
+            for copy in &plan.hand_in {
+                let key = home.copy(*copy).unwrap().key;
+                prop_assert!(!gone.contains(&key), "what is void is not taken in as kept");
+            }
+            for step in &plan.steps {
+                if let Step::ScrapOldCopies(keys) = &step.step {
+                    prop_assert!(keys.iter().all(|key| gone.contains(key)));
+                }
+            }
+            let page = brief(&home, &plan, BriefChoices::default()).unwrap();
+            let dropped = plan.works.iter().filter(|work| work.who == remedy::WhoActs::Household);
+            let dropped: BTreeSet<KeyId> = dropped.flat_map(|work| work.drops.clone()).collect();
+            let says = |what: AfterVisit| page.after.contains(&what);
+            prop_assert_eq!(
+                says(AfterVisit::ScrapTheOldKeys),
+                dropped.iter().any(|key| gone.contains(key))
+            );
+            prop_assert_eq!(
+                says(AfterVisit::KeepOldKeysThatOpenOtherLocks),
+                dropped.iter().any(|key| !gone.contains(key))
+            );
+        }
+    }
+
+    #[test]
+    fn no_other_choice_of_one_kept_key_touches_fewer_locks_or_takes_fewer_in(home in household(60)) {
+        // Swapping which of two groups keeps a key, all else the same, is never better.
+        let plan = planned(&home, Grouping::ByNeed);
+        let groups = groups(&home, Grouping::ByNeed);
+        let alone = |key: KeyId, group: &Group| {
+            let locks = group.locks.iter().filter_map(|&lock| home.lock(lock));
+            locks.filter(|lock| lock.keys.len() == 1 && lock.keys.contains(&key)).count()
+        };
+        let taken_in = |key: KeyId, group: &Group| {
+            let held = home.copies_of(key).filter_map(|(_, copy)| match copy.place {
+                Place::Held(holder) => Some(holder),
+                _ => None,
+            });
+            held.filter(|holder| !group.needed_by.contains(holder)).count()
+        };
+        let kept_by = |group: &Group| plan.keys.iter().find_map(|planned| match planned.origin {
+            Origin::Kept(key) if planned.locks == group.locks => Some(key),
+            _ => None,
+        });
+        let is_new = |group: &Group| plan.keys.iter().any(|planned| {
+            matches!(planned.origin, Origin::New { .. }) && planned.locks == group.locks
+        });
+        for one in &groups {
+            let Some(key) = kept_by(one) else { continue };
+            for other in groups.iter().filter(|other| is_new(other)) {
+                let (here, there) = (alone(key, one), alone(key, other));
+                prop_assert!(here >= there);
+                prop_assert!(here > there || taken_in(key, one) <= taken_in(key, other));
+            }
+        }
+    }
+
+    #[test]
+    fn nobody_gets_a_new_key_to_a_door_whose_key_they_did_not_give_back(home in household(120)) {
+        for &grouping in Grouping::ALL {
+            for planned in planned(&home, grouping).keys {
+                let doors: BTreeSet<DoorId> =
+                    planned.locks.iter().map(|&lock| home.lock(lock).unwrap().door).collect();
+                for (recipient, _) in planned.copies {
+                    let Recipient::Holder(to) = recipient else { continue };
+                    let kept_back = home.copies().filter(|(_, copy)| {
+                        copy.place == Place::Lost { by: Some(to), loss: Loss::NotReturned }
+                    });
+                    let closed: BTreeSet<DoorId> = kept_back
+                        .flat_map(|(_, copy)| {
+                            let key = copy.key;
+                            home.locks().filter(move |(_, lock)| lock.keys.contains(&key))
+                        })
+                        .map(|(_, lock)| lock.door)
+                        .collect();
+                    prop_assert!(
+                        !doors.is_subset(&closed),
+                        "{:?}: {:?} gets a key to {:?}", grouping, to, doors
+                    );
+                }
+            }
+        }
+    }
+}
