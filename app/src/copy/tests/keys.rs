@@ -78,8 +78,6 @@ fn board() -> Vec<String> {
         board::copies(4, &[("lost", 1), ("not given back", 1)]),
         board::key_to("front door"),
         board::and_more(4),
-        board::times("Sitter", 1),
-        board::times("Sitter", 2),
     ]);
     let names = Names::default();
     for told in [

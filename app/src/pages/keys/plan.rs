@@ -6,8 +6,8 @@ mod steps;
 
 use std::rc::Rc;
 
-use self_check_core::household::plan::Plan;
-use self_check_core::household::{CopyId, Grouping, HolderId, Loss, plan, remedy};
+use self_check_core::household::plan::{Note, Plan};
+use self_check_core::household::{CopyId, Grouping, HolderId, KeyId, Loss, plan, remedy};
 use self_check_core::sources::Source;
 use yew::prelude::*;
 
@@ -128,31 +128,76 @@ fn reasons(overview: &Overview, plan: &Plan) -> Html {
         <section aria-labelledby="reasons">
             <h2 id="reasons">{ words::REASONS }</h2>
             <ul class="took">
-                { for plan.exposed.iter().map(|exposed| html! {
+                { for plan.exposed.iter().take(MOST_KEYS).map(|exposed| html! {
                     <li key={exposed.key.number()}>
                         <b>{ overview.names.key(exposed.key) }</b>
                         <ul class="note">
-                            { for exposed.by.iter().map(|by| html! {
+                            { for exposed.by.iter().take(MOST_LINES).map(|by| html! {
                                 <li>{ words::reason(by, &overview.household, &overview.names) }</li>
                             }) }
+                            { more_than(MOST_LINES, exposed.by.len()) }
                         </ul>
                     </li>
                 }) }
+                { more_than(MOST_KEYS, plan.exposed.len()) }
             </ul>
         </section>
     }
 }
 
+/// So many keys in wrong hands are explained.
+const MOST_KEYS: usize = 50;
+/// So many reasons or notes of one kind stand on the page; more are counted.
+const MOST_LINES: usize = 12;
+
+/// The line that counts what is not shown.
+fn more_than(shown: usize, all: usize) -> Html {
+    match all.saturating_sub(shown) {
+        0 => html! {},
+        more => html! { <li>{ board::and_more(more) }</li> },
+    }
+}
+
+/// What else to mind; what is the same for many keys stands in one line.
 fn notes(overview: &Overview, plan: &Plan) -> Html {
     if plan.notes.is_empty() {
         return html! {};
     }
+    let (mut single, mut not_checked, mut cannot_tell) = (Vec::new(), Vec::new(), Vec::new());
+    for &note in &plan.notes {
+        match note {
+            Note::NotChecked(key) => not_checked.push(key),
+            Note::CannotTell(key) => cannot_tell.push(key),
+            Note::MasterInReach { .. } | Note::ThumbTurn(_) => single.push(note),
+        }
+    }
     html! {
         <section aria-labelledby="notes">
             <h2 id="notes">{ words::NOTES }</h2>
-            <ul>{ for plan.notes.iter().map(|&note| html! { <li>{ words::note(note, &overview.names) }</li> }) }</ul>
+            <ul>
+                { for single.iter().take(MOST_LINES).map(|&note| html! { <li>{ words::note(note, &overview.names) }</li> }) }
+                { more_than(MOST_LINES, single.len()) }
+                { of_keys(overview, words::NOT_CHECKED_YET, &not_checked) }
+                { of_keys(overview, words::CANNOT_TELL_YET, &cannot_tell) }
+            </ul>
         </section>
     }
+}
+
+/// A note on several keys.
+fn of_keys(overview: &Overview, words: &str, keys: &[KeyId]) -> Html {
+    if keys.is_empty() {
+        return html! {};
+    }
+    let named = keys
+        .iter()
+        .take(MOST_LINES)
+        .map(|&key| overview.names.key_for(key));
+    let more = keys.len().saturating_sub(MOST_LINES);
+    let named: Vec<String> = named
+        .chain((more > 0).then(|| board::and_more(more)))
+        .collect();
+    html! { <li>{ words }{ ": " }{ named.join("; ") }{ "." }</li> }
 }
 
 /// The household as it is once the plan is carried out.

@@ -169,17 +169,17 @@ fn quotes(
 ) -> Vec<Quote> {
     let quantities = plan.quantities(0);
     let either = quantities.of(Priced::RekeyedOrNew);
-    let visits = |kinds: &[Priced]| kinds.iter().map(|&kind| quantities.of(kind)).sum();
+    let any_hour = quantities.of(Priced::CallOutAtAnyHour);
     let count = |item: PriceItem| match item {
         PriceItem::RekeyedCylinder | PriceItem::NewCylinder => {
             Some(quantities.of(Priced::Item(item)) + either)
         }
         PriceItem::LockOrLevers => Some(quantities.of(Priced::Item(item))),
         PriceItem::Copy => Some(keys.iter().map(|key| key.total).sum()),
-        PriceItem::CallOut => Some(visits(&[Priced::Item(item), Priced::CallOutAtAnyHour])),
+        PriceItem::CallOut => Some(quantities.of(Priced::Item(item)) + any_hour),
         PriceItem::CallOutAfterHours => {
-            let after_hours = visits(&[Priced::Item(item), Priced::CallOutAtAnyHour]);
-            (after_hours > 0 || plan.visit().is_none()).then_some(after_hours)
+            let visits = quantities.of(Priced::Item(item)) + any_hour;
+            (visits > 0 || plan.visit().is_none()).then_some(visits)
         }
         PriceItem::SmallLock => Some(quantities.of(Priced::Item(item))),
     };

@@ -453,16 +453,6 @@ pub fn lock_kind(kind: LockKind) -> &'static str {
     }
 }
 
-/// A lock, by its door.
-pub fn lock_of(door: &str) -> String {
-    format!("lock of {door}")
-}
-
-/// A key, by what it opens, within a sentence.
-pub fn the_key_to(doors: &str) -> String {
-    format!("the key to {doors}")
-}
-
 /// A key, by what it opens.
 pub fn key_to(doors: &str) -> String {
     format!("The key to {doors}")
@@ -471,14 +461,6 @@ pub fn key_to(doors: &str) -> String {
 /// More than are named.
 pub fn and_more(more: usize) -> String {
     format!("and {} more", counted(more))
-}
-
-/// Several copies with one person.
-pub fn times(name: &str, count: usize) -> String {
-    match count {
-        1 => name.to_owned(),
-        count => format!("{name} ({})", counted(count)),
-    }
 }
 
 /// What a key's check found.

@@ -42,7 +42,7 @@ texts! {
     /// Somebody stays in.
     STAY_IN = "someone stays in, or the door is not left on its own for long";
     /// Before what each of several people gets.
-    EACH = "Each gets: ";
+    EACH = "Each gets";
     /// Other locks hold.
     LOCK_THESE = "lock the other lock, which no key that is out opens";
     /// Heading of the keys.
@@ -53,6 +53,10 @@ texts! {
     WITHOUT = "No longer for";
     /// People who are told the new code.
     STAYS_WITH = "Tell the new one to";
+    /// Before keys not checked.
+    NOT_CHECKED_YET = "You have not checked the key to";
+    /// Before keys whose check is open.
+    CANNOT_TELL_YET = "The check could not tell, and an open answer decides, for the key to";
     /// A kept key of which nobody needs another copy.
     NO_NEW_COPIES = "no new copy needed";
     /// Heading above the press.
@@ -315,14 +319,8 @@ pub fn note(note: Note, names: &Names) -> String {
             "{}: this is a way out. Ask for a thumb-turn (a knob you turn by hand), so that nobody looks for a key in a fire. Ask first if there is glass beside the lock.",
             names.lock(lock)
         ),
-        Note::NotChecked(key) => format!(
-            "Key to {}: you have not checked it yet.",
-            names.key_in_a_row(key)
-        ),
-        Note::CannotTell(key) => format!(
-            "Key to {}: its check could not tell yet. An open answer decides.",
-            names.key_in_a_row(key)
-        ),
+        Note::NotChecked(key) => format!("{NOT_CHECKED_YET}: {}.", names.key_for(key)),
+        Note::CannotTell(key) => format!("{CANNOT_TELL_YET}: {}.", names.key_for(key)),
     }
 }
 

@@ -218,9 +218,33 @@ fn shape(access: Access) -> Html {
 mod tests {
     use std::collections::BTreeSet;
 
-    use self_check_core::household::{DoorKind, Role, demonstration};
+    use self_check_core::household::{Change, DoorKind, LockKind, Role, demonstration, quick};
 
     use super::*;
+
+    #[test]
+    fn nothing_is_claimed_of_needs_that_nobody_told() {
+        let people = [Role::Resident, Role::Neighbour];
+        let home = quick::two_doors(LockKind::PinTumbler, &people).unwrap_or_default();
+        let doors: Vec<DoorId> = home.doors().map(|(id, _)| id).collect();
+        let told = |home: &self_check_core::household::Household, at: usize| {
+            let holder = home
+                .holders()
+                .nth(at)
+                .map_or(HolderId::new(0), |(id, _)| id);
+            let all = doors.iter().map(|&door| Change::Needs {
+                holder,
+                door,
+                needs: true,
+            });
+            home.with_all(all.collect::<Vec<_>>()).unwrap_or_default()
+        };
+        let claim = |home| none(&Overview::of(home));
+        assert_eq!(claim(&home), words::GAPS_NOT_SAID);
+        let one = told(&home, 0);
+        assert_eq!(claim(&one), words::GAPS_NONE_SAID);
+        assert_eq!(claim(&told(&one, 1)), words::GAPS_NONE);
+    }
 
     #[test]
     fn neighbour_of_the_example_opens_the_workshop_without_need() {

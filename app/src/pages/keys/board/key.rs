@@ -57,7 +57,7 @@ pub fn row(desk: &Desk, key: KeyId) -> Html {
                 <p class="note">{ words::finding(overview.household.key(key).and_then(|key| key.finding)) }</p>
                 <p class="row">
                     <CheckThisKey key_id={key} name={name.to_owned()} />
-                    { desk.opener(Open::Key(key), opener, "plain", words::CHANGE_KEY, &words::the_key_to(&overview.names.key_in_a_row(key))) }
+                    { desk.opener(Open::Key(key), opener, "plain", words::CHANGE_KEY, &overview.names.key_in_a_row(key)) }
                 </p>
             </div>
         </li>

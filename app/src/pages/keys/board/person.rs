@@ -231,7 +231,7 @@ fn remotes(overview: &Overview, holder: HolderId, given_away: Option<Loss>) -> V
 
 #[cfg(test)]
 mod tests {
-    use self_check_core::household::{Household, Role, demonstration};
+    use self_check_core::household::{Household, Key, LockKind, Role, demonstration, quick};
 
     use super::*;
 
@@ -244,6 +244,48 @@ mod tests {
         let loss = Loss::NotSaid;
         let lost = household.with(Change::LoseRing { holder, loss });
         (household, holder, lost.unwrap_or_default())
+    }
+
+    #[test]
+    fn one_key_for_two_doors_reads_unlike_two_keys() {
+        let carried_by_the_first = |home: &Household| {
+            let first = home.holders().next().map(|(id, _)| id);
+            first
+                .map(|holder| carried(&Overview::of(home), holder))
+                .unwrap_or_default()
+        };
+        let people = [Role::Resident];
+        let alike = quick::two_doors_alike(LockKind::PinTumbler, &people).unwrap_or_default();
+        assert_eq!(
+            carried_by_the_first(&alike),
+            "1 key, for front door and back door"
+        );
+        let two = quick::two_doors(LockKind::PinTumbler, &people).unwrap_or_default();
+        assert_eq!(
+            carried_by_the_first(&two),
+            "2 keys: one for front door; one for back door"
+        );
+        let to = two.holders().next().map_or(HolderId::new(0), |(id, _)| id);
+        let first = two.keys().next().map_or(KeyId::new(0), |(id, _)| id);
+        let spare = two.next_key();
+        let more = two.with_all([
+            Change::AddKey(Key::default()),
+            Change::Give {
+                key: first,
+                to,
+                copies: 1,
+            },
+            Change::Give {
+                key: spare,
+                to,
+                copies: 1,
+            },
+        ]);
+        assert_eq!(
+            carried_by_the_first(&more.unwrap_or_default()),
+            "4 keys: 2 the same for front door; one for back door; one for no door yet"
+        );
+        assert_eq!(carried_by_the_first(&Household::empty()), "");
     }
 
     #[test]

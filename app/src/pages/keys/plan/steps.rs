@@ -85,8 +85,15 @@ fn handing_over(overview: &Overview, plan: &Plan, steps: &[PlanStep]) -> Html {
     }
     let line = |(step, people): &(&Step, Vec<HolderId>)| {
         let keys = about(overview, plan, step).join("; ");
-        let each = if people.len() > 1 { words::EACH } else { "" };
-        html! { <li><b>{ overview.names.holders(people.iter().copied()) }</b>{ ". " }{ each }{ keys }</li> }
+        html! {
+            <li>
+                <b>{ overview.names.holders(people.iter().copied()) }</b>{ ". " }
+                if people.len() > 1 {
+                    { words::EACH }{ ": " }
+                }
+                { keys }
+            </li>
+        }
     };
     html! {
         <li>
