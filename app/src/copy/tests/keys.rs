@@ -244,14 +244,15 @@ fn plan_texts() -> Vec<String> {
         words::new_keys_for(7),
         words::copies(1),
         words::copies(3),
+        words::for_whom(3, &[alike(1, "sitter"), alike(2, "lodger")]),
+        words::for_whom(2, &[alike(2, "sitter")]),
         words::for_whom(
-            3,
-            &[
-                (1, vec!["sitter".to_owned()]),
-                (2, vec!["lodger".to_owned()]),
-            ],
+            2,
+            &[words::Alike {
+                people: 2,
+                ..alike(1, "sitter")
+            }],
         ),
-        words::for_whom(2, &[(1, vec!["sitter".to_owned(), "lodger".to_owned()])]),
         words::picture_of("By need", 1),
         words::picture_of("By need", 6),
         words::more_keys(4),
@@ -260,6 +261,14 @@ fn plan_texts() -> Vec<String> {
         words::recipient(Recipient::Spare, &names),
     ]);
     texts
+}
+
+fn alike(each: u32, name: &str) -> words::Alike {
+    words::Alike {
+        each,
+        people: 1,
+        names: vec![name.to_owned()],
+    }
 }
 
 fn brief_texts() -> Vec<String> {
@@ -290,8 +299,8 @@ fn brief_texts() -> Vec<String> {
         BriefRecipient::Person(None),
         BriefRecipient::Spare,
     ] {
-        texts.push(brief::recipient(recipient, 1, 1));
-        texts.push(brief::recipient(recipient, 2, 3));
+        texts.push(brief::recipient(recipient, 1));
+        texts.push(brief::recipient(recipient, 3));
     }
     texts.extend(
         LockKind::all()
@@ -321,8 +330,6 @@ fn brief_texts() -> Vec<String> {
         brief::of(1, 3),
         brief::of(3, 3),
         brief::included(2),
-        brief::together(1),
-        brief::together(4),
     ]);
     texts
 }

@@ -154,7 +154,9 @@ pub fn Board(props: &OverviewProps) -> Html {
         <article class="keys">
             { example_note(&state) }
             { head(&overview, &state) }
-            { pages(&state, None) }
+            if !overview.household.is_empty() {
+                <div class="keys-ways">{ pages(&state, None) }</div>
+            }
             if overview.household.is_empty() {
                 { proof(kept.as_ref()) }
             }

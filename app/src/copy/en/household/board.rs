@@ -115,7 +115,7 @@ texts! {
     /// Before what opens.
     OPENS = "Opens";
     /// Nothing.
-    OPENS_NONE = "nothing";
+    OPENS_NONE = "Nothing";
     /// Marks the ring lost.
     LOSE_RING = "This ring is lost";
     /// What the ring opened.

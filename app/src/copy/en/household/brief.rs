@@ -89,7 +89,7 @@ texts! {
     /// Opens.
     OPENS = "opens";
     /// Of today.
-    STAYS = "stays; only copies are needed";
+    STAYS = "is one of today’s keys, which stays: we bring it to be copied";
     /// Fourth part.
     QUOTES = "Price before the work begins";
     /// For.
@@ -147,28 +147,20 @@ pub fn after(after: AfterVisit) -> &'static str {
     }
 }
 
-/// For whom copies are.
-pub fn recipient(recipient: BriefRecipient, each: u32, people: usize) -> String {
-    let each = match each {
-        1 => "1".to_owned(),
-        each => counted(each as usize),
-    };
+/// For whom copies are: so many people of one kind.
+pub fn recipient(recipient: BriefRecipient, people: usize) -> String {
     match (recipient, people) {
-        (BriefRecipient::Person(Some(role)), 1) => {
-            format!("{each} for one person ({})", role.words().to_lowercase())
-        }
+        (BriefRecipient::Person(Some(role)), 1) => role.words().to_lowercase(),
         (BriefRecipient::Person(Some(role)), people) => {
             format!(
-                "{each} each for {} people ({})",
-                counted(people),
-                role.words().to_lowercase()
+                "{} ({} people)",
+                role.words().to_lowercase(),
+                counted(people)
             )
         }
-        (BriefRecipient::Person(None), 1) => format!("{each} for one person"),
-        (BriefRecipient::Person(None), people) => {
-            format!("{each} each for {} people", counted(people))
-        }
-        (BriefRecipient::Spare, _) => format!("{each} for the home"),
+        (BriefRecipient::Person(None), 1) => "one person".to_owned(),
+        (BriefRecipient::Person(None), people) => format!("{} people", counted(people)),
+        (BriefRecipient::Spare, _) => "the home".to_owned(),
     }
 }
 
@@ -252,12 +244,4 @@ pub fn of(some: usize, all: usize) -> String {
 /// Copies that come with a key.
 pub fn included(copies: u8) -> String {
     format!("We were told that {copies} copies come with each new key.")
-}
-
-/// Copies together.
-pub fn together(total: u64) -> String {
-    match total {
-        1 => "1 copy".to_owned(),
-        total => format!("{total} copies"),
-    }
 }

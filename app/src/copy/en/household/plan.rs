@@ -182,7 +182,7 @@ pub fn step(step: &Step, names: &Names) -> String {
 }
 
 /// How to do it, where the step is not one of the advice's own actions. `is_old_void` says whether
-/// the recipient has an old key that opens nothing any more.
+/// there are old keys that open nothing any more: in the key safe, where the step is about one.
 pub fn how(step: &Step, is_old_void: bool) -> Option<&'static str> {
     match step {
         Step::LocksmithVisit(_) => Some(
@@ -194,9 +194,9 @@ pub fn how(step: &Step, is_old_void: bool) -> Option<&'static str> {
             "That is a small box with a code. The keys in it stay in use."
         }),
         Step::HandOver(..) => Some(if is_old_void {
-            "Hand the new key over. Take in the old one that opens nothing any more, if you can."
+            "Hand the new keys over. Take in only old keys that the last step names, if you can: all others stay in use."
         } else {
-            "Hand the new key over. The keys they have now stay in use."
+            "Hand the new keys over. Today’s keys stay in use."
         }),
         Step::HandIn(_) => Some(
             "They open doors that these people do not need. A friendly word is enough. A returned key proves nothing: if you are not sure of someone, have that lock changed too.",
@@ -262,11 +262,28 @@ pub fn copies(count: u64) -> String {
     }
 }
 
+/// People who get the same number of copies of a key.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Alike {
+    /// How many each of them gets.
+    pub each: u32,
+    /// How many people they are.
+    pub people: usize,
+    /// What they are called, some of them perhaps together.
+    pub names: Vec<String>,
+}
+
 /// So many copies, for whom: who gets one, who gets two, and so on.
-pub fn for_whom(count: u64, people: &[(u32, Vec<String>)]) -> String {
-    let each = |(each, people): &(u32, Vec<String>)| match people.len() {
-        1 => format!("{each} for {}", people.join(", ")),
-        _ => format!("{each} each for {}", people.join(", ")),
+pub fn for_whom(count: u64, people: &[Alike]) -> String {
+    let named = |alike: &Alike| alike.names.join(", ");
+    if let [only] = people
+        && only.people == 1
+    {
+        return format!("{} for {}", copies(count), named(only));
+    }
+    let each = |alike: &Alike| match alike.people {
+        1 => format!("{} for {}", alike.each, named(alike)),
+        _ => format!("{} each for {}", alike.each, named(alike)),
     };
     let people: Vec<String> = people.iter().map(each).collect();
     format!("{}: {}", copies(count), people.join("; "))

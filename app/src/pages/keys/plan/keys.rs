@@ -48,10 +48,12 @@ fn row(overview: &Overview, plan: &Plan, place: usize, key: &PlannedKey) -> Html
         let named = people.entry(count).or_default();
         named.push(words::recipient(recipient, &overview.names));
     }
-    let people: Vec<(u32, Vec<String>)> = people
-        .into_iter()
-        .map(|(count, named)| (count, few(named)))
-        .collect();
+    let alike = |(each, names): (u32, Vec<String>)| words::Alike {
+        each,
+        people: names.len(),
+        names: few(names),
+    };
+    let people: Vec<words::Alike> = people.into_iter().map(alike).collect();
     html! {
         <div key={place}>
             <dt>{ key_name(overview, plan, place) }</dt>

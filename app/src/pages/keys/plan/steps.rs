@@ -26,7 +26,7 @@ pub fn steps(overview: &Overview, plan: &Plan) -> Html {
             }
             { until_then(overview, plan) }
             <ol class="todo">
-                { for together(overview, plan).map(|steps| match steps {
+                { for together(&plan.steps).map(|steps| match steps {
                     [step] => one(overview, plan, step),
                     steps => handing_over(overview, plan, steps),
                 }) }
@@ -36,24 +36,21 @@ pub fn steps(overview: &Overview, plan: &Plan) -> Html {
 }
 
 /// The steps as they are shown: those that hand keys to one person after the other are one step of
-/// the list, where the same becomes of their old keys.
-fn together<'p>(overview: &Overview, plan: &'p Plan) -> impl Iterator<Item = &'p [PlanStep]> {
-    plan.steps.chunk_by(|one, next| {
-        is_for_a_person(&one.step)
-            && is_for_a_person(&next.step)
-            && one.urgency == next.urgency
-            && is_old_void(overview, plan, &one.step) == is_old_void(overview, plan, &next.step)
+/// the list.
+fn together(steps: &[PlanStep]) -> impl Iterator<Item = &[PlanStep]> {
+    steps.chunk_by(|one, next| {
+        is_for_a_person(&one.step) && is_for_a_person(&next.step) && one.urgency == next.urgency
     })
 }
 
-/// Whether those who are handed keys have an old one that opens nothing any more.
+/// Whether there are old keys that open nothing any more; in the key safe, where the step is about one.
 fn is_old_void(overview: &Overview, plan: &Plan, step: &Step) -> bool {
     let household = &overview.household;
     let is_void = |copy: &KeyCopy| plan.void.contains(&copy.key);
     match *step {
-        Step::HandOver(Recipient::Holder(holder), _) => {
-            let copies = overview.rings.get(&holder).into_iter().flatten();
-            copies.filter_map(|&copy| household.copy(copy)).any(is_void)
+        Step::HandOver(Recipient::Holder(_), _) => {
+            let mut steps = plan.steps.iter();
+            steps.any(|step| matches!(step.step, Step::ScrapOldCopies(_)))
         }
         Step::HandOver(Recipient::KeySafe(way), _) => {
             let mut copies = household.copies();
@@ -261,7 +258,7 @@ fn lines(lines: Vec<String>) -> Html {
 }
 
 /// What holds each door until the visit, before the steps it bridges. Where a door cannot wait, it is
-/// a step of the list; a door that can wait long needs nothing.
+/// a step of the list. A door that can wait long needs nothing; nor does anybody stay in for a shed.
 fn until_then(overview: &Overview, plan: &Plan) -> Html {
     let is_a_step = plan.steps.iter().any(|step| step.step == Step::StopGap);
     let all = gap_lines(overview, plan);
@@ -280,7 +277,14 @@ fn until_then(overview: &Overview, plan: &Plan) -> Html {
 }
 
 fn gap_lines(overview: &Overview, plan: &Plan) -> Vec<String> {
-    let cannot_wait_long = |gap: &&StopGap| gap.urgency >= Urgency::Soon || gap.may_be_sooner;
+    let leads_in = |gap: &StopGap| {
+        let door = overview.household.door(gap.door);
+        door.is_some_and(|door| door.kind.leads_into_a_home())
+    };
+    let is_told = |gap: &&StopGap| {
+        (gap.urgency >= Urgency::Soon || gap.may_be_sooner)
+            && (leads_in(gap) || !gap.holding.is_empty())
+    };
     let line = |gap: &StopGap| {
         let door = overview.names.door(gap.door);
         let what = if gap.holding.is_empty() {
@@ -290,6 +294,6 @@ fn gap_lines(overview: &Overview, plan: &Plan) -> Vec<String> {
         };
         format!("{door}: {what}")
     };
-    let gaps = plan.stop_gaps.iter().filter(cannot_wait_long);
+    let gaps = plan.stop_gaps.iter().filter(is_told);
     gaps.map(line).collect()
 }
