@@ -103,6 +103,8 @@ pub struct BriefKey {
     pub is_new: bool,
     /// The locks of the page it opens.
     pub locks: Vec<usize>,
+    /// The kinds of the other doors it opens, by which a key of today is known.
+    pub other_doors: Vec<DoorKind>,
     /// How many copies for whom, most first.
     pub copies: Vec<(BriefRecipient, u32)>,
     /// How many together.

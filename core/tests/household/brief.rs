@@ -1,7 +1,9 @@
 //! The page for the locksmith: what stands on it, and what does not unless it was ticked in.
 
 use self_check_core::advice::{Action, Urgency};
-use self_check_core::household::brief::{AfterVisit, Ask, BriefRecipient, Quote, Readiness};
+use self_check_core::household::brief::{
+    AfterVisit, Ask, BriefKey, BriefRecipient, Quote, Readiness,
+};
 use self_check_core::household::*;
 
 use crate::homes::losing;
@@ -185,6 +187,25 @@ fn brief_lists_a_small_lock_that_the_plan_deals_with() {
         .iter()
         .find(|quote| quote.item == PriceItem::SmallLock);
     assert_eq!(asked.unwrap().count, Some(1));
+}
+
+#[test]
+fn key_of_today_that_is_copied_is_known_by_its_door() {
+    let home = demonstration::household();
+    let choices = Choices {
+        grouping: Grouping::ByNeed,
+        ..Choices::default()
+    };
+    let plan = plan(&home, choices);
+    let brief = brief(&home, &plan, BriefChoices::default()).unwrap();
+    let kept: Vec<_> = brief.keys.iter().filter(|key| !key.is_new).collect();
+    assert!(kept.len() > 1, "{kept:?}");
+    let mut known: Vec<_> = kept.iter().map(|key| key.other_doors.clone()).collect();
+    known.sort();
+    known.dedup();
+    assert_eq!(known.len(), kept.len(), "each by another door: {known:?}");
+    let is_known = |key: &BriefKey| !key.locks.is_empty() || !key.other_doors.is_empty();
+    assert!(brief.keys.iter().all(is_known));
 }
 
 #[test]

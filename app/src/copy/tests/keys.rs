@@ -326,6 +326,8 @@ fn brief_texts() -> Vec<String> {
         brief::lengths(30, 35),
         brief::locks(&[0, 2]),
         brief::key(0),
+        brief::key_of("A", &[]),
+        brief::key_of("B", &[DoorKind::Shed, DoorKind::Gate]),
         brief::of_a_kind("small lock", 2),
         brief::of(1, 3),
         brief::of(3, 3),

@@ -51,6 +51,14 @@ pub fn brief(
         .map(|(_, key)| BriefKey {
             is_new: matches!(key.origin, Origin::New { .. }),
             locks: key.locks.iter().filter_map(place_of).collect(),
+            other_doors: key
+                .locks
+                .iter()
+                .filter(|&lock| place_of(lock).is_none())
+                .filter_map(|&lock| household.lock(lock))
+                .filter_map(|lock| household.door(lock.door))
+                .map(|door| door.kind)
+                .collect(),
             copies: copies_of(household, key, choices),
             total: key.copy_count(),
         })

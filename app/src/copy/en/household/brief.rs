@@ -2,7 +2,7 @@
 
 use self_check_core::advice::Action;
 use self_check_core::household::brief::{AfterVisit, Ask, BriefRecipient};
-use self_check_core::household::{Inside, LockKind, Material};
+use self_check_core::household::{DoorKind, Inside, LockKind, Material};
 
 use crate::copy::Listed;
 use crate::copy::en::numbers::counted;
@@ -88,8 +88,8 @@ texts! {
     KEY = "Key";
     /// Opens.
     OPENS = "opens";
-    /// Of today.
-    STAYS = "is one of today’s keys, which stays: we bring it to be copied";
+    /// Of today, before the other doors it opens.
+    STAYS = "stays as it is, and we bring it to be copied";
     /// Fourth part.
     QUOTES = "Price before the work begins";
     /// For.
@@ -226,6 +226,18 @@ pub fn key(place: usize) -> String {
             || counted(place + 1),
             |place| char::from(b'A' + place).to_string(),
         )
+}
+
+/// A key of today, by the doors it opens that are not on the page.
+pub fn key_of(letter: &str, doors: &[DoorKind]) -> String {
+    let doors: Vec<String> = doors
+        .iter()
+        .map(|door| door.words().to_lowercase())
+        .collect();
+    match doors.as_slice() {
+        [] => format!("{KEY} {letter}"),
+        doors => format!("{KEY} {letter} ({})", doors.join(", ")),
+    }
 }
 
 /// How many of a kind.

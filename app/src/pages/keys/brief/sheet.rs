@@ -178,7 +178,7 @@ fn keys(brief: &Brief) -> Html {
 }
 
 fn key_line(place: usize, key: &BriefKey) -> String {
-    let mut line = format!("{} {}", words::KEY, words::key(place));
+    let mut line = words::key_of(&words::key(place), &key.other_doors);
     if !key.locks.is_empty() {
         line += &format!(" {} {}", words::OPENS, words::locks(&key.locks));
     }
