@@ -24,6 +24,10 @@ mod homes;
 mod keeping;
 #[path = "household/laws.rs"]
 mod laws;
+#[path = "household/old_keys.rs"]
+mod old_keys;
+#[path = "household/order.rs"]
+mod order;
 #[path = "household/partitions.rs"]
 mod partitions;
 #[path = "household/plans.rs"]

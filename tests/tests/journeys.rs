@@ -29,6 +29,8 @@ mod keys;
 mod larger;
 #[path = "journeys/list.rs"]
 mod list;
+#[path = "journeys/losses.rs"]
+mod losses;
 #[path = "journeys/offline.rs"]
 mod offline;
 #[path = "journeys/one_file.rs"]

@@ -1,17 +1,19 @@
 //! The household turned round for the board: what each key opens, where its copies are, what each
-//! person has, and what could be in wrong hands. Made once for each household.
+//! person has, and what could be in wrong hands. Made once for each household; what only some pages
+//! show is made when it is first asked for.
 
+use std::cell::OnceCell;
 use std::collections::{BTreeMap, BTreeSet};
 
 use self_check_core::household::{
-    Change, CopyId, DoorId, ExposedKey, Gap, HolderId, Household, KeyId, LockId, Place, Reach, Way,
-    WayId, WayKind, exposed_keys, gaps,
+    Change, CopyId, DoorId, ExposedKey, Gap, HolderId, Household, KeyId, LockId, Loss, Place,
+    Reach, Way, WayId, WayKind, exposed_keys, gaps,
 };
 
 use crate::copy::Names;
 
-/// What the board shows.
-#[derive(Clone, Debug, PartialEq, Eq)]
+/// What the board shows. All of it follows from the household.
+#[derive(Clone, Debug)]
 pub struct Overview {
     /// The household.
     pub household: Household,
@@ -27,17 +29,23 @@ pub struct Overview {
     pub rings: BTreeMap<HolderId, Vec<CopyId>>,
     /// The copies each person lost.
     pub lost: BTreeMap<HolderId, Vec<CopyId>>,
-    /// What opens to each person.
-    pub reach: BTreeMap<HolderId, Reach>,
     /// The locks on each door.
     pub locks: BTreeMap<DoorId, Vec<LockId>>,
     /// The other ways in at each door.
     pub ways: BTreeMap<DoorId, Vec<WayId>>,
-    /// Who opens more or less than they need.
-    pub gaps: Vec<Gap>,
     /// The doors that open to a key in wrong hands, or by a way that was given away.
     pub open_to_others: BTreeSet<DoorId>,
+    reach: OnceCell<BTreeMap<HolderId, Reach>>,
+    gaps: OnceCell<Vec<Gap>>,
 }
+
+impl PartialEq for Overview {
+    fn eq(&self, other: &Self) -> bool {
+        self.household == other.household
+    }
+}
+
+impl Eq for Overview {}
 
 impl Overview {
     /// Of this household.
@@ -52,11 +60,11 @@ impl Overview {
             copies: BTreeMap::new(),
             rings: BTreeMap::new(),
             lost: BTreeMap::new(),
-            reach: household.reach_of_everybody().into_iter().collect(),
             locks: BTreeMap::new(),
             ways: BTreeMap::new(),
-            gaps: gaps(household),
             open_to_others: BTreeSet::new(),
+            reach: OnceCell::new(),
+            gaps: OnceCell::new(),
             household: household.clone(),
         };
         overview.turn_round(household);
@@ -66,6 +74,39 @@ impl Overview {
     /// The doors at which a key turns a lock.
     pub fn doors_of(&self, key: KeyId) -> &[DoorId] {
         self.opens.get(&key).map_or(&[], Vec::as_slice)
+    }
+
+    /// What opens to a person.
+    pub fn reach(&self, holder: HolderId) -> Option<&Reach> {
+        let everybody = || self.household.reach_of_everybody().into_iter().collect();
+        self.reach.get_or_init(everybody).get(&holder)
+    }
+
+    /// Who opens more or less than they need.
+    pub fn gaps(&self) -> &[Gap] {
+        self.gaps.get_or_init(|| gaps(&self.household))
+    }
+
+    /// Those of whom nobody has said what they need: they count as needing what they can open.
+    pub fn needs_not_said(&self) -> impl Iterator<Item = HolderId> + '_ {
+        let holders = self.household.holders();
+        holders
+            .filter(|(_, holder)| !holder.no_longer_should && holder.needs.is_none())
+            .map(|(id, _)| id)
+    }
+
+    /// The copies that are out without anybody having said how, by who had them.
+    pub fn losses_not_said(&self) -> BTreeMap<Option<HolderId>, Vec<CopyId>> {
+        let mut losses: BTreeMap<Option<HolderId>, Vec<CopyId>> = BTreeMap::new();
+        for (id, copy) in self.household.copies() {
+            if let Place::Lost { by, loss } = copy.place
+                && loss == Loss::NotSaid
+                && self.exposed.contains_key(&copy.key)
+            {
+                losses.entry(by).or_default().push(id);
+            }
+        }
+        losses
     }
 
     /// What opens to whoever found what this person lost: exactly that ring, with the remotes that

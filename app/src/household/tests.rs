@@ -245,7 +245,7 @@ fn overview_of_the_example_tells_what_stands_open() {
     );
     assert_eq!(overview.exposed.len(), 2);
     let neighbour = holder(&overview.household, Role::Neighbour);
-    let reach = overview.reach.get(&neighbour);
+    let reach = overview.reach(neighbour);
     let doors = reach.map(|reach| reach.doors.len());
     assert_eq!(doors, Some(2));
     assert!(

@@ -63,8 +63,8 @@ pub struct Brief {
     pub quotes: Vec<Quote>,
     /// What else to ask, in order.
     pub ask: &'static [Ask],
-    /// What to do when the work is done, in order.
-    pub after: &'static [AfterVisit],
+    /// What to do when the work is done, in order: only what this plan makes sense of.
+    pub after: Vec<AfterVisit>,
 }
 
 /// One lock.
@@ -103,6 +103,8 @@ pub struct BriefKey {
     pub is_new: bool,
     /// The locks of the page it opens.
     pub locks: Vec<usize>,
+    /// The kinds of the other doors it opens, by which a key of today is known.
+    pub other_doors: Vec<DoorKind>,
     /// How many copies for whom, most first.
     pub copies: Vec<(BriefRecipient, u32)>,
     /// How many together.
@@ -149,6 +151,7 @@ pub enum AfterVisit {
     OldKeyMustFail,
     TryEachNewKeyWithTheDoorOpen,
     CountTheNewKeys,
+    KeepOldKeysThatOpenOtherLocks,
     TryOldKeyInShedGateAndPadlock,
     ScrapTheOldKeys,
 }

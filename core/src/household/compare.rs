@@ -65,6 +65,14 @@ impl Comparison {
         self.numbers(|holder| holder.doors_beyond_need).sum()
     }
 
+    /// Whether both come to the same in everything counted, for everybody.
+    pub fn comes_to_the_same_as(&self, other: &Self) -> bool {
+        self.keys == other.keys
+            && self.locks_to_set_up == other.locks_to_set_up
+            && self.set_up == other.set_up
+            && self.holders == other.holders
+    }
+
     fn numbers(&self, number: impl Fn(&HolderComparison) -> usize) -> impl Iterator<Item = usize> {
         self.holders.iter().map(number)
     }
@@ -178,6 +186,7 @@ fn needs_a_visit(what: Priced) -> bool {
             | PriceItem::SmallLock
             | PriceItem::Copy,
         )
+        | Priced::CallOutAtAnyHour
         | Priced::ByOthers => false,
     }
 }

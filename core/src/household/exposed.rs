@@ -91,6 +91,15 @@ impl Loss {
 /// A person who no longer should come in may keep a copy: as soon as a check advises it.
 pub(super) const FORMER_HOLDER: Urgency = Urgency::Soon;
 
+impl ExposedKey {
+    /// Whether it depends on how a copy was lost, which nobody has said yet: the answer can make it
+    /// more urgent.
+    pub fn may_be_sooner(&self) -> bool {
+        let is_open = |by: &ExposedBy| matches!(by, ExposedBy::LostCopy(_, Loss::NotSaid));
+        self.urgency < Urgency::Today && self.by.iter().any(is_open)
+    }
+}
+
 impl ExposedBy {
     fn urgency(self, household: &Household) -> Option<Urgency> {
         match self {

@@ -4,7 +4,7 @@
 use std::cell::OnceCell;
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::kinds::WayKind;
+use super::kinds::{Loss, WayKind};
 use super::{CopyId, DoorId, HolderId, Household, KeyId, LockId, Place, Refusal, WayId};
 
 pub(super) struct Index<'a> {
@@ -14,6 +14,7 @@ pub(super) struct Index<'a> {
     copies_of_key: BTreeMap<KeyId, Vec<CopyId>>,
     rings: BTreeMap<HolderId, Vec<KeyId>>,
     lost_by: BTreeMap<HolderId, Vec<KeyId>>,
+    not_returned: BTreeMap<HolderId, Vec<KeyId>>,
     in_safe: BTreeMap<WayId, Vec<KeyId>>,
     known: BTreeMap<HolderId, Vec<WayId>>,
     needs: OnceCell<BTreeMap<HolderId, BTreeSet<DoorId>>>,
@@ -29,6 +30,7 @@ impl<'a> Index<'a> {
             copies_of_key: BTreeMap::new(),
             rings: BTreeMap::new(),
             lost_by: BTreeMap::new(),
+            not_returned: BTreeMap::new(),
             in_safe: BTreeMap::new(),
             known: BTreeMap::new(),
             needs: OnceCell::new(),
@@ -44,6 +46,10 @@ impl<'a> Index<'a> {
             index.copies_of_key.entry(copy.key).or_default().push(id);
             match copy.place {
                 Place::Held(holder) => index.rings.entry(holder).or_default().push(copy.key),
+                Place::Lost {
+                    by: Some(holder),
+                    loss: Loss::NotReturned,
+                } => index.not_returned.entry(holder).or_default().push(copy.key),
                 Place::Lost {
                     by: Some(holder), ..
                 } => index.lost_by.entry(holder).or_default().push(copy.key),
@@ -79,9 +85,16 @@ impl<'a> Index<'a> {
         slice(&self.rings, &holder)
     }
 
-    /// The keys a holder lost, one entry for each copy.
+    /// The keys a holder lost, one entry for each copy; those they did not give back are none of
+    /// them.
     pub(super) fn lost_by(&self, holder: HolderId) -> &[KeyId] {
         slice(&self.lost_by, &holder)
+    }
+
+    /// Whether a holder did not give back a key that opens something.
+    pub(super) fn kept_a_key_back(&self, holder: HolderId) -> bool {
+        let keys = slice(&self.not_returned, &holder);
+        keys.iter().any(|&key| !self.opened_by(key).is_empty())
     }
 
     /// The keys in a key safe.
@@ -100,9 +113,9 @@ impl<'a> Index<'a> {
         held.chain(self.lost_by(holder)).copied().collect()
     }
 
-    /// The doors a holder needs. Nobody who no longer should come in needs any. Where nobody has
-    /// said, they need every door at which their whole ring turns a lock or which they know a way
-    /// into.
+    /// The doors a holder needs. Nobody who no longer should come in needs any, and nobody needs a
+    /// door to which they did not give a key back. Where nobody has said, they need every door at
+    /// which their whole ring turns a lock or which they know a way into.
     pub(super) fn needs(&self, holder: HolderId) -> &BTreeSet<DoorId> {
         const NONE: &BTreeSet<DoorId> = &BTreeSet::new();
         self.needs_of_everybody().get(&holder).unwrap_or(NONE)
@@ -112,13 +125,18 @@ impl<'a> Index<'a> {
     pub(super) fn needs_of_everybody(&self) -> &BTreeMap<HolderId, BTreeSet<DoorId>> {
         self.needs.get_or_init(|| {
             let holders = self.household.holders();
-            let needs = holders.map(|(id, holder)| {
-                let told = match &holder.needs {
-                    _ if holder.no_longer_should => BTreeSet::new(),
-                    Some(needs) => needs.clone(),
-                    None => self.can_open(id),
-                };
-                (id, told)
+            let needs = holders.map(|(id, _)| {
+                let mut needs = self.told_needs(id);
+                for &key in slice(&self.not_returned, &id) {
+                    for door in self
+                        .opened_by(key)
+                        .iter()
+                        .filter_map(|&lock| self.door_of(lock))
+                    {
+                        needs.remove(&door);
+                    }
+                }
+                (id, needs)
             });
             needs.collect()
         })
@@ -135,6 +153,19 @@ impl<'a> Index<'a> {
             }
             needed
         })
+    }
+
+    /// The doors a holder is said to need or, while nobody has said, those they can open; whatever
+    /// they did not give back.
+    pub(super) fn told_needs(&self, holder: HolderId) -> BTreeSet<DoorId> {
+        match self.household.holder(holder) {
+            None => BTreeSet::new(),
+            Some(part) if part.no_longer_should => BTreeSet::new(),
+            Some(part) => match &part.needs {
+                Some(needs) => needs.clone(),
+                None => self.can_open(holder),
+            },
+        }
     }
 
     fn can_open(&self, holder: HolderId) -> BTreeSet<DoorId> {
@@ -162,7 +193,8 @@ impl<'a> Index<'a> {
 
 impl Household {
     /// The doors a holder needs: those that were told, or, while nobody has told, those they can
-    /// open. Nobody who no longer should come in needs any.
+    /// open. Nobody who no longer should come in needs any, and nobody needs a door to which they did
+    /// not give a key back.
     pub fn needs_of(&self, holder: HolderId) -> Result<BTreeSet<DoorId>, Refusal> {
         self.holder(holder).ok_or(Refusal::UnknownHolder(holder))?;
         Ok(Index::of(self).needs(holder).clone())

@@ -2,7 +2,9 @@
 //!
 //! As now, the plan touches the fewest locks that can be: exactly those that an exposed key opens.
 //! Fewer leave one open; more serve nothing. With another grouping it also brings the doors into
-//! their groups, and keeps the keys with which the most locks stay untouched.
+//! their groups, and keeps the keys with which the most locks stay untouched; where several choices
+//! leave as many untouched, those with the fewest copies to be taken in, for a returned key proves
+//! nothing; then those with the fewest new copies; then those of the earlier doors.
 
 mod after;
 mod beside;
@@ -20,7 +22,7 @@ use super::exposed::exposed;
 use super::grouping::groups_of;
 use super::index::Index;
 use super::kinds::{Grouping, PriceItem};
-use super::remedy::WhoActs;
+use super::remedy::{WhoActs, most_urgent};
 use super::{
     CopyId, Cost, DoorId, ExposedKey, Group, HolderId, Household, KeyId, LockId, Priced,
     Quantities, TooMuch, WayId,
@@ -58,6 +60,9 @@ pub struct Plan {
     pub stop_gaps: Vec<StopGap>,
     /// Copies of kept keys with people who will not need them.
     pub hand_in: Vec<CopyId>,
+    /// The keys of today that open nothing once everything is done, in their order. Only these are
+    /// to be destroyed; every other stays in use.
+    pub void: Vec<KeyId>,
     /// What else to mind.
     pub notes: Vec<Note>,
     /// Everything in order.
@@ -75,6 +80,8 @@ pub struct Work {
     pub who: WhoActs,
     /// How soon.
     pub urgency: Urgency,
+    /// Whether it may be sooner: how a key to it was lost is not said yet.
+    pub may_be_sooner: bool,
     /// The exposed keys that open it today; none where only the grouping asks for the work.
     pub exposed: Vec<KeyId>,
     /// The keys that no longer open it afterwards.
@@ -130,6 +137,8 @@ pub struct WayWork {
     pub action: Action,
     /// How soon.
     pub urgency: Urgency,
+    /// Whether it may be sooner: how the remote was lost is not said yet.
+    pub may_be_sooner: bool,
     /// Who is to be told the new code or stays a user.
     pub stays_with: Vec<HolderId>,
     /// Who must not know it afterwards.
@@ -143,6 +152,8 @@ pub struct StopGap {
     pub door: DoorId,
     /// How soon its lock is seen to.
     pub urgency: Urgency,
+    /// Whether it may be sooner: how a key to it was lost is not said yet.
+    pub may_be_sooner: bool,
     /// Locks on it that no exposed key opens: lock these. Empty: somebody stays in.
     pub holding: Vec<LockId>,
 }
@@ -191,15 +202,8 @@ impl Plan {
     /// How much of what the household pays for. `copies_included` come with each new key.
     pub fn quantities(&self, copies_included: u8) -> Quantities {
         let mut quantities = Quantities::default();
-        if self.works.iter().any(Work::needs_a_locksmith) {
-            quantities.add(
-                Priced::Item(if self.choices.after_hours {
-                    PriceItem::CallOutAfterHours
-                } else {
-                    PriceItem::CallOut
-                }),
-                1,
-            );
+        if let Some(visit) = self.visit() {
+            quantities.add(visit, 1);
         }
         for work in &self.works {
             quantities.add(work.price, 1);
@@ -213,6 +217,18 @@ impl Plan {
             quantities.add(Priced::Item(PriceItem::Copy), charged);
         }
         quantities
+    }
+
+    /// What the locksmith's visit is priced by; none where nobody comes. A lock that is due today does
+    /// not wait for ordinary hours, so that the visit can fall within or after them.
+    pub fn visit(&self) -> Option<Priced> {
+        let visited = self.works.iter().filter(|work| work.needs_a_locksmith());
+        let urgency = visited.map(|work| work.urgency).max()?;
+        Some(match (self.choices.after_hours, urgency) {
+            (true, _) => Priced::Item(PriceItem::CallOutAfterHours),
+            (false, Urgency::Today) => Priced::CallOutAtAnyHour,
+            (false, _) => Priced::Item(PriceItem::CallOut),
+        })
     }
 
     /// What the plan costs by the household's own prices.
@@ -279,6 +295,9 @@ pub(super) fn plan_with(index: &Index<'_>, choices: Choices, groups: &[Group]) -
         }
     }
     let mut works: Vec<Work> = works.into_values().collect();
+    for work in &mut works {
+        work.may_be_sooner = may_be_sooner(index, &exposed, work);
+    }
     works.sort_by_key(|work| {
         let urgency = std::cmp::Reverse(work.urgency);
         (urgency, work.who, index.door_of(work.lock), work.lock)
@@ -288,7 +307,8 @@ pub(super) fn plan_with(index: &Index<'_>, choices: Choices, groups: &[Group]) -
         safety_first: household.puts_safety_first(),
         stop_gaps: beside::stop_gaps(index, &exposed, &works),
         notes: beside::notes(index, &exposed, &works),
-        ways: beside::way_works(household),
+        ways: beside::way_works(index),
+        void: void_keys(index, &works, &keys),
         exposed: exposed.into_values().collect(),
         works,
         keys,
@@ -297,4 +317,33 @@ pub(super) fn plan_with(index: &Index<'_>, choices: Choices, groups: &[Group]) -
     };
     plan.steps = steps::steps(index, &plan);
     plan
+}
+
+/// Whether a key to the lock was lost in a way that nobody has said, and saying it can make the lock
+/// more urgent than it is.
+fn may_be_sooner(index: &Index<'_>, exposed: &BTreeMap<KeyId, ExposedKey>, work: &Work) -> bool {
+    let Some((_, door)) = replace::lock_and_door(index, work.lock) else {
+        return false;
+    };
+    let mut keys = work.exposed.iter().filter_map(|key| exposed.get(key));
+    work.urgency < most_urgent(door) && keys.any(ExposedKey::may_be_sooner)
+}
+
+/// The keys that every lock they open drops and that nothing keeps.
+fn void_keys(index: &Index<'_>, works: &[Work], keys: &[PlannedKey]) -> Vec<KeyId> {
+    let mut dropped: BTreeMap<KeyId, usize> = BTreeMap::new();
+    for &key in works.iter().flat_map(|work| &work.drops) {
+        *dropped.entry(key).or_default() += 1;
+    }
+    for planned in keys {
+        if let Origin::Kept(key) = planned.origin {
+            dropped.remove(&key);
+        }
+    }
+    let is_void = |&(key, count): &(KeyId, usize)| index.opened_by(key).len() == count;
+    dropped
+        .into_iter()
+        .filter(is_void)
+        .map(|(key, _)| key)
+        .collect()
 }

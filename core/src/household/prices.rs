@@ -37,6 +37,9 @@ pub struct Prices {
 /// What a line of the bill is about.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Priced {
+    /// One visit that does not wait for ordinary hours: it costs between the cheaper of a visit in
+    /// ordinary hours and one after them, and the dearer.
+    CallOutAtAnyHour,
     /// One item.
     Item(PriceItem),
     /// A rekeyed cylinder or a new one: only the locksmith can say which, so it costs between the
@@ -175,17 +178,24 @@ impl Prices {
         match what {
             Priced::Item(item) => told(item),
             Priced::ByOthers => None,
-            Priced::RekeyedOrNew => {
-                let rekeyed = told(PriceItem::RekeyedCylinder);
-                let new = told(PriceItem::NewCylinder);
-                let (rekeyed, new) = (rekeyed?, new?);
-                Some(PriceRange {
-                    low: rekeyed.low.min(new.low),
-                    high: rekeyed.high.max(new.high),
-                })
+            Priced::RekeyedOrNew => either(
+                told(PriceItem::RekeyedCylinder),
+                told(PriceItem::NewCylinder),
+            ),
+            Priced::CallOutAtAnyHour => {
+                either(told(PriceItem::CallOut), told(PriceItem::CallOutAfterHours))
             }
         }
     }
+}
+
+/// From the cheaper of two to the dearer.
+fn either(one: Option<PriceRange>, other: Option<PriceRange>) -> Option<PriceRange> {
+    let (one, other) = (one?, other?);
+    Some(PriceRange {
+        low: one.low.min(other.low),
+        high: one.high.max(other.high),
+    })
 }
 
 impl Quantities {

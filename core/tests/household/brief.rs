@@ -1,7 +1,9 @@
 //! The page for the locksmith: what stands on it, and what does not unless it was ticked in.
 
 use self_check_core::advice::{Action, Urgency};
-use self_check_core::household::brief::{AfterVisit, Ask, BriefRecipient, Quote, Readiness};
+use self_check_core::household::brief::{
+    AfterVisit, Ask, BriefKey, BriefRecipient, Quote, Readiness,
+};
 use self_check_core::household::*;
 
 use crate::homes::losing;
@@ -146,7 +148,7 @@ fn brief_ends_with_the_old_key_tried_everywhere_before_it_is_scrapped() {
 }
 
 #[test]
-fn brief_leaves_out_what_others_and_the_household_do() {
+fn brief_leaves_out_what_others_do() {
     let home = quick::flat_and_entrance(LockKind::EuropeanProfile, &[Role::Resident]).unwrap();
     let home = losing(&home, Role::Resident, Loss::Stolen);
     let plan = plan(&home, Choices::default());
@@ -156,4 +158,83 @@ fn brief_leaves_out_what_others_and_the_household_do() {
     assert_eq!(doors, [DoorKind::FlatDoor]);
     assert_eq!(brief.keys.len(), 1);
     assert!(!brief.locks[0].has_working_key);
+}
+
+#[test]
+fn brief_lists_a_small_lock_that_the_plan_deals_with() {
+    let home = demonstration::household();
+    let (cabinet, _) = home
+        .doors()
+        .find(|(_, door)| door.kind == DoorKind::Cabinet)
+        .unwrap();
+    let key = home
+        .locks_of(cabinet)
+        .find_map(|(_, lock)| lock.keys.first().copied());
+    let (copy, _) = home.copies_of(key.unwrap()).next().unwrap();
+    let loss = Loss::NearHome;
+    let home = home.with(Change::Lose { copy, loss }).unwrap();
+    let plan = plan(&home, Choices::default());
+    let brief = brief(&home, &plan, BriefChoices::default()).unwrap();
+    let small = brief
+        .locks
+        .iter()
+        .find(|lock| lock.door == DoorKind::Cabinet)
+        .unwrap();
+    assert_eq!(small.action, Action::ReplaceSmallLock);
+    assert_eq!(small.keys.len(), 1, "its new key stands on the page too");
+    let asked = brief
+        .quotes
+        .iter()
+        .find(|quote| quote.item == PriceItem::SmallLock);
+    assert_eq!(asked.unwrap().count, Some(1));
+}
+
+#[test]
+fn key_of_today_that_is_copied_is_known_by_its_door() {
+    let home = demonstration::household();
+    let choices = Choices {
+        grouping: Grouping::ByNeed,
+        ..Choices::default()
+    };
+    let plan = plan(&home, choices);
+    let brief = brief(&home, &plan, BriefChoices::default()).unwrap();
+    let kept: Vec<_> = brief.keys.iter().filter(|key| !key.is_new).collect();
+    assert!(kept.len() > 1, "{kept:?}");
+    let mut known: Vec<_> = kept.iter().map(|key| key.other_doors.clone()).collect();
+    known.sort();
+    known.dedup();
+    assert_eq!(known.len(), kept.len(), "each by another door: {known:?}");
+    let is_known = |key: &BriefKey| !key.locks.is_empty() || !key.other_doors.is_empty();
+    assert!(brief.keys.iter().all(is_known));
+}
+
+#[test]
+fn brief_of_a_small_lock_alone_asks_for_no_visit() {
+    let home = quick::one_door(DoorKind::Padlock, LockKind::SmallLock, &[Role::Resident]).unwrap();
+    let home = losing(&home, Role::Resident, Loss::NearHome);
+    let plan = plan(&home, Choices::default());
+    let brief = brief(&home, &plan, BriefChoices::default()).unwrap();
+    assert_eq!(brief.locks.len(), 1);
+    let items: Vec<PriceItem> = brief.quotes.iter().map(|quote| quote.item).collect();
+    assert_eq!(items, [PriceItem::SmallLock, PriceItem::Copy]);
+}
+
+#[test]
+fn brief_of_a_theft_asks_for_both_prices_of_a_visit() {
+    let counts = |loss: Loss, after_hours: bool| {
+        let home =
+            quick::one_door(DoorKind::FrontDoor, LockKind::PinTumbler, &[Role::Resident]).unwrap();
+        let home = losing(&home, Role::Resident, loss);
+        let choices = Choices {
+            after_hours,
+            ..Choices::default()
+        };
+        let plan = plan(&home, choices);
+        let brief = brief(&home, &plan, BriefChoices::default()).unwrap();
+        let of = |item| brief.quotes.iter().find(|quote| quote.item == item);
+        [PriceItem::CallOut, PriceItem::CallOutAfterHours].map(|item| of(item).map(|it| it.count))
+    };
+    assert_eq!(counts(Loss::Stolen, false), [Some(Some(1)), Some(Some(1))]);
+    assert_eq!(counts(Loss::Stolen, true), [None, Some(Some(1))]);
+    assert_eq!(counts(Loss::NearHome, false), [Some(Some(1)), Some(None)]);
 }

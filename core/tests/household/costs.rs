@@ -75,6 +75,54 @@ fn cost_after_hours_asks_for_that_price() {
 }
 
 #[test]
+fn cost_of_a_theft_reaches_from_ordinary_hours_to_after_hours() {
+    let people = [Role::Resident, Role::Sitter];
+    let home = quick::two_doors_alike(LockKind::PinTumbler, &people).unwrap();
+    let prices = Prices::default()
+        .with(PriceItem::CallOut, price(60, 90))
+        .with(PriceItem::CallOutAfterHours, price(110, 180))
+        .with(PriceItem::RekeyedCylinder, price(0, 0))
+        .with(PriceItem::Copy, price(0, 0));
+    let cost = |loss, grouping| {
+        let home = priced(&losing(&home, Role::Sitter, loss), prices.clone());
+        let choices = Choices {
+            grouping,
+            ..Choices::default()
+        };
+        let cost = plan(&home, choices).cost(&home).unwrap();
+        assert_eq!(cost.missing, []);
+        (cost.known.low(), cost.known.high())
+    };
+    for &grouping in Grouping::ALL {
+        assert_eq!(cost(Loss::Stolen, grouping), (60, 180), "{grouping:?}");
+        assert_eq!(cost(Loss::NearHome, grouping), (60, 90), "{grouping:?}");
+    }
+    let home = priced(&losing(&home, Role::Sitter, Loss::Stolen), prices);
+    for way in compare(&home) {
+        let cost = home.prices().cost(&way.set_up).unwrap();
+        assert_eq!((cost.known.low(), cost.known.high()), (60, 180));
+    }
+}
+
+#[test]
+fn ways_of_sharing_keys_come_to_the_same_where_nothing_can_be_shared_otherwise() {
+    let same = |home: &Household| {
+        let ways = compare(home);
+        ways.iter().all(|way| way.comes_to_the_same_as(&ways[0]))
+    };
+    let people = [Role::Resident, Role::Sitter];
+    let home = quick::one_door(DoorKind::FrontDoor, LockKind::PinTumbler, &people).unwrap();
+    assert!(same(&home));
+    assert!(same(&losing(&home, Role::Sitter, Loss::Stolen)));
+    let alike = quick::two_doors_alike(LockKind::PinTumbler, &people).unwrap();
+    assert!(same(&alike));
+    assert!(!same(
+        &quick::two_doors(LockKind::PinTumbler, &people).unwrap()
+    ));
+    assert!(!same(&demonstration::household()));
+}
+
+#[test]
 fn cost_of_a_lock_nobody_knows_spans_rekeying_and_a_new_cylinder() {
     let home = quick::one_door(DoorKind::FrontDoor, LockKind::NotSure, &[Role::Resident]).unwrap();
     let (copy, _) = home.copies().next().unwrap();

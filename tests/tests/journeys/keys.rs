@@ -95,7 +95,7 @@ fn sitters_ring_is_lost_from_start_to_printed_page_by_keyboard() -> Result<()> {
         .await?;
         let lost = row(page, "holders", "Sitter").await?;
         assert!(lost.contains("Front door, workshop"), "{lost}");
-        choose(page, "How was it lost? (Sitter)", "Stolen").await?;
+        choose(page, "How did it go missing? (Sitter)", "Stolen").await?;
         press_on(page, "link", "See what to do now: Sitter").await?;
         arrive(page, "What to do").await?;
         let plan = page.visible_text().await?;
@@ -127,7 +127,7 @@ fn sitters_ring_is_lost_from_start_to_printed_page_by_keyboard() -> Result<()> {
                 "Keys and copies",
                 "Price before the work begins",
                 "Do you keep our key code",
-                "The old key must no longer turn.",
+                "In the changed locks, the old key must no longer turn.",
                 "shed, gate and padlock",
             ],
         );
@@ -260,9 +260,9 @@ fn every_page_of_keys_and_doors_is_accessible() -> Result<()> {
             "Add a door",
             "Add a lock: Front door",
             "Add another way in: Gate",
-            "Change: Sitter",
-            "Change: the key to front door, workshop",
-            "Change: Key safe at back door",
+            "Edit person: Sitter",
+            "Edit key: front door, workshop",
+            "Edit way in: Key safe at back door",
         ] {
             page.click("button", form).await?;
             page.wait_until("the form has the focus", async || {
@@ -307,7 +307,7 @@ fn refusals_say_what_to_do_and_nothing_is_lost() -> Result<()> {
         to_the_examples_board(page).await?;
 
         // A second key for a lock that one key opens.
-        page.click("button", "Change: the key to shed").await?;
+        page.click("button", "Edit key: shed").await?;
         page.click("checkbox", "Front door").await?;
         page.click("button", "Save").await?;
         page.wait_for_text("one key opens this lock already")
@@ -321,19 +321,19 @@ fn refusals_say_what_to_do_and_nothing_is_lost() -> Result<()> {
         look(page).await?;
         page.click("button", "Leave it as it was").await?;
         page.wait_until("the focus is back", async || {
-            Ok(page.focused().await?.name == "Change: the key to shed")
+            Ok(page.focused().await?.name == "Edit key: shed")
         })
         .await?;
         assert!(!page.title().await?.starts_with("Error: "));
 
         // A person whose copies are still noted.
-        page.click("button", "Change: Sitter").await?;
+        page.click("button", "Edit person: Sitter").await?;
         page.click("button", "Remove: Sitter").await?;
         page.wait_for_text("copies of keys are still noted").await?;
         page.click("button", "Leave it as it was").await?;
 
         // A word that could be a code is refused and not shown again.
-        page.click("button", "Change: Gate").await?;
+        page.click("button", "Edit door: Gate").await?;
         page.click("textbox", "Your own word").await?;
         page.type_text("code 4711").await?;
         page.click("button", "Save").await?;

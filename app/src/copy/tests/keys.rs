@@ -68,14 +68,16 @@ fn board() -> Vec<String> {
         board::sizes(7, 5, 18, 8),
         board::show_more(12),
         board::shown(12, 40),
-        board::ring_is_lost("Sitter"),
+        board::ring_is_lost("Sitter", Loss::NearHome),
+        board::ring_is_lost("Sitter", Loss::NotReturned),
+        board::carries(&[], 0),
+        board::carries(&[("front door and back door".to_owned(), 1)], 0),
+        board::carries(&[("front door".to_owned(), 1), ("shed".to_owned(), 2)], 3),
         board::lock_kind(LockKind::NotSure).to_owned(),
-        board::copies(4, 0),
-        board::copies(4, 1),
+        board::copies(4, &[]),
+        board::copies(4, &[("lost", 1), ("not given back", 1)]),
         board::key_to("front door"),
         board::and_more(4),
-        board::times("Sitter", 1),
-        board::times("Sitter", 2),
     ]);
     let names = Names::default();
     for told in [
@@ -101,6 +103,7 @@ fn board() -> Vec<String> {
         texts.push(board::finding(Some(found)).to_owned());
     }
     texts.push(board::finding(None).to_owned());
+    texts.extend(Loss::all().iter().map(|&loss| board::gone(loss).to_owned()));
     texts
 }
 
@@ -168,7 +171,9 @@ fn plan_texts() -> Vec<String> {
         Step::ScrapOldCopies(Vec::new()),
     ] {
         texts.push(words::step(&step, &names));
-        texts.extend(words::how(&step).map(str::to_owned));
+        for is_old_void in [false, true] {
+            texts.extend(words::how(&step, is_old_void).map(str::to_owned));
+        }
     }
     for action in [
         Action::RekeyCylinder,
@@ -224,7 +229,12 @@ fn plan_texts() -> Vec<String> {
         texts.push(words::note(note, &names));
     }
     texts.extend(
-        [Priced::RekeyedOrNew, Priced::ByOthers].map(|what| words::priced(what).to_owned()),
+        [
+            Priced::CallOutAtAnyHour,
+            Priced::RekeyedOrNew,
+            Priced::ByOthers,
+        ]
+        .map(|what| words::priced(what).to_owned()),
     );
     let price = PriceRange::new(6_000, 9_050).unwrap_or_default();
     texts.extend([
@@ -234,7 +244,15 @@ fn plan_texts() -> Vec<String> {
         words::new_keys_for(7),
         words::copies(1),
         words::copies(3),
-        words::for_whom(3, "sitter"),
+        words::for_whom(3, &[alike(1, "sitter"), alike(2, "lodger")]),
+        words::for_whom(2, &[alike(2, "sitter")]),
+        words::for_whom(
+            2,
+            &[words::Alike {
+                people: 2,
+                ..alike(1, "sitter")
+            }],
+        ),
         words::picture_of("By need", 1),
         words::picture_of("By need", 6),
         words::more_keys(4),
@@ -243,6 +261,14 @@ fn plan_texts() -> Vec<String> {
         words::recipient(Recipient::Spare, &names),
     ]);
     texts
+}
+
+fn alike(each: u32, name: &str) -> words::Alike {
+    words::Alike {
+        each,
+        people: 1,
+        names: vec![name.to_owned()],
+    }
 }
 
 fn brief_texts() -> Vec<String> {
@@ -262,6 +288,7 @@ fn brief_texts() -> Vec<String> {
         AfterVisit::OldKeyMustFail,
         AfterVisit::TryEachNewKeyWithTheDoorOpen,
         AfterVisit::CountTheNewKeys,
+        AfterVisit::KeepOldKeysThatOpenOtherLocks,
         AfterVisit::TryOldKeyInShedGateAndPadlock,
         AfterVisit::ScrapTheOldKeys,
     ] {
@@ -272,8 +299,8 @@ fn brief_texts() -> Vec<String> {
         BriefRecipient::Person(None),
         BriefRecipient::Spare,
     ] {
-        texts.push(brief::recipient(recipient, 1, 1));
-        texts.push(brief::recipient(recipient, 2, 3));
+        texts.push(brief::recipient(recipient, 1));
+        texts.push(brief::recipient(recipient, 3));
     }
     texts.extend(
         LockKind::all()
@@ -290,6 +317,7 @@ fn brief_texts() -> Vec<String> {
         Action::RekeyCylinder,
         Action::ChangeCylinder,
         Action::ChangeLockOrLevers,
+        Action::ReplaceSmallLock,
     ] {
         texts.push(brief::work(action).to_owned());
     }
@@ -298,12 +326,12 @@ fn brief_texts() -> Vec<String> {
         brief::lengths(30, 35),
         brief::locks(&[0, 2]),
         brief::key(0),
+        brief::key_of("A", &[]),
+        brief::key_of("B", &[DoorKind::Shed, DoorKind::Gate]),
         brief::of_a_kind("small lock", 2),
         brief::of(1, 3),
         brief::of(3, 3),
         brief::included(2),
-        brief::together(1),
-        brief::together(4),
     ]);
     texts
 }

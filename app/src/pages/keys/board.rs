@@ -8,7 +8,9 @@ mod search;
 
 use std::rc::Rc;
 
-use self_check_core::household::{CopyId, DoorId, HolderId, KeyId, LockId, Loss, WayId};
+use self_check_core::household::{
+    CopyId, DoorId, HolderId, KeyCopy, KeyId, LockId, Loss, Place, WayId,
+};
 use yew::prelude::*;
 
 use super::bar::Bar;
@@ -21,7 +23,8 @@ use crate::copy::en::household::board as words;
 use crate::household::{HouseholdAct, HouseholdHandle, Overview};
 use crate::keeping::use_kept;
 use crate::ui::use_household;
-pub use key::urgency;
+pub use key::due;
+pub use person::went;
 use search::{Search, more, search_line};
 
 /// Which form is open: one at a time.
@@ -151,6 +154,9 @@ pub fn Board(props: &OverviewProps) -> Html {
         <article class="keys">
             { example_note(&state) }
             { head(&overview, &state) }
+            if !overview.household.is_empty() {
+                <div class="keys-ways">{ pages(&state, None) }</div>
+            }
             if overview.household.is_empty() {
                 { proof(kept.as_ref()) }
             }
@@ -161,8 +167,7 @@ pub fn Board(props: &OverviewProps) -> Html {
             { keys_section(&desk, &keys) }
             { people_section(&desk, &people) }
             { doors_section(&desk, &doors) }
-            { gaps::gaps(&overview) }
-            { pages(&state, None) }
+            { gaps::gaps(&desk) }
             <Keep />
         </article>
     }
@@ -172,6 +177,8 @@ pub fn Board(props: &OverviewProps) -> Html {
 fn head(overview: &Overview, state: &HouseholdHandle) -> Html {
     let household = &overview.household;
     let (out, open) = (overview.exposed.len(), overview.open_to_others.len());
+    let is_lost = |(_, copy): (CopyId, &KeyCopy)| matches!(copy.place, Place::Lost { .. });
+    let is_anything_lost = household.copies().any(is_lost);
     let doors = overview
         .names
         .doors_within(overview.open_to_others.iter().take(MOST_NAMED).copied());
@@ -184,7 +191,7 @@ fn head(overview: &Overview, state: &HouseholdHandle) -> Html {
             <h1 tabindex="-1">{ words::headline(out, open, household.keys().len()) }</h1>
             <p class="lede">{ words::headline_doors(&doors, open) }</p>
             { safety_note(state) }
-            if open > 0 || out > 0 {
+            if open > 0 || out > 0 || is_anything_lost {
                 <p class="row">
                     <a class="press" href={super::route(Some(super::PLAN))}>{ words::SEE_PLAN }</a>
                 </p>
@@ -286,7 +293,6 @@ pub fn losses() -> Vec<(String, String)> {
 
 /// Where a copy is, in words.
 pub fn place_words(overview: &Overview, copy: CopyId) -> String {
-    use self_check_core::household::Place;
     let names = &overview.names;
     let with = |words: &str, by: Option<HolderId>| match by {
         Some(holder) => format!("{words} ({})", names.holder(holder)),
@@ -305,7 +311,7 @@ pub fn place_words(overview: &Overview, copy: CopyId) -> String {
             words::CAME_BACK,
             names.holder(holder)
         ),
-        Some(Place::Lost { by, .. }) => with(words::LOST, by),
+        Some(Place::Lost { by, loss }) => with(words::gone(loss), by),
         Some(Place::Scrapped { by }) => with(words::SCRAPPED, by),
     }
 }

@@ -4,6 +4,7 @@ use self_check_core::household::{Choices, Comparison, Grouping, Household, compa
 use self_check_core::sources::Source;
 use yew::prelude::*;
 
+use super::plan::needs_assumed;
 use super::{COMPARE, OverviewProps, example_note, pages, safety_note, use_keys_page};
 use crate::copy::Listed;
 use crate::copy::en::household::{self, board, plan as words};
@@ -36,6 +37,10 @@ pub fn Compare(props: &OverviewProps) -> Html {
             if is_empty {
                 <p>{ words::NOTHING_TO_COMPARE }</p>
             } else {
+                if is_all_the_same(&ways) {
+                    <p class="notice">{ words::ALL_THE_SAME }</p>
+                }
+                { needs_assumed(overview) }
                 <div class="ways">{ for ways.iter().map(|way| drawn(overview, &state, way)) }</div>
                 { numbers(overview, &ways) }
                 { rings(overview, &ways) }
@@ -47,6 +52,12 @@ pub fn Compare(props: &OverviewProps) -> Html {
             { pages(&state, Some(COMPARE)) }
         </article>
     }
+}
+
+/// Whether it makes no difference which way is chosen.
+fn is_all_the_same(ways: &[Comparison]) -> bool {
+    let mut pairs = ways.windows(2);
+    pairs.all(|pair| matches!(pair, [one, other] if one.comes_to_the_same_as(other)))
 }
 
 /// One way: its keys, each with the doors it opens.

@@ -6,16 +6,18 @@ mod steps;
 
 use std::rc::Rc;
 
-use self_check_core::household::plan::Plan;
-use self_check_core::household::{Grouping, plan, remedy};
+use self_check_core::household::plan::{Note, Plan};
+use self_check_core::household::{CopyId, Grouping, HolderId, KeyId, Loss, plan, remedy};
 use self_check_core::sources::Source;
 use yew::prelude::*;
 
 use super::bar::Bar;
+use super::board::{losses, went};
 use super::{BRIEF, OverviewProps, PLAN, example_note, pages, route, safety_note, use_keys_page};
+use crate::copy::Listed;
 use crate::copy::en::household::{board, plan as words};
 use crate::household::{HouseholdAct, HouseholdHandle, Overview};
-use crate::ui::{source_line, use_household};
+use crate::ui::{Field, choose_among, source_line, use_household};
 
 /// The plan.
 #[component]
@@ -35,6 +37,10 @@ pub fn PlanPage(props: &OverviewProps) -> Html {
             <p class="lede">{ lede(&plan) }</p>
             { safety_note(&state) }
             <Bar overview={Rc::clone(overview)} />
+            { losses_not_said(overview, &state, &plan) }
+            if plan.choices.grouping != Grouping::AsNow {
+                { needs_assumed(overview) }
+            }
             { choices::choices(&state, &plan) }
             if !plan.steps.is_empty() {
                 { steps::steps(overview, &plan) }
@@ -68,6 +74,51 @@ fn lede(plan: &Plan) -> &'static str {
     }
 }
 
+/// So many rings are asked about at once.
+const MOST_ASKED: usize = 8;
+
+/// Asks how keys were lost, where the answer decides how soon something is due.
+fn losses_not_said(overview: &Rc<Overview>, state: &HouseholdHandle, plan: &Plan) -> Html {
+    let is_open = plan.exposed.iter().any(|exposed| exposed.may_be_sooner());
+    if !is_open || plan.safety_first {
+        return html! {};
+    }
+    let ask = |(place, (by, copies)): (usize, (Option<HolderId>, Vec<CopyId>))| {
+        let who = by.map(|holder| overview.names.holder(holder));
+        let label = who.map_or_else(
+            || board::HOW_LOST.to_owned(),
+            |who| format!("{} ({who})", board::HOW_LOST),
+        );
+        let onvalue = {
+            let (overview, state) = (Rc::clone(overview), state.clone());
+            Callback::from(move |value: String| {
+                if let Some(loss) = Loss::of(&value) {
+                    state.dispatch(HouseholdAct::Make(went(&overview, by, &copies, loss)));
+                }
+            })
+        };
+        let id = format!("said-{place}");
+        html! { <div key={place}>{ choose_among(Field::new(&id, &label), losses(), Loss::NotSaid.id(), onvalue) }</div> }
+    };
+    html! {
+        <section class="screen-only" aria-labelledby="how-lost">
+            <h2 id="how-lost">{ words::HOW_LOST }</h2>
+            <p>{ words::HOW_LOST_WHY }</p>
+            { for overview.losses_not_said().into_iter().take(MOST_ASKED).enumerate().map(ask) }
+        </section>
+    }
+}
+
+/// What is taken for granted where nobody has said who needs which door.
+pub fn needs_assumed(overview: &Overview) -> Html {
+    if overview.needs_not_said().next().is_none() {
+        return html! {};
+    }
+    html! {
+        <p class="note">{ words::NEEDS_ASSUMED }{ " " }<a href={route(None)}>{ words::NEEDS_SAY }</a></p>
+    }
+}
+
 /// Why each exposed key is exposed.
 fn reasons(overview: &Overview, plan: &Plan) -> Html {
     if plan.exposed.is_empty() {
@@ -77,31 +128,76 @@ fn reasons(overview: &Overview, plan: &Plan) -> Html {
         <section aria-labelledby="reasons">
             <h2 id="reasons">{ words::REASONS }</h2>
             <ul class="took">
-                { for plan.exposed.iter().map(|exposed| html! {
+                { for plan.exposed.iter().take(MOST_KEYS).map(|exposed| html! {
                     <li key={exposed.key.number()}>
                         <b>{ overview.names.key(exposed.key) }</b>
                         <ul class="note">
-                            { for exposed.by.iter().map(|by| html! {
+                            { for exposed.by.iter().take(MOST_LINES).map(|by| html! {
                                 <li>{ words::reason(by, &overview.household, &overview.names) }</li>
                             }) }
+                            { more_than(MOST_LINES, exposed.by.len()) }
                         </ul>
                     </li>
                 }) }
+                { more_than(MOST_KEYS, plan.exposed.len()) }
             </ul>
         </section>
     }
 }
 
+/// So many keys in wrong hands are explained.
+const MOST_KEYS: usize = 50;
+/// So many reasons or notes of one kind stand on the page; more are counted.
+const MOST_LINES: usize = 12;
+
+/// The line that counts what is not shown.
+fn more_than(shown: usize, all: usize) -> Html {
+    match all.saturating_sub(shown) {
+        0 => html! {},
+        more => html! { <li>{ board::and_more(more) }</li> },
+    }
+}
+
+/// What else to mind; what is the same for many keys stands in one line.
 fn notes(overview: &Overview, plan: &Plan) -> Html {
     if plan.notes.is_empty() {
         return html! {};
     }
+    let (mut single, mut not_checked, mut cannot_tell) = (Vec::new(), Vec::new(), Vec::new());
+    for &note in &plan.notes {
+        match note {
+            Note::NotChecked(key) => not_checked.push(key),
+            Note::CannotTell(key) => cannot_tell.push(key),
+            Note::MasterInReach { .. } | Note::ThumbTurn(_) => single.push(note),
+        }
+    }
     html! {
         <section aria-labelledby="notes">
             <h2 id="notes">{ words::NOTES }</h2>
-            <ul>{ for plan.notes.iter().map(|&note| html! { <li>{ words::note(note, &overview.names) }</li> }) }</ul>
+            <ul>
+                { for single.iter().take(MOST_LINES).map(|&note| html! { <li>{ words::note(note, &overview.names) }</li> }) }
+                { more_than(MOST_LINES, single.len()) }
+                { of_keys(overview, words::NOT_CHECKED_YET, &not_checked) }
+                { of_keys(overview, words::CANNOT_TELL_YET, &cannot_tell) }
+            </ul>
         </section>
     }
+}
+
+/// A note on several keys.
+fn of_keys(overview: &Overview, words: &str, keys: &[KeyId]) -> Html {
+    if keys.is_empty() {
+        return html! {};
+    }
+    let named = keys
+        .iter()
+        .take(MOST_LINES)
+        .map(|&key| overview.names.key_for(key));
+    let more = keys.len().saturating_sub(MOST_LINES);
+    let named: Vec<String> = named
+        .chain((more > 0).then(|| board::and_more(more)))
+        .collect();
+    html! { <li>{ words }{ ": " }{ named.join("; ") }{ "." }</li> }
 }
 
 /// The household as it is once the plan is carried out.

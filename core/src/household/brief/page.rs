@@ -3,6 +3,8 @@
 use std::cmp::Reverse;
 use std::collections::BTreeMap;
 
+use crate::advice::Urgency;
+
 use super::super::exposed::no_longer_should;
 use super::super::grouping::keyways::Keyways;
 use super::super::index::Index;
@@ -14,8 +16,8 @@ use super::{
     AfterVisit, Ask, Brief, BriefChoices, BriefKey, BriefLock, BriefRecipient, Quote, SafetyFirst,
 };
 
-/// The page for the locksmith: the works of `plan` that need one. Locks that others see to and
-/// small locks the household replaces itself are not on it.
+/// The page for the locksmith: the household's own works of `plan`, small locks too, which locksmiths
+/// sell. Locks that others see to are not on it.
 pub fn brief(
     household: &Household,
     plan: &Plan,
@@ -28,7 +30,7 @@ pub fn brief(
     let works: Vec<&Work> = plan
         .works
         .iter()
-        .filter(|work| work.needs_a_locksmith())
+        .filter(|work| work.who == WhoActs::Household)
         .collect();
     let place_of = |lock: &LockId| works.iter().position(|work| work.lock == *lock);
     let own: Vec<(usize, &PlannedKey)> = plan
@@ -49,6 +51,14 @@ pub fn brief(
         .map(|(_, key)| BriefKey {
             is_new: matches!(key.origin, Origin::New { .. }),
             locks: key.locks.iter().filter_map(place_of).collect(),
+            other_doors: key
+                .locks
+                .iter()
+                .filter(|&lock| place_of(lock).is_none())
+                .filter_map(|&lock| household.lock(lock))
+                .filter_map(|lock| household.door(lock.door))
+                .map(|door| door.kind)
+                .collect(),
             copies: copies_of(household, key, choices),
             total: key.copy_count(),
         })
@@ -58,10 +68,10 @@ pub fn brief(
         kinds: kinds_of(&locks),
         same_keyway: same_keyway(&index, &works),
         quotes: quotes(household, plan, &keys, choices),
+        after: after(plan, &works, &keys),
         locks,
         keys,
         ask: ASK,
-        after: AFTER,
     })
 }
 
@@ -79,6 +89,8 @@ fn lock_of(
     let lock = index.household.lock(work.lock)?;
     let door = index.household.door(lock.door)?;
     let mut old = lock.keys.iter().filter_map(|&key| index.household.key(key));
+    // How soon is not known while nobody has said how the key was lost.
+    let is_open = work.may_be_sooner && work.urgency < Urgency::Soon;
     Some(BriefLock {
         door: door.kind,
         label: door.label.clone().filter(|_| choices.labels),
@@ -95,7 +107,7 @@ fn lock_of(
             .iter()
             .filter_map(|take| own.iter().position(|(place, _)| place == take))
             .collect(),
-        urgency: choices.urgency.then_some(work.urgency),
+        urgency: choices.urgency.then_some(work.urgency).filter(|_| !is_open),
     })
 }
 
@@ -165,15 +177,19 @@ fn quotes(
 ) -> Vec<Quote> {
     let quantities = plan.quantities(0);
     let either = quantities.of(Priced::RekeyedOrNew);
+    let any_hour = quantities.of(Priced::CallOutAtAnyHour);
     let count = |item: PriceItem| match item {
         PriceItem::RekeyedCylinder | PriceItem::NewCylinder => {
             Some(quantities.of(Priced::Item(item)) + either)
         }
         PriceItem::LockOrLevers => Some(quantities.of(Priced::Item(item))),
         PriceItem::Copy => Some(keys.iter().map(|key| key.total).sum()),
-        PriceItem::CallOut => Some(u64::from(!plan.choices.after_hours)),
-        PriceItem::CallOutAfterHours => plan.choices.after_hours.then_some(1),
-        PriceItem::SmallLock => Some(0),
+        PriceItem::CallOut => Some(quantities.of(Priced::Item(item)) + any_hour),
+        PriceItem::CallOutAfterHours => {
+            let visits = quantities.of(Priced::Item(item)) + any_hour;
+            (visits > 0 || plan.visit().is_none()).then_some(visits)
+        }
+        PriceItem::SmallLock => Some(quantities.of(Priced::Item(item))),
     };
     let items = PriceItem::ALL.iter().copied();
     items
@@ -196,10 +212,24 @@ const ASK: &[Ask] = &[
     Ask::CodeOnNewKeys,
 ];
 
-const AFTER: &[AfterVisit] = &[
-    AfterVisit::OldKeyMustFail,
-    AfterVisit::TryEachNewKeyWithTheDoorOpen,
-    AfterVisit::CountTheNewKeys,
-    AfterVisit::TryOldKeyInShedGateAndPadlock,
-    AfterVisit::ScrapTheOldKeys,
-];
+/// Old keys must fail where locks no longer take them; they are destroyed only where they open
+/// nothing any more.
+fn after(plan: &Plan, works: &[&Work], keys: &[BriefKey]) -> Vec<AfterVisit> {
+    let dropped = || works.iter().flat_map(|work| &work.drops);
+    let is_void = |key: &&KeyId| plan.void.contains(key);
+    let is_void_here = dropped().any(|key| is_void(&key));
+    let has_new = keys.iter().any(|key| key.total > 0);
+    let all = [
+        (AfterVisit::OldKeyMustFail, dropped().next().is_some()),
+        (AfterVisit::TryEachNewKeyWithTheDoorOpen, has_new),
+        (AfterVisit::CountTheNewKeys, has_new),
+        (
+            AfterVisit::KeepOldKeysThatOpenOtherLocks,
+            dropped().any(|key| !is_void(&key)),
+        ),
+        (AfterVisit::TryOldKeyInShedGateAndPadlock, is_void_here),
+        (AfterVisit::ScrapTheOldKeys, is_void_here),
+    ];
+    let told = all.into_iter().filter(|&(_, is_told)| is_told);
+    told.map(|(after, _)| after).collect()
+}

@@ -2,6 +2,7 @@
 
 use std::sync::Arc;
 
+use super::super::index::Index;
 use super::super::kinds::{Loss, WayKind};
 use super::super::{
     CopyId, DoorId, Holder, HolderId, Household, Key, KeyCopy, KeyId, Lock, LockId, Place, Refusal,
@@ -95,7 +96,8 @@ impl Household {
                 door,
                 needs,
             } => {
-                let mut doors = self.needs_of(holder)?;
+                self.holder(holder).ok_or(Refusal::UnknownHolder(holder))?;
+                let mut doors = Index::of(self).told_needs(holder);
                 if needs {
                     doors.insert(door);
                 } else {

@@ -1,18 +1,17 @@
-//! Which keys can stay when the doors are grouped anew, so that as few locks as possible are
-//! touched.
+//! Which keys can stay when the doors are grouped anew.
 //!
-//! Each group may keep one key, each key may stay with one group, and a lock stays untouched where
-//! its key stays with its group. That is a bipartite matching of most weight, found exactly by
-//! augmenting along shortest paths (the Hungarian method on a sparse graph), one group at a time:
-//! O(groups · locks · log locks).
+//! Each group may keep one key, each key may stay with one group, and each choice has a weight: first
+//! of all how many locks stay untouched. The heaviest choice for all groups together is a bipartite
+//! matching, found exactly by augmenting along shortest paths (the Hungarian method on a sparse
+//! graph), one group at a time: O(groups · locks · log locks).
 
 use std::cmp::Reverse;
 use std::collections::BinaryHeap;
 
-/// For each group, its candidates: a key by number and how many locks would stay untouched.
+/// For each group, its candidates: a key by number and its weight.
 pub(in crate::household) type Candidates = Vec<Vec<(usize, i64)>>;
 
-/// The key each group keeps, if any, so that the untouched locks are as many as can be. Keys are
+/// The key each group keeps, if any, so that the weights together are as heavy as can be. Keys are
 /// numbered from 0 to below `keys`; weights are above 0.
 pub(in crate::household) fn best(candidates: &Candidates, keys: usize) -> Vec<Option<usize>> {
     let chosen = Matching::of(candidates, keys).column_of.into_iter();

@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 use std::sync::Arc;
 
-use super::super::exposed::no_longer_should;
+use super::super::index::Index;
 use super::super::kinds::Arrangement;
 use super::super::{CopyId, Household, Key, KeyCopy, KeyId, Place, Refusal};
 use super::{Origin, Plan, Recipient};
@@ -40,6 +40,7 @@ impl Plan {
             }
         }
         self.change_ways(&mut after);
+        take_back_needs(&mut after, household);
         Ok(after)
     }
 
@@ -87,13 +88,25 @@ impl Plan {
     }
 
     fn change_ways(&self, after: &mut Household) {
-        let household = after.clone();
         let ways = Arc::make_mut(&mut after.ways);
         for work in &self.ways {
             if let Some(way) = ways.get_mut(&work.way) {
-                way.known_by
-                    .retain(|&holder| !no_longer_should(&household, holder));
+                way.known_by.retain(|holder| !work.without.contains(holder));
                 way.given_away = None;
+            }
+        }
+    }
+}
+
+/// Who did not give back a key to a door is no longer said to need it: with the key, the record of
+/// that goes too.
+fn take_back_needs(after: &mut Household, before: &Household) {
+    let index = Index::of(before);
+    for (id, holder) in before.holders() {
+        if holder.needs.is_some() && index.kept_a_key_back(id) {
+            let needs = Some(index.needs(id).clone());
+            if let Some(holder) = Arc::make_mut(&mut after.holders).get_mut(&id) {
+                holder.needs = needs;
             }
         }
     }

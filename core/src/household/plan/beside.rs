@@ -8,23 +8,26 @@ use crate::advice::{Action, Urgency};
 
 use super::super::exposed::{no_longer_should, way_urgency};
 use super::super::index::Index;
-use super::super::kinds::{Arrangement, Inside};
+use super::super::kinds::{Arrangement, Inside, Loss, WayKind};
 use super::super::remedy::for_a_way;
-use super::super::{DoorId, ExposedKey, FoundExposure, Household, KeyId, LockId};
+use super::super::{DoorId, ExposedKey, FoundExposure, HolderId, KeyId, LockId};
 use super::{Note, StopGap, WayWork, Work};
 
-pub(super) fn way_works(household: &Household) -> Vec<WayWork> {
+pub(super) fn way_works(index: &Index<'_>) -> Vec<WayWork> {
+    let household = index.household;
     let works = household.ways().filter_map(|(id, way)| {
         let urgency = way_urgency(household, id)?;
         let door = household.door(way.door)?;
         let (without, stays_with) = way
             .known_by
             .iter()
-            .partition(|&&holder| no_longer_should(household, holder));
+            .partition(|&&holder| must_not_know(index, holder));
+        let is_open = way.kind == WayKind::Remote && way.given_away == Some(Loss::NotSaid);
         Some(WayWork {
             way: id,
             action: for_a_way(door),
             urgency,
+            may_be_sooner: is_open && urgency < Urgency::Today,
             stays_with,
             without,
         })
@@ -34,16 +37,21 @@ pub(super) fn way_works(household: &Household) -> Vec<WayWork> {
     works
 }
 
+/// Whether a holder is told no new code: they no longer should come in, or did not give a key back.
+fn must_not_know(index: &Index<'_>, holder: HolderId) -> bool {
+    no_longer_should(index.household, holder) || index.kept_a_key_back(holder)
+}
+
 pub(super) fn stop_gaps(
     index: &Index<'_>,
     exposed: &BTreeMap<KeyId, ExposedKey>,
     works: &[Work],
 ) -> Vec<StopGap> {
-    let mut doors: BTreeMap<DoorId, Urgency> = BTreeMap::new();
+    let mut doors: BTreeMap<DoorId, (Urgency, bool)> = BTreeMap::new();
     for work in works.iter().filter(|work| !work.exposed.is_empty()) {
         if let Some(door) = index.door_of(work.lock) {
-            let urgency = doors.entry(door).or_insert(work.urgency);
-            *urgency = (*urgency).max(work.urgency);
+            let gap = doors.entry(door).or_insert((work.urgency, false));
+            *gap = (gap.0.max(work.urgency), gap.1 || work.may_be_sooner);
         }
     }
     let is_closed = |lock: &LockId| {
@@ -52,9 +60,10 @@ pub(super) fn stop_gaps(
     };
     doors
         .into_iter()
-        .map(|(door, urgency)| StopGap {
+        .map(|(door, (urgency, may_be_sooner))| StopGap {
             door,
             urgency,
+            may_be_sooner,
             holding: index
                 .locks_on(door)
                 .iter()

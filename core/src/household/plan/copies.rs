@@ -4,10 +4,12 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::super::exposed::no_longer_should;
 use super::super::index::Index;
+use super::super::kinds::Loss;
 use super::super::{DoorId, HolderId, KeyId, LockId, Place};
 use super::{Choices, Recipient};
 
-/// How many copies of a key each recipient has or had, of those who shall have one again.
+/// How many copies of a key each recipient has or had, of those who shall have one again. What
+/// somebody did not give back is not replaced.
 pub(super) fn in_use(index: &Index<'_>, key: KeyId) -> BTreeMap<Recipient, u32> {
     let household = index.household;
     let stays = |holder: HolderId| !no_longer_should(household, holder);
@@ -15,6 +17,10 @@ pub(super) fn in_use(index: &Index<'_>, key: KeyId) -> BTreeMap<Recipient, u32> 
     let copies = index.copies_of(key).iter();
     for copy in copies.filter_map(|&copy| household.copy(copy)) {
         let recipient = match copy.place {
+            Place::Lost {
+                loss: Loss::NotReturned,
+                ..
+            } => continue,
             Place::Held(holder)
             | Place::Lost {
                 by: Some(holder), ..

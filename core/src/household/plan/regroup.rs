@@ -24,12 +24,14 @@ pub(super) fn regroup(
     works: &mut BTreeMap<LockId, Work>,
     keys: &mut Vec<PlannedKey>,
 ) -> Vec<CopyId> {
-    let kept = kept_keys(index, groups, exposed);
+    let mut wanted = wanted_copies(index, groups);
+    for wanted in &mut wanted {
+        choose_spares(wanted, choices);
+    }
+    let kept = kept_keys(index, groups, exposed, &wanted);
     let keyways = Keyways::of(index);
-    let wanted = wanted_copies(index, groups);
     let mut hand_in = Vec::new();
     for ((group, kept), mut wanted) in groups.iter().zip(kept).zip(wanted) {
-        choose_spares(&mut wanted, choices);
         let stays = |lock: LockId| kept.is_some_and(|key| opens_it_alone(index, key, lock));
         let (untouched, touched): (Vec<LockId>, Vec<LockId>) =
             group.locks.iter().partition(|&&lock| stays(lock));
@@ -46,7 +48,8 @@ pub(super) fn regroup(
         }
         let anchor = anchor(&keyways, &untouched, &group.locks);
         for &id in &touched {
-            if let Some(work) = work(index, exposed, &keyways, anchor, id, keys.len()) {
+            if let Some(mut work) = work(index, exposed, &keyways, anchor, id, keys.len()) {
+                work.drops.retain(|&key| Some(key) != kept);
                 works.insert(id, work);
             }
         }
@@ -63,11 +66,13 @@ pub(super) fn regroup(
 }
 
 /// The key each group keeps. A key may stay where it is not exposed and opens nothing but the
-/// household's own locks.
+/// household's own locks. First count the locks that stay untouched; among equals, fewer copies to be
+/// taken in; then more copies that need not be cut.
 fn kept_keys(
     index: &Index<'_>,
     groups: &[Group],
     exposed: &BTreeMap<KeyId, ExposedKey>,
+    wanted: &[BTreeMap<Recipient, u32>],
 ) -> Vec<Option<KeyId>> {
     let own: BTreeSet<LockId> = own_locks(index).into_iter().collect();
     let may_stay = |key: KeyId| {
@@ -75,9 +80,13 @@ fn kept_keys(
     };
     let mut numbers: BTreeMap<KeyId, usize> = BTreeMap::new();
     let mut keys: Vec<KeyId> = Vec::new();
+    // No sum over the groups of a lesser count reaches one of a greater: a key stays with one group,
+    // so that each copy is counted once.
+    let above = index.household.copies().len() as i64 + 1;
     let candidates: Candidates = groups
         .iter()
-        .map(|group| {
+        .zip(wanted)
+        .map(|(group, wanted)| {
             let mut untouched: BTreeMap<usize, i64> = BTreeMap::new();
             for lock in group
                 .locks
@@ -94,7 +103,13 @@ fn kept_keys(
                     *untouched.entry(number).or_default() += 1;
                 }
             }
-            untouched.into_iter().collect()
+            let weight = |(number, untouched): (usize, i64)| {
+                let key: KeyId = *keys.get(number)?;
+                let taken_in = not_needed(index, key, wanted).count() as i64;
+                let weight = (untouched * above - taken_in) * above + of_use(index, key, wanted);
+                Some((number, weight))
+            };
+            untouched.into_iter().filter_map(weight).collect()
         })
         .collect();
     keep::best(&candidates, keys.len())
@@ -150,6 +165,14 @@ fn wanted_copies(index: &Index<'_>, groups: &[Group]) -> Vec<BTreeMap<Recipient,
         }
     }
     wanted
+}
+
+/// How many of today's copies of a key that stays are wanted where they are.
+fn of_use(index: &Index<'_>, key: KeyId, wanted: &BTreeMap<Recipient, u32>) -> i64 {
+    let has = in_use(index, key).into_iter();
+    has.filter_map(|(recipient, has)| wanted.get(&recipient).map(|&wants| wants.min(has)))
+        .map(i64::from)
+        .sum()
 }
 
 fn not_needed<'a>(

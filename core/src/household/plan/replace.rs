@@ -67,6 +67,7 @@ pub(super) fn work_on(id: LockId, lock: &Lock, door: &Door) -> Work {
         actions,
         who: who_acts(lock, door),
         urgency: crate::advice::Urgency::Habit,
+        may_be_sooner: false,
         exposed: Vec::new(),
         drops: Vec::new(),
         takes: Vec::new(),

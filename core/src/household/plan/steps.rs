@@ -10,7 +10,7 @@ use super::super::index::Index;
 use super::super::kinds::Loss;
 use super::super::remedy::WhoActs;
 use super::super::{CopyId, KeyId, LockId, Place, WayId};
-use super::{Origin, Plan, Recipient};
+use super::{Plan, Recipient};
 
 /// One step with how soon it is due.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -19,6 +19,8 @@ pub struct PlanStep {
     pub step: Step,
     /// How soon.
     pub urgency: Urgency,
+    /// Whether it may be sooner: how something was lost is not said yet.
+    pub may_be_sooner: bool,
 }
 
 /// What to do in one go.
@@ -92,11 +94,22 @@ impl Step {
     }
 }
 
-/// First what cannot wait, then the works by urgency, then the copies.
+/// First what cannot wait and what has to be asked before work is ordered, then the works by urgency,
+/// then the copies; the old ones are destroyed last of all.
 pub(super) fn steps(index: &Index<'_>, plan: &Plan) -> Vec<PlanStep> {
     let losses = Losses::of(index);
     let mut steps = Vec::new();
-    let mut push = |step, urgency| steps.push(PlanStep { step, urgency });
+    let last = plan.works.iter().map(|work| work.urgency).max();
+    let last = last.unwrap_or(Urgency::WhenConvenient);
+    let may_last_be_sooner =
+        last < Urgency::Today && plan.works.iter().any(|work| work.may_be_sooner);
+    let mut push = |step, urgency| {
+        steps.push(PlanStep {
+            step,
+            urgency,
+            may_be_sooner: false,
+        });
+    };
     if plan.safety_first {
         push(Step::PlanWithSupport, Urgency::Today);
     }
@@ -116,10 +129,17 @@ pub(super) fn steps(index: &Index<'_>, plan: &Plan) -> Vec<PlanStep> {
     {
         push(Step::StopGap, Urgency::Today);
     }
+    if losses.is_for_the_police {
+        push(Step::AskInsurer, last.max(Urgency::Soon));
+    }
     steps.extend(works(plan));
-    let mut push = |step, urgency| steps.push(PlanStep { step, urgency });
-    let last = plan.works.iter().map(|work| work.urgency).max();
-    let last = last.unwrap_or(Urgency::WhenConvenient);
+    let mut push = |step, urgency| {
+        steps.push(PlanStep {
+            step,
+            urgency,
+            may_be_sooner: urgency == last && may_last_be_sooner,
+        });
+    };
     if !losses.to_get_back.is_empty() {
         push(Step::GetCopiesBack(losses.to_get_back), Urgency::Soon);
     }
@@ -134,12 +154,14 @@ pub(super) fn steps(index: &Index<'_>, plan: &Plan) -> Vec<PlanStep> {
     if !plan.hand_in.is_empty() {
         push(Step::HandIn(plan.hand_in.clone()), last);
     }
-    let old = old_keys(index, plan);
+    let old: Vec<KeyId> = plan
+        .void
+        .iter()
+        .copied()
+        .filter(|&key| is_at_hand(index, key))
+        .collect();
     if !old.is_empty() {
         push(Step::ScrapOldCopies(old), last);
-    }
-    if losses.is_for_the_police {
-        push(Step::AskInsurer, Urgency::Soon);
     }
     if plan.safety_first {
         steps.retain(|step| !step.step.is_unsafe_beside_a_feared_person());
@@ -185,28 +207,49 @@ impl Losses {
     }
 }
 
+/// How soon a step is due that does several things: as soon as the most urgent of them.
+#[derive(Default)]
+struct Due {
+    urgency: Option<Urgency>,
+    may_be_sooner: bool,
+}
+
+impl Due {
+    fn add(&mut self, urgency: Urgency, may_be_sooner: bool) {
+        self.urgency = self.urgency.max(Some(urgency));
+        self.may_be_sooner |= may_be_sooner;
+    }
+
+    /// The step, if it does anything.
+    fn of(self, step: Step) -> Option<PlanStep> {
+        self.urgency.map(|urgency| PlanStep {
+            step,
+            urgency,
+            may_be_sooner: self.may_be_sooner && urgency < Urgency::Today,
+        })
+    }
+}
+
 fn works(plan: &Plan) -> Vec<PlanStep> {
-    let mut told: BTreeMap<Action, (Urgency, Vec<LockId>, Vec<WayId>)> = BTreeMap::new();
-    let mut codes: (Option<Urgency>, Vec<WayId>) = (None, Vec::new());
-    let mut visit: (Option<Urgency>, Vec<LockId>) = (None, Vec::new());
-    let mut small: (Option<Urgency>, Vec<LockId>) = (None, Vec::new());
+    let mut told: BTreeMap<Action, (Due, Vec<LockId>, Vec<WayId>)> = BTreeMap::new();
+    let mut codes: (Due, Vec<WayId>) = Default::default();
+    let mut visit: (Due, Vec<LockId>) = Default::default();
+    let mut small: (Due, Vec<LockId>) = Default::default();
     for way in &plan.ways {
         if way.action == Action::ChangeCodesAndUsers {
-            codes.0 = codes.0.max(Some(way.urgency));
+            codes.0.add(way.urgency, way.may_be_sooner);
             codes.1.push(way.way);
         } else {
-            let entry = told
-                .entry(way.action)
-                .or_insert((way.urgency, vec![], vec![]));
-            entry.0 = entry.0.max(way.urgency);
+            let entry = told.entry(way.action).or_default();
+            entry.0.add(way.urgency, way.may_be_sooner);
             entry.2.push(way.way);
         }
     }
     for work in &plan.works {
         if work.who != WhoActs::Household {
             for &action in &work.actions {
-                let entry = told.entry(action).or_insert((work.urgency, vec![], vec![]));
-                entry.0 = entry.0.max(work.urgency);
+                let entry = told.entry(action).or_default();
+                entry.0.add(work.urgency, work.may_be_sooner);
                 entry.1.push(work.lock);
             }
             continue;
@@ -216,22 +259,20 @@ fn works(plan: &Plan) -> Vec<PlanStep> {
         } else {
             &mut small
         };
-        part.0 = part.0.max(Some(work.urgency));
+        part.0.add(work.urgency, work.may_be_sooner);
         part.1.push(work.lock);
     }
-    let one = |step, urgency: Option<Urgency>| urgency.map(|urgency| PlanStep { step, urgency });
     let mut steps: Vec<PlanStep> = Vec::new();
-    steps.extend(one(Step::ChangeCodes(codes.1), codes.0));
-    for (action, (urgency, locks, ways)) in told {
-        let step = Step::Tell {
+    steps.extend(codes.0.of(Step::ChangeCodes(codes.1)));
+    for (action, (due, locks, ways)) in told {
+        steps.extend(due.of(Step::Tell {
             action,
             locks,
             ways,
-        };
-        steps.extend(one(step, Some(urgency)));
+        }));
     }
-    steps.extend(one(Step::LocksmithVisit(visit.1), visit.0));
-    steps.extend(one(Step::ReplaceSmallLocks(small.1), small.0));
+    steps.extend(visit.0.of(Step::LocksmithVisit(visit.1)));
+    steps.extend(small.0.of(Step::ReplaceSmallLocks(small.1)));
     steps.sort_by_key(|step| Reverse(step.urgency));
     steps
 }
@@ -254,28 +295,9 @@ fn hand_over(plan: &Plan) -> BTreeMap<Recipient, Vec<(usize, u32)>> {
     handed
 }
 
-/// The keys that open nothing once the plan is carried out and of which a copy is at hand.
-fn old_keys(index: &Index<'_>, plan: &Plan) -> Vec<KeyId> {
-    let mut closed: BTreeMap<KeyId, usize> = BTreeMap::new();
-    for work in &plan.works {
-        for &key in &work.drops {
-            *closed.entry(key).or_default() += 1;
-        }
-    }
-    let kept = |key: KeyId| {
-        plan.keys
-            .iter()
-            .any(|planned| planned.origin == Origin::Kept(key))
-    };
-    let at_hand = |key: KeyId| {
-        let copies = index.copies_of(key).iter();
-        let mut places = copies.filter_map(|&copy| index.household.copy(copy));
-        places.any(|copy| !matches!(copy.place, Place::Lost { .. } | Place::Scrapped { .. }))
-    };
-    closed
-        .into_iter()
-        .filter(|&(key, count)| index.opened_by(key).len() == count && !kept(key))
-        .map(|(key, _)| key)
-        .filter(|&key| at_hand(key))
-        .collect()
+/// Whether a copy of the key is anywhere but lost or destroyed.
+fn is_at_hand(index: &Index<'_>, key: KeyId) -> bool {
+    let copies = index.copies_of(key).iter();
+    let mut places = copies.filter_map(|&copy| index.household.copy(copy));
+    places.any(|copy| !matches!(copy.place, Place::Lost { .. } | Place::Scrapped { .. }))
 }

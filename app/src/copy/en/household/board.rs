@@ -1,6 +1,6 @@
 //! Words of the board: who holds which key, what opens, what could be in wrong hands.
 
-use self_check_core::household::{Finding, FoundExposure, LockKind};
+use self_check_core::household::{Finding, FoundExposure, LockKind, Loss};
 
 use crate::copy::Listed;
 use crate::copy::en::numbers::counted;
@@ -84,8 +84,6 @@ texts! {
     AT_HOME = "in the home";
     /// A copy that came back.
     CAME_BACK = "given back by";
-    /// A lost copy.
-    LOST = "lost";
     /// A destroyed copy.
     SCRAPPED = "destroyed";
     /// Nobody has one.
@@ -111,17 +109,25 @@ texts! {
     /// Before their keys.
     CARRIES = "Carries";
     /// None.
-    CARRIES_NONE = "no key";
+    CARRIES_NONE = "No key";
+    /// What a key that opens nothing is for.
+    NO_DOOR_YET = "no door yet";
     /// Before what opens.
     OPENS = "Opens";
     /// Nothing.
-    OPENS_NONE = "nothing";
+    OPENS_NONE = "Nothing";
     /// Marks the ring lost.
     LOSE_RING = "This ring is lost";
     /// What the ring opened.
     LOST_OPENS = "Whoever finds it can open";
+    /// What the ring that was not given back opens.
+    KEPT_OPENS = "Whoever has it can open";
     /// How it went.
-    HOW_LOST = "How was it lost?";
+    HOW_LOST = "How did it go missing?";
+    /// How soon, while nobody has said how it went.
+    DEPENDS = "It depends on how it went missing";
+    /// The same, where it is due soon in any case.
+    SOON_OR_TODAY = "Soon, or today: it depends on how it went missing";
     /// It turned up.
     FOUND = "It has turned up";
     /// To the plan.
@@ -149,7 +155,7 @@ texts! {
     /// Adds a way in.
     ADD_WAY = "Add another way in";
     /// Stands open to others.
-    OPEN_TO_OTHERS = "Opens to a key or code that could be in wrong hands";
+    OPEN_TO_OTHERS = "Others may be able to open this door";
     /// Known by.
     KNOWN_BY = "Known by";
     /// Known by nobody.
@@ -166,8 +172,16 @@ texts! {
     GAPS = "More or less than they need";
     /// Below it.
     GAPS_LEDE = "What people can open beside what they need. Where you have not said what a person needs, they count as needing what they can open.";
-    /// None.
+    /// None, everybody's need being said.
     GAPS_NONE = "Everybody opens what they need, and nothing else.";
+    /// None, nobody's need being said.
+    GAPS_NOT_SAID = "You have not said who needs which door. So everybody counts as needing just what they can open, and nothing can show here.";
+    /// None, some needs being said.
+    GAPS_NONE_SAID = "Nobody whose needs you told opens more or less than that.";
+    /// Before those whose need is not said.
+    NOT_SAID_OF = "You have not said what these people need";
+    /// Says it.
+    SAY_NEEDS = "Say who needs which door";
     /// Before the doors beyond need.
     BEYOND = "Opens without need";
     /// Before the doors without a key.
@@ -190,8 +204,16 @@ texts! {
     PERSON = "Person";
 
     // Forms
-    /// Changes one.
-    CHANGE = "Change";
+    /// Changes a key.
+    CHANGE_KEY = "Edit key";
+    /// Changes a person.
+    CHANGE_PERSON = "Edit person";
+    /// Changes a door.
+    CHANGE_DOOR = "Edit door";
+    /// Changes a lock.
+    CHANGE_LOCK = "Edit lock";
+    /// Changes a way in.
+    CHANGE_WAY = "Edit way in";
     /// Saves.
     SAVE = "Save";
     /// Leaves it as it was.
@@ -368,16 +390,53 @@ pub fn shown(shown: usize, all: usize) -> String {
     format!("{} of {} shown.", counted(shown), counted(all))
 }
 
-/// A ring that was lost.
-pub fn ring_is_lost(holder: &str) -> String {
-    format!("{holder}: lost keys")
+/// A ring that was lost, or was not given back.
+pub fn ring_is_lost(holder: &str, loss: Loss) -> String {
+    match loss {
+        Loss::NotReturned => format!("{holder}: keys not given back"),
+        _ => format!("{holder}: lost keys"),
+    }
 }
 
-/// How many copies of a key there are.
-pub fn copies(all: usize, lost: usize) -> String {
-    match lost {
-        0 => format!("{COPIES}: {}", counted(all)),
-        lost => format!("{COPIES}: {}, {} of them lost", counted(all), counted(lost)),
+/// A copy that is out, by how it went.
+pub fn gone(loss: Loss) -> &'static str {
+    match loss {
+        Loss::MislaidIndoors => "mislaid indoors",
+        Loss::Stolen => "stolen or taken",
+        Loss::NotReturned => "not given back",
+        Loss::NotSaid | Loss::FarAway | Loss::NearHome | Loss::WithTheAddress => "lost",
+    }
+}
+
+/// How many copies of a key there are, and how many are out in which way.
+pub fn copies(all: usize, out: &[(&str, usize)]) -> String {
+    let out = out
+        .iter()
+        .map(|&(how, count)| format!(", {} {how}", counted(count)));
+    format!("{COPIES}: {}{}", counted(all), out.collect::<String>())
+}
+
+/// What somebody carries: so many keys, and what each is for. Each is one key on the ring.
+pub fn carries(keys: &[(String, usize)], more: usize) -> String {
+    let count = keys.iter().map(|&(_, count)| count).sum::<usize>() + more;
+    let one = |(doors, count): &(String, usize)| match count {
+        1 => format!("one for {doors}"),
+        count => format!("{} the same for {doors}", counted(*count)),
+    };
+    match (count, keys) {
+        (0, _) => CARRIES_NONE.to_owned(),
+        (1, [(doors, _)]) => format!("1 key, for {doors}"),
+        (count, keys) => {
+            let all = keys
+                .iter()
+                .map(one)
+                .chain((more > 0).then(|| and_more(more)));
+            format!(
+                "{} keys: {}",
+                counted(count),
+                all.collect::<Vec<_>>().join("; ")
+            )
+        }
     }
 }
 
@@ -394,16 +453,6 @@ pub fn lock_kind(kind: LockKind) -> &'static str {
     }
 }
 
-/// A lock, by its door.
-pub fn lock_of(door: &str) -> String {
-    format!("lock of {door}")
-}
-
-/// A key, by what it opens, within a sentence.
-pub fn the_key_to(doors: &str) -> String {
-    format!("the key to {doors}")
-}
-
 /// A key, by what it opens.
 pub fn key_to(doors: &str) -> String {
     format!("The key to {doors}")
@@ -412,14 +461,6 @@ pub fn key_to(doors: &str) -> String {
 /// More than are named.
 pub fn and_more(more: usize) -> String {
     format!("and {} more", counted(more))
-}
-
-/// Several copies with one person.
-pub fn times(name: &str, count: usize) -> String {
-    match count {
-        1 => name.to_owned(),
-        count => format!("{name} ({})", counted(count)),
-    }
 }
 
 /// What a key's check found.

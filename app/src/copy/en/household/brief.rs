@@ -2,7 +2,7 @@
 
 use self_check_core::advice::Action;
 use self_check_core::household::brief::{AfterVisit, Ask, BriefRecipient};
-use self_check_core::household::{Inside, LockKind, Material};
+use self_check_core::household::{DoorKind, Inside, LockKind, Material};
 
 use crate::copy::Listed;
 use crate::copy::en::numbers::counted;
@@ -37,7 +37,7 @@ texts! {
     /// What a printed page may tell.
     PRINT_CAUTION = "A printed page tells others about your locks. Give it to the locksmith you have checked, and keep no copy in view.";
     /// No work for a locksmith.
-    NOTHING = "The plan holds no lock for a locksmith. There is nothing to print.";
+    NOTHING = "The plan holds no lock to see to and no key to cut. There is nothing to print.";
     /// Not on the safety branch.
     SAFETY = "Nothing is printed here. Plan first with a service you trust.";
 
@@ -88,8 +88,8 @@ texts! {
     KEY = "Key";
     /// Opens.
     OPENS = "opens";
-    /// Of today.
-    STAYS = "stays; only copies are needed";
+    /// Of today, before the other doors it opens.
+    STAYS = "stays as it is, and we bring it to be copied";
     /// Fourth part.
     QUOTES = "Price before the work begins";
     /// For.
@@ -134,38 +134,33 @@ pub fn ask(ask: Ask) -> &'static str {
 /// Something to do when the work is done.
 pub fn after(after: AfterVisit) -> &'static str {
     match after {
-        AfterVisit::OldKeyMustFail => "The old key must no longer turn.",
+        AfterVisit::OldKeyMustFail => "In the changed locks, the old key must no longer turn.",
         AfterVisit::TryEachNewKeyWithTheDoorOpen => "Try each new key, with the door open.",
         AfterVisit::CountTheNewKeys => "Count the new keys.",
+        AfterVisit::KeepOldKeysThatOpenOtherLocks => {
+            "Keep an old key that still opens another lock: it stays in use."
+        }
         AfterVisit::TryOldKeyInShedGateAndPadlock => {
             "Try the old key in shed, gate and padlock before it is destroyed."
         }
-        AfterVisit::ScrapTheOldKeys => "Destroy the old keys.",
+        AfterVisit::ScrapTheOldKeys => "Last, destroy the old keys that open nothing any more.",
     }
 }
 
-/// For whom copies are.
-pub fn recipient(recipient: BriefRecipient, each: u32, people: usize) -> String {
-    let each = match each {
-        1 => "1".to_owned(),
-        each => counted(each as usize),
-    };
+/// For whom copies are: so many people of one kind.
+pub fn recipient(recipient: BriefRecipient, people: usize) -> String {
     match (recipient, people) {
-        (BriefRecipient::Person(Some(role)), 1) => {
-            format!("{each} for: {}", role.words().to_lowercase())
-        }
+        (BriefRecipient::Person(Some(role)), 1) => role.words().to_lowercase(),
         (BriefRecipient::Person(Some(role)), people) => {
             format!(
-                "{each} each for {}: {}",
-                counted(people),
-                role.words().to_lowercase()
+                "{} ({} people)",
+                role.words().to_lowercase(),
+                counted(people)
             )
         }
-        (BriefRecipient::Person(None), 1) => format!("{each} for one person"),
-        (BriefRecipient::Person(None), people) => {
-            format!("{each} each for {} people", counted(people))
-        }
-        (BriefRecipient::Spare, _) => format!("{each} for the home"),
+        (BriefRecipient::Person(None), 1) => "one person".to_owned(),
+        (BriefRecipient::Person(None), people) => format!("{} people", counted(people)),
+        (BriefRecipient::Spare, _) => "the home".to_owned(),
     }
 }
 
@@ -175,6 +170,7 @@ pub fn work(action: Action) -> &'static str {
         Action::RekeyCylinder => "rekey (set to a new key)",
         Action::ChangeCylinder => "new cylinder, flush",
         Action::ChangeLockOrLevers => "new levers (flat plates) or lock",
+        Action::ReplaceSmallLock => "replace the small lock (we may do it ourselves)",
         other => super::plan::verb(other),
     }
 }
@@ -232,6 +228,18 @@ pub fn key(place: usize) -> String {
         )
 }
 
+/// A key of today, by the doors it opens that are not on the page.
+pub fn key_of(letter: &str, doors: &[DoorKind]) -> String {
+    let doors: Vec<String> = doors
+        .iter()
+        .map(|door| door.words().to_lowercase())
+        .collect();
+    match doors.as_slice() {
+        [] => format!("{KEY} {letter}"),
+        doors => format!("{KEY} {letter} ({})", doors.join(", ")),
+    }
+}
+
 /// How many of a kind.
 pub fn of_a_kind(kind_words: &str, count: usize) -> String {
     format!("{} × {kind_words}", counted(count))
@@ -248,12 +256,4 @@ pub fn of(some: usize, all: usize) -> String {
 /// Copies that come with a key.
 pub fn included(copies: u8) -> String {
     format!("We were told that {copies} copies come with each new key.")
-}
-
-/// Copies together.
-pub fn together(total: u64) -> String {
-    match total {
-        1 => "1 copy".to_owned(),
-        total => format!("{total} copies"),
-    }
 }

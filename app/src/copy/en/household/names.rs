@@ -24,6 +24,9 @@ pub struct Names {
     ways: BTreeMap<WayId, Name>,
 }
 
+/// Before the last of a row.
+const AND: &str = " and ";
+
 /// So many doors name a key; more are counted.
 const DOORS_OF_A_NAME: usize = 3;
 
@@ -106,6 +109,15 @@ impl Names {
     /// The name of a key, within a sentence.
     pub fn key_in_a_row(&self, id: KeyId) -> String {
         self.keys.get(&id).map(Name::within).unwrap_or_default()
+    }
+
+    /// The doors a key opens, within a sentence.
+    pub fn key_for(&self, id: KeyId) -> String {
+        let name = self.key_in_a_row(id);
+        match name.rsplit_once(", ") {
+            Some((doors, last)) if !last.contains(AND) => format!("{doors}{AND}{last}"),
+            _ => name,
+        }
     }
 
     /// The name of a person: what they are to the household.
@@ -251,6 +263,8 @@ mod tests {
                 "Shed"
             ]
         );
+        let shared = household.keys().next().map(|(id, _)| names.key_for(id));
+        assert_eq!(shared.as_deref(), Some("front door and workshop"));
         let ways: Vec<&str> = household.ways().map(|(id, _)| names.way(id)).collect();
         assert_eq!(
             ways,

@@ -33,10 +33,16 @@ texts! {
     STEPS = "Step by step";
     /// Heading of the reasons.
     REASONS = "Why: keys that could be in wrong hands";
-    /// Heading of stop-gaps.
-    UNTIL_THEN = "Until then";
+    /// Heading of stop-gaps, before the steps they bridge.
+    UNTIL_THEN = "First: until the locks are changed";
+    /// Asks how keys were lost.
+    HOW_LOST = "First say how it went missing";
+    /// Why.
+    HOW_LOST_WHY = "How soon you have to act depends on it.";
     /// Somebody stays in.
     STAY_IN = "someone stays in, or the door is not left on its own for long";
+    /// Before what each of several people gets.
+    EACH = "Each gets";
     /// Other locks hold.
     LOCK_THESE = "lock the other lock, which no key that is out opens";
     /// Heading of the keys.
@@ -47,6 +53,10 @@ texts! {
     WITHOUT = "No longer for";
     /// People who are told the new code.
     STAYS_WITH = "Tell the new one to";
+    /// Before keys not checked.
+    NOT_CHECKED_YET = "You have not checked the key to";
+    /// Before keys whose check is open.
+    CANNOT_TELL_YET = "The check could not tell, and an open answer decides, for the key to";
     /// A kept key of which nobody needs another copy.
     NO_NEW_COPIES = "no new copy needed";
     /// Heading above the press.
@@ -79,6 +89,12 @@ texts! {
     ROW_COST = "What that costs, by your prices";
     /// Table of rings.
     RINGS = "If this person’s ring is lost: locks to change";
+    /// Every way comes to the same.
+    ALL_THE_SAME = "Here, all three ways come to the same. Keep it as it is now.";
+    /// Needs that nobody has said.
+    NEEDS_ASSUMED = "You have not said for everybody which doors they need. Whoever is left out counts as needing what they can open, so “By need” may keep too much together.";
+    /// To where it is said.
+    NEEDS_SAY = "Say it on the board";
     /// Chooses.
     CHOOSE = "Plan for this";
     /// The chosen one.
@@ -165,21 +181,28 @@ pub fn step(step: &Step, names: &Names) -> String {
     }
 }
 
-/// How to do it, where the step is not one of the advice's own actions.
-pub fn how(step: &Step) -> Option<&'static str> {
+/// How to do it, where the step is not one of the advice's own actions. `is_old_void` says whether
+/// there are old keys that open nothing any more: in the key safe, where the step is about one.
+pub fn how(step: &Step, is_old_void: bool) -> Option<&'static str> {
     match step {
         Step::LocksmithVisit(_) => Some(
             "All in one visit costs less than several. Ask for the whole price before the work begins. Afterwards try every new key with the door open.",
         ),
-        Step::HandOver(Recipient::KeySafe(_), _) => {
-            Some("That is a small box with a code. Take the old key out when the new one goes in.")
-        }
-        Step::HandOver(..) => Some("Hand the new key over, and take the old one in if you can."),
-        Step::HandIn(_) => {
-            Some("They open doors that these people do not need. A friendly word is enough.")
-        }
+        Step::HandOver(Recipient::KeySafe(_), _) => Some(if is_old_void {
+            "That is a small box with a code. Take the old key out when the new one goes in."
+        } else {
+            "That is a small box with a code. The keys in it stay in use."
+        }),
+        Step::HandOver(..) => Some(if is_old_void {
+            "Hand the new keys over. Take in only old keys that the last step names, if you can: all others stay in use."
+        } else {
+            "Hand the new keys over. Today’s keys stay in use."
+        }),
+        Step::HandIn(_) => Some(
+            "They open doors that these people do not need. A friendly word is enough. A returned key proves nothing: if you are not sure of someone, have that lock changed too.",
+        ),
         Step::ScrapOldCopies(_) => Some(
-            "First try each old key once in every other lock, shed and padlock you have: it may open one you forgot. Then break or bend it, so that nobody can use it.",
+            "These open nothing any more. First try each once in every other lock, shed and padlock you have: it may open one you forgot. Then break or bend it, so that nobody can use it.",
         ),
         _ => None,
     }
@@ -239,9 +262,31 @@ pub fn copies(count: u64) -> String {
     }
 }
 
-/// So many copies, for whom.
-pub fn for_whom(count: u64, people: &str) -> String {
-    format!("{}: {people}", copies(count))
+/// People who get the same number of copies of a key.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Alike {
+    /// How many each of them gets.
+    pub each: u32,
+    /// How many people they are.
+    pub people: usize,
+    /// What they are called, some of them perhaps together.
+    pub names: Vec<String>,
+}
+
+/// So many copies, for whom: who gets one, who gets two, and so on.
+pub fn for_whom(count: u64, people: &[Alike]) -> String {
+    let named = |alike: &Alike| alike.names.join(", ");
+    if let [only] = people
+        && only.people == 1
+    {
+        return format!("{} for {}", copies(count), named(only));
+    }
+    let each = |alike: &Alike| match alike.people {
+        1 => format!("{} for {}", alike.each, named(alike)),
+        _ => format!("{} each for {}", alike.each, named(alike)),
+    };
+    let people: Vec<String> = people.iter().map(each).collect();
+    format!("{}: {}", copies(count), people.join("; "))
 }
 
 /// Why a key is exposed.
@@ -250,11 +295,10 @@ pub fn reason(by: &ExposedBy, household: &Household, names: &Names) -> String {
         ExposedBy::Check(_) => "its check says that old copies should stop working".to_owned(),
         ExposedBy::LostCopy(copy, loss) => {
             let had = household.copy(copy).and_then(|copy| copy.place.had_by());
-            match had {
-                Some(holder) => {
-                    format!("a copy is gone ({}): {}", names.holder(holder), went(loss))
-                }
-                None => format!("a copy is gone: {}", went(loss)),
+            let who = had.map_or_else(String::new, |holder| format!(" ({})", names.holder(holder)));
+            match loss {
+                Loss::NotReturned => format!("a copy was not given back{who}"),
+                loss => format!("a copy is gone{who}: {}", went(loss)),
             }
         }
         ExposedBy::FormerHolder(_, holder) => {
@@ -292,14 +336,8 @@ pub fn note(note: Note, names: &Names) -> String {
             "{}: this is a way out. Ask for a thumb-turn (a knob you turn by hand), so that nobody looks for a key in a fire. Ask first if there is glass beside the lock.",
             names.lock(lock)
         ),
-        Note::NotChecked(key) => format!(
-            "Key to {}: you have not checked it yet.",
-            names.key_in_a_row(key)
-        ),
-        Note::CannotTell(key) => format!(
-            "Key to {}: its check could not tell yet. An open answer decides.",
-            names.key_in_a_row(key)
-        ),
+        Note::NotChecked(key) => format!("{NOT_CHECKED_YET}: {}.", names.key_for(key)),
+        Note::CannotTell(key) => format!("{CANNOT_TELL_YET}: {}.", names.key_for(key)),
     }
 }
 
@@ -307,6 +345,9 @@ pub fn note(note: Note, names: &Names) -> String {
 pub fn priced(what: Priced) -> &'static str {
     match what {
         Priced::Item(item) => item.words(),
+        Priced::CallOutAtAnyHour => {
+            "A visit as soon as you can get one: in ordinary hours, or at night or at a weekend"
+        }
         Priced::RekeyedOrNew => {
             "One lock rekeyed (set to a new key), or a new cylinder (the part the key goes into): the locksmith says which"
         }

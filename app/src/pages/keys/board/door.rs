@@ -51,7 +51,7 @@ pub fn row(desk: &Desk, door: DoorId) -> Html {
                 { new_lock(desk, door) }
                 { new_way(desk, door) }
                 <p class="row">
-                    { desk.opener(Open::Door(door), opener, "plain", words::CHANGE, name) }
+                    { desk.opener(Open::Door(door), opener, "plain", words::CHANGE_DOOR, name) }
                     { desk.opener(Open::NewLock(door), add_lock_id(door), "plain", words::ADD_LOCK, name) }
                     { desk.opener(Open::NewWay(door), add_way_id(door), "plain", words::ADD_WAY, name) }
                 </p>
@@ -114,7 +114,7 @@ fn lock_row(desk: &Desk, door: DoorId, id: LockId) -> Html {
                     { words::KEYS_OF_DOOR }{ ": " }{ keys.join("; ") }
                 }
             </span>
-            { desk.opener(Open::Lock(id), opener, "plain", words::CHANGE, &words::lock_of(overview.names.lock(id))) }
+            { desk.opener(Open::Lock(id), opener, "plain", words::CHANGE_LOCK, overview.names.lock(id)) }
         </li>
     }
 }
@@ -152,7 +152,7 @@ fn way_row(desk: &Desk, door: DoorId, id: WayId) -> Html {
                 }
             </span>
             { given(desk, id, way) }
-            { desk.opener(Open::Way(id), opener, "plain", words::CHANGE, overview.names.way(id)) }
+            { desk.opener(Open::Way(id), opener, "plain", words::CHANGE_WAY, overview.names.way(id)) }
         </li>
     }
 }

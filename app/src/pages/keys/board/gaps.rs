@@ -4,6 +4,7 @@
 use self_check_core::household::{DoorId, Gap, HolderId, Opening};
 use yew::prelude::*;
 
+use super::{Desk, Open};
 use crate::copy::en::household::board as words;
 use crate::household::Overview;
 
@@ -27,7 +28,8 @@ enum Access {
 }
 
 /// The section.
-pub fn gaps(overview: &Overview) -> Html {
+pub fn gaps(desk: &Desk) -> Html {
+    let overview = &desk.overview;
     let household = &overview.household;
     if household.doors().len() == 0 || household.holders().len() == 0 {
         return html! {};
@@ -41,17 +43,56 @@ pub fn gaps(overview: &Overview) -> Html {
             if is_small {
                 { table(overview) }
             }
-            if overview.gaps.is_empty() {
-                <p>{ words::GAPS_NONE }</p>
+            if overview.gaps().is_empty() {
+                <p>{ none(overview) }</p>
             } else if !is_small {
                 <ul class="took">
-                    { for overview.gaps.iter().take(MOST_LINES).map(|gap| line(overview, gap)) }
+                    { for overview.gaps().iter().take(MOST_LINES).map(|gap| line(overview, gap)) }
                 </ul>
-                if overview.gaps.len() > MOST_LINES {
-                    <p class="note">{ words::shown(MOST_LINES, overview.gaps.len()) }</p>
+                if overview.gaps().len() > MOST_LINES {
+                    <p class="note">{ words::shown(MOST_LINES, overview.gaps().len()) }</p>
                 }
             }
+            { not_said(desk) }
         </section>
+    }
+}
+
+/// What can be claimed where nothing shows: only as much as was said.
+fn none(overview: &Overview) -> &'static str {
+    let holders = overview.household.holders();
+    let asked = holders
+        .filter(|(_, holder)| !holder.no_longer_should)
+        .count();
+    match overview.needs_not_said().count() {
+        0 => words::GAPS_NONE,
+        not_said if not_said == asked => words::GAPS_NOT_SAID,
+        _ => words::GAPS_NONE_SAID,
+    }
+}
+
+/// Those of whom nobody has said what they need, and the way to say it: the form of the first.
+fn not_said(desk: &Desk) -> Html {
+    let overview = &desk.overview;
+    let all: Vec<HolderId> = overview.needs_not_said().collect();
+    let Some(&first) = all.first() else {
+        return html! {};
+    };
+    let named = overview.names.holders(all.iter().take(MOST_NAMED).copied());
+    let more = all.len().saturating_sub(MOST_NAMED);
+    html! {
+        <>
+            <p class="note">
+                { words::NOT_SAID_OF }{ ": " }{ named }
+                if more > 0 {
+                    { ", " }{ words::and_more(more) }
+                }
+                { "." }
+            </p>
+            <p class="row">
+                { desk.opener(Open::Person(first), "say-needs".into(), "press-quiet", words::SAY_NEEDS, "") }
+            </p>
+        </>
     }
 }
 
@@ -117,7 +158,7 @@ fn table(overview: &Overview) -> Html {
 
 /// What this person can do at this door.
 fn access(overview: &Overview, holder: HolderId, door: DoorId) -> Access {
-    let gap = overview.gaps.iter().find(|gap| gap.holder == holder);
+    let gap = overview.gaps().iter().find(|gap| gap.holder == holder);
     let is_in = |doors: fn(&Gap) -> &Vec<DoorId>| gap.is_some_and(|gap| doors(gap).contains(&door));
     if is_in(|gap| &gap.without) {
         return Access::Without;
@@ -125,7 +166,7 @@ fn access(overview: &Overview, holder: HolderId, door: DoorId) -> Access {
     if is_in(|gap| &gap.beyond) {
         return Access::Beyond;
     }
-    let reach = overview.reach.get(&holder);
+    let reach = overview.reach(holder);
     let opening = reach.and_then(|reach| reach.doors.iter().find(|found| found.door == door));
     match opening.map(|found| &found.opening) {
         None => Access::Nothing,
@@ -177,9 +218,33 @@ fn shape(access: Access) -> Html {
 mod tests {
     use std::collections::BTreeSet;
 
-    use self_check_core::household::{DoorKind, Role, demonstration};
+    use self_check_core::household::{Change, DoorKind, LockKind, Role, demonstration, quick};
 
     use super::*;
+
+    #[test]
+    fn nothing_is_claimed_of_needs_that_nobody_told() {
+        let people = [Role::Resident, Role::Neighbour];
+        let home = quick::two_doors(LockKind::PinTumbler, &people).unwrap_or_default();
+        let doors: Vec<DoorId> = home.doors().map(|(id, _)| id).collect();
+        let told = |home: &self_check_core::household::Household, at: usize| {
+            let holder = home
+                .holders()
+                .nth(at)
+                .map_or(HolderId::new(0), |(id, _)| id);
+            let all = doors.iter().map(|&door| Change::Needs {
+                holder,
+                door,
+                needs: true,
+            });
+            home.with_all(all.collect::<Vec<_>>()).unwrap_or_default()
+        };
+        let claim = |home| none(&Overview::of(home));
+        assert_eq!(claim(&home), words::GAPS_NOT_SAID);
+        let one = told(&home, 0);
+        assert_eq!(claim(&one), words::GAPS_NONE_SAID);
+        assert_eq!(claim(&told(&one, 1)), words::GAPS_NONE);
+    }
 
     #[test]
     fn neighbour_of_the_example_opens_the_workshop_without_need() {
@@ -203,7 +268,7 @@ mod tests {
         assert_eq!(at(Role::Neighbour, DoorKind::FrontDoor), Access::Opens);
         assert_eq!(at(Role::Neighbour, DoorKind::Shed), Access::Nothing);
         let without: BTreeSet<DoorId> = overview
-            .gaps
+            .gaps()
             .iter()
             .flat_map(|gap| gap.without.iter().copied())
             .collect();

@@ -2,6 +2,7 @@
 
 use std::rc::Rc;
 
+use self_check_core::advice::Urgency;
 use self_check_core::household::{Change, CopyId, HolderId, KeyId, Loss, Place};
 use yew::prelude::*;
 
@@ -40,7 +41,7 @@ pub fn row(desk: &Desk, key: KeyId) -> Html {
             <HungKey is_marked={exposed.is_some()} />
             <div>
                 if let Some(exposed) = exposed {
-                    { urgency(exposed.urgency) }
+                    { due(exposed.urgency, exposed.may_be_sooner()) }
                 }
                 <h3>{ name }</h3>
                 { doors(overview, key) }
@@ -56,16 +57,20 @@ pub fn row(desk: &Desk, key: KeyId) -> Html {
                 <p class="note">{ words::finding(overview.household.key(key).and_then(|key| key.finding)) }</p>
                 <p class="row">
                     <CheckThisKey key_id={key} name={name.to_owned()} />
-                    { desk.opener(Open::Key(key), opener, "plain", words::CHANGE, &words::the_key_to(&overview.names.key_in_a_row(key))) }
+                    { desk.opener(Open::Key(key), opener, "plain", words::CHANGE_KEY, &overview.names.key_in_a_row(key)) }
                 </p>
             </div>
         </li>
     }
 }
 
-/// How soon, as a mark and a word.
-pub fn urgency(urgency: self_check_core::advice::Urgency) -> Html {
-    use self_check_core::advice::Urgency;
+/// How soon, as a mark and a word. While nobody has said how a key was lost, the answer decides.
+pub fn due(urgency: Urgency, may_be_sooner: bool) -> Html {
+    let words = match (may_be_sooner, urgency) {
+        (false, urgency) => copy::urgency(urgency).name,
+        (true, Urgency::Soon | Urgency::Today) => words::SOON_OR_TODAY,
+        (true, Urgency::Habit | Urgency::WhenConvenient) => words::DEPENDS,
+    };
     let class = match urgency {
         Urgency::Habit => "when-habit",
         Urgency::WhenConvenient => "when-convenient",
@@ -73,7 +78,7 @@ pub fn urgency(urgency: self_check_core::advice::Urgency) -> Html {
         Urgency::Today => "when-today",
     };
     html! {
-        <p class={classes!("when", class)}>{ urgency_mark(urgency) }{ copy::urgency(urgency).name }</p>
+        <p class={classes!("when", class)}>{ urgency_mark(urgency) }{ words }</p>
     }
 }
 
@@ -131,15 +136,22 @@ fn copies(desk: &Desk, key: KeyId) -> Html {
         return html! { <p class="note">{ words::NO_COPIES }</p> };
     }
     let name = overview.names.key(key);
-    let is_lost = |copy: &&CopyId| {
-        let copy = overview.household.copy(**copy);
-        copy.is_some_and(|copy| matches!(copy.place, Place::Lost { .. }))
-    };
-    let lost = copies.iter().filter(is_lost).count();
+    let mut out: Vec<(&str, usize)> = Vec::new();
+    for copy in copies
+        .iter()
+        .filter_map(|&copy| overview.household.copy(copy))
+    {
+        if let Place::Lost { loss, .. } = copy.place {
+            let how = words::gone(loss);
+            match out.iter_mut().find(|(known, _)| *known == how) {
+                Some((_, count)) => *count += 1,
+                None => out.push((how, 1)),
+            }
+        }
+    }
     html! {
         <details class="copies">
-            <summary>{ words::copies(copies.len(), lost) }
-            </summary>
+            <summary>{ words::copies(copies.len(), &out) }</summary>
             <ul class="copy-list">
                 { for copies.iter().take(MOST_COPIES).map(|&copy| copy_row(desk, name, copy)) }
             </ul>

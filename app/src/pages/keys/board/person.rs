@@ -32,7 +32,7 @@ pub fn row(desk: &Desk, holder: HolderId) -> Html {
     let overview = &desk.overview;
     let name = overview.names.holder(holder);
     let part = overview.household.holder(holder);
-    let reach = overview.reach.get(&holder);
+    let reach = overview.reach(holder);
     html! {
         <li key={holder.number()}>
             <h3>{ name }</h3>
@@ -48,38 +48,31 @@ pub fn row(desk: &Desk, holder: HolderId) -> Html {
             }
             <p class="row">
                 { lose(desk, holder) }
-                { desk.opener(Open::Person(holder), opener, "plain", words::CHANGE, name) }
+                { desk.opener(Open::Person(holder), opener, "plain", words::CHANGE_PERSON, name) }
             </p>
         </li>
     }
 }
 
-/// The keys on the ring, each with how many copies of it.
+/// The keys on the ring: how many, and what each is for.
 fn carried(overview: &Overview, holder: HolderId) -> String {
     let copies = overview.rings.get(&holder).into_iter().flatten();
-    let names = key_names(overview, copies);
-    if names.is_empty() {
-        words::CARRIES_NONE.to_owned()
-    } else {
-        names.join("; ")
-    }
+    keys_told(overview, copies)
 }
 
-fn key_names<'a>(overview: &Overview, copies: impl Iterator<Item = &'a CopyId>) -> Vec<String> {
+fn keys_told<'a>(overview: &Overview, copies: impl Iterator<Item = &'a CopyId>) -> String {
     let mut counts: BTreeMap<KeyId, usize> = BTreeMap::new();
     for copy in copies.filter_map(|&copy| overview.household.copy(copy)) {
         *counts.entry(copy.key).or_default() += 1;
     }
-    let more = counts.len().saturating_sub(MOST_NAMED);
-    let mut names: Vec<String> = counts
-        .into_iter()
-        .take(MOST_NAMED)
-        .map(|(key, count)| words::times(&overview.names.key_in_a_row(key), count))
-        .collect();
-    if more > 0 {
-        names.push(words::and_more(more));
-    }
-    names
+    let more = counts.values().skip(MOST_NAMED).sum();
+    let doors = |key| match overview.doors_of(key) {
+        [] => words::NO_DOOR_YET.to_owned(),
+        _ => overview.names.key_for(key),
+    };
+    let named = counts.into_iter().take(MOST_NAMED);
+    let named: Vec<(String, usize)> = named.map(|(key, count)| (doors(key), count)).collect();
+    words::carries(&named, more)
 }
 
 /// The doors that open, and those that open in part.
@@ -152,14 +145,18 @@ fn lost(desk: &Desk, holder: HolderId) -> Html {
             });
     let loss = losses_told.max().unwrap_or(Loss::NotSaid);
     let reach = overview.reach_of_lost(holder);
-    let keys = key_names(overview, copies.iter()).join("; ");
+    let keys = keys_told(overview, copies.iter());
+    let opens = match loss {
+        Loss::NotReturned => words::KEPT_OPENS,
+        _ => words::LOST_OPENS,
+    };
     let onvalue = {
         let (desk, copies) = (desk.clone(), copies.clone());
         Callback::from(move |value: String| {
             if let Some(loss) = Loss::of(&value) {
                 desk.state.dispatch(HouseholdAct::Make(went(
                     &desk.overview,
-                    holder,
+                    Some(holder),
                     &copies,
                     loss,
                 )));
@@ -175,10 +172,10 @@ fn lost(desk: &Desk, holder: HolderId) -> Html {
     let how = format!("{} ({name})", words::HOW_LOST);
     html! {
            <div class="lost">
-               <h4 id={lost_id(holder)} tabindex="-1">{ words::ring_is_lost(name) }</h4>
+               <h4 id={lost_id(holder)} tabindex="-1">{ words::ring_is_lost(name, loss) }</h4>
                <dl class="facts">
                    <dt>{ words::KEYS }</dt><dd>{ keys }</dd>
-                   <dt>{ words::LOST_OPENS }</dt><dd>{ opened(overview, &reach) }</dd>
+                   <dt>{ opens }</dt><dd>{ opened(overview, &reach) }</dd>
                </dl>
                { choose_among(Field::new(&field, &how), losses(), loss.id(), onvalue) }
                <p class="row">
@@ -194,13 +191,18 @@ fn lost(desk: &Desk, holder: HolderId) -> Html {
 }
 
 /// All that was lost from this ring went in this way.
-fn went(overview: &Overview, holder: HolderId, copies: &[CopyId], loss: Loss) -> Vec<Change> {
-    let by = Some(holder);
+pub fn went(
+    overview: &Overview,
+    by: Option<HolderId>,
+    copies: &[CopyId],
+    loss: Loss,
+) -> Vec<Change> {
     let lost = copies.iter().map(|&copy| Change::Move {
         copy,
         to: Place::Lost { by, loss },
     });
-    lost.chain(remotes(overview, holder, Some(loss))).collect()
+    let remotes = by.map(|holder| remotes(overview, holder, Some(loss)));
+    lost.chain(remotes.into_iter().flatten()).collect()
 }
 
 /// Everything is back on the ring.
@@ -229,7 +231,7 @@ fn remotes(overview: &Overview, holder: HolderId, given_away: Option<Loss>) -> V
 
 #[cfg(test)]
 mod tests {
-    use self_check_core::household::{Household, Role, demonstration};
+    use self_check_core::household::{Household, Key, LockKind, Role, demonstration, quick};
 
     use super::*;
 
@@ -242,6 +244,48 @@ mod tests {
         let loss = Loss::NotSaid;
         let lost = household.with(Change::LoseRing { holder, loss });
         (household, holder, lost.unwrap_or_default())
+    }
+
+    #[test]
+    fn one_key_for_two_doors_reads_unlike_two_keys() {
+        let carried_by_the_first = |home: &Household| {
+            let first = home.holders().next().map(|(id, _)| id);
+            first
+                .map(|holder| carried(&Overview::of(home), holder))
+                .unwrap_or_default()
+        };
+        let people = [Role::Resident];
+        let alike = quick::two_doors_alike(LockKind::PinTumbler, &people).unwrap_or_default();
+        assert_eq!(
+            carried_by_the_first(&alike),
+            "1 key, for front door and back door"
+        );
+        let two = quick::two_doors(LockKind::PinTumbler, &people).unwrap_or_default();
+        assert_eq!(
+            carried_by_the_first(&two),
+            "2 keys: one for front door; one for back door"
+        );
+        let to = two.holders().next().map_or(HolderId::new(0), |(id, _)| id);
+        let first = two.keys().next().map_or(KeyId::new(0), |(id, _)| id);
+        let spare = two.next_key();
+        let more = two.with_all([
+            Change::AddKey(Key::default()),
+            Change::Give {
+                key: first,
+                to,
+                copies: 1,
+            },
+            Change::Give {
+                key: spare,
+                to,
+                copies: 1,
+            },
+        ]);
+        assert_eq!(
+            carried_by_the_first(&more.unwrap_or_default()),
+            "4 keys: 2 the same for front door; one for back door; one for no door yet"
+        );
+        assert_eq!(carried_by_the_first(&Household::empty()), "");
     }
 
     #[test]
@@ -259,7 +303,7 @@ mod tests {
         let (before, holder, lost) = lost();
         let overview = Overview::of(&lost);
         let copies = overview.lost.get(&holder).cloned().unwrap_or_default();
-        let stolen = lost.with_all(went(&overview, holder, &copies, Loss::Stolen));
+        let stolen = lost.with_all(went(&overview, Some(holder), &copies, Loss::Stolen));
         let loss = Loss::Stolen;
         assert_eq!(stolen, before.with(Change::LoseRing { holder, loss }));
     }

@@ -178,27 +178,34 @@ fn keys(brief: &Brief) -> Html {
 }
 
 fn key_line(place: usize, key: &BriefKey) -> String {
-    let mut line = format!("{} {}", words::KEY, words::key(place));
+    let mut line = words::key_of(&words::key(place), &key.other_doors);
     if !key.locks.is_empty() {
         line += &format!(" {} {}", words::OPENS, words::locks(&key.locks));
     }
     if !key.is_new {
-        line += &format!(", {}", words::STAYS);
+        let and = if key.locks.is_empty() { "" } else { "," };
+        line += &format!("{and} {}", words::STAYS);
     }
-    // Those who get the same number of copies in the same role stand together.
-    let mut alike: BTreeMap<(BriefRecipient, u32), usize> = BTreeMap::new();
-    for &copy in &key.copies {
-        *alike.entry(copy).or_default() += 1;
+    if key.copies.is_empty() {
+        return format!("{line}.");
+    }
+    // Those who get the same number of copies stand together, counted where their role is the same.
+    let mut alike: BTreeMap<u32, BTreeMap<BriefRecipient, usize>> = BTreeMap::new();
+    for &(recipient, each) in &key.copies {
+        *alike.entry(each).or_default().entry(recipient).or_default() += 1;
     }
     let people = alike
         .into_iter()
-        .map(|((recipient, each), people)| words::recipient(recipient, each, people));
-    let people: Vec<String> = people.collect();
-    format!(
-        "{line}. {}: {}",
-        words::together(key.total),
-        people.join("; ")
-    )
+        .map(|(each, recipients)| plan_words::Alike {
+            each,
+            people: recipients.values().sum(),
+            names: recipients
+                .into_iter()
+                .map(|(recipient, people)| words::recipient(recipient, people))
+                .collect(),
+        });
+    let people: Vec<plan_words::Alike> = people.collect();
+    format!("{line}. {}.", plan_words::for_whom(key.total, &people))
 }
 
 fn quotes(brief: &Brief, household: &Household) -> Html {

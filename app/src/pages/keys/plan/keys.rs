@@ -1,6 +1,8 @@
 //! The keys there will be: what each opens, and how many copies for whom.
 
-use self_check_core::household::plan::{Origin, Plan, PlannedKey, Recipient};
+use std::collections::BTreeMap;
+
+use self_check_core::household::plan::{Origin, Plan, PlannedKey};
 use yew::prelude::*;
 
 use super::steps::key_name;
@@ -31,17 +33,27 @@ pub fn keys(overview: &Overview, plan: &Plan) -> Html {
     }
 }
 
+/// The first of them, and how many more there are.
+fn few(mut names: Vec<String>) -> Vec<String> {
+    let more = names.len().saturating_sub(MOST_PEOPLE);
+    names.truncate(MOST_PEOPLE);
+    names.extend((more > 0).then(|| board::and_more(more)));
+    names
+}
+
 fn row(overview: &Overview, plan: &Plan, place: usize, key: &PlannedKey) -> Html {
-    let one = |&(recipient, count): &(Recipient, u32)| {
-        board::times(
-            &words::recipient(recipient, &overview.names),
-            count as usize,
-        )
-    };
-    let mut people: Vec<String> = key.copies.iter().take(MOST_PEOPLE).map(one).collect();
-    if key.copies.len() > MOST_PEOPLE {
-        people.push(board::and_more(key.copies.len() - MOST_PEOPLE));
+    // Those who get the same number of copies stand together.
+    let mut people: BTreeMap<u32, Vec<String>> = BTreeMap::new();
+    for &(recipient, count) in &key.copies {
+        let named = people.entry(count).or_default();
+        named.push(words::recipient(recipient, &overview.names));
     }
+    let alike = |(each, names): (u32, Vec<String>)| words::Alike {
+        each,
+        people: names.len(),
+        names: few(names),
+    };
+    let people: Vec<words::Alike> = people.into_iter().map(alike).collect();
     html! {
         <div key={place}>
             <dt>{ key_name(overview, plan, place) }</dt>
@@ -52,7 +64,7 @@ fn row(overview: &Overview, plan: &Plan, place: usize, key: &PlannedKey) -> Html
                 if people.is_empty() {
                     <span>{ words::NO_NEW_COPIES }</span>
                 } else {
-                    <span>{ words::for_whom(key.copy_count(), &people.join(", ")) }</span>
+                    <span>{ words::for_whom(key.copy_count(), &people) }</span>
                 }
                 <span class="note">{ words::who(key.who) }</span>
             </dd>

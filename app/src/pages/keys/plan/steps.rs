@@ -1,12 +1,14 @@
 //! The steps in their order, each with what it is about.
 
-use self_check_core::advice::Action;
-use self_check_core::household::LockId;
+use std::collections::BTreeMap;
+
+use self_check_core::advice::{Action, Urgency};
 use self_check_core::household::plan::{Plan, PlanStep, Recipient, Step, StopGap};
+use self_check_core::household::{HolderId, KeyCopy, LockId, Place};
 use yew::prelude::*;
 
+use super::super::board::due;
 use super::super::board::place_words;
-use super::super::board::urgency;
 use crate::copy::en::household::{board, plan as words};
 use crate::copy::{self, site};
 use crate::household::Overview;
@@ -22,46 +24,80 @@ pub fn steps(overview: &Overview, plan: &Plan) -> Html {
             if plan.safety_first {
                 <p class="caution"><strong>{ site::CAUTION }</strong>{ " " }{ site::ONLY_IN_A_PLAN }</p>
             }
+            { until_then(overview, plan) }
             <ol class="todo">
                 { for together(&plan.steps).map(|steps| match steps {
                     [step] => one(overview, plan, step),
                     steps => handing_over(overview, plan, steps),
                 }) }
             </ol>
-            { until_then(overview, plan) }
         </section>
     }
 }
 
-/// The steps as they are shown: those that hand keys to one person after the other are one line of the list.
+/// The steps as they are shown: those that hand keys to one person after the other are one step of
+/// the list.
 fn together(steps: &[PlanStep]) -> impl Iterator<Item = &[PlanStep]> {
     steps.chunk_by(|one, next| {
         is_for_a_person(&one.step) && is_for_a_person(&next.step) && one.urgency == next.urgency
     })
 }
 
+/// Whether there are old keys that open nothing any more; in the key safe, where the step is about one.
+fn is_old_void(overview: &Overview, plan: &Plan, step: &Step) -> bool {
+    let household = &overview.household;
+    let is_void = |copy: &KeyCopy| plan.void.contains(&copy.key);
+    match *step {
+        Step::HandOver(Recipient::Holder(_), _) => {
+            let mut steps = plan.steps.iter();
+            steps.any(|step| matches!(step.step, Step::ScrapOldCopies(_)))
+        }
+        Step::HandOver(Recipient::KeySafe(way), _) => {
+            let mut copies = household.copies();
+            copies.any(|(_, copy)| copy.place == Place::InKeySafe(way) && is_void(copy))
+        }
+        _ => false,
+    }
+}
+
 fn is_for_a_person(step: &Step) -> bool {
     matches!(step, Step::HandOver(Recipient::Holder(_), _))
 }
 
-/// New keys for several people, a line for each.
+/// New keys for several people: a line for all who get the same.
 fn handing_over(overview: &Overview, plan: &Plan, steps: &[PlanStep]) -> Html {
     let Some(first) = steps.first() else {
         return html! {};
     };
-    let of = |step: &PlanStep| match &step.step {
-        Step::HandOver(Recipient::Holder(holder), _) => {
-            let keys = about(overview, plan, &step.step).join("; ");
-            html! { <li key={holder.number()}><b>{ overview.names.holder(*holder) }</b>{ ". " }{ keys }</li> }
+    let mut places: BTreeMap<&[(usize, u32)], usize> = BTreeMap::new();
+    let mut alike: Vec<(&Step, Vec<HolderId>)> = Vec::new();
+    for step in steps {
+        if let Step::HandOver(Recipient::Holder(holder), keys) = &step.step {
+            let place = *places.entry(keys).or_insert(alike.len());
+            match alike.get_mut(place) {
+                Some((_, people)) => people.push(*holder),
+                None => alike.push((&step.step, vec![*holder])),
+            }
         }
-        _ => html! {},
+    }
+    let line = |(step, people): &(&Step, Vec<HolderId>)| {
+        let keys = about(overview, plan, step).join("; ");
+        html! {
+            <li>
+                <b>{ overview.names.holders(people.iter().copied()) }</b>{ ". " }
+                if people.len() > 1 {
+                    { words::EACH }{ ": " }
+                }
+                { keys }
+            </li>
+        }
     };
     html! {
         <li>
-            { urgency(first.urgency) }
+            { due(first.urgency, first.may_be_sooner) }
             <h3>{ words::new_keys_for(steps.len()) }</h3>
-            <ul class="about-lines">{ for steps.iter().map(of) }</ul>
-            if let Some(how) = words::how(&first.step) {
+            <ul class="about-lines">{ for alike.iter().map(line) }</ul>
+            if let Some(how) = words::how(&first.step, is_old_void(overview, plan, &first.step)) {
                 <p>{ how }</p>
             }
         </li>
@@ -70,11 +106,12 @@ fn handing_over(overview: &Overview, plan: &Plan, steps: &[PlanStep]) -> Html {
 
 fn one(overview: &Overview, plan: &Plan, step: &PlanStep) -> Html {
     let advice = step.step.action().map(copy::action);
-    let how = words::how(&step.step).or(advice.map(|advice| advice.how));
+    let how = words::how(&step.step, is_old_void(overview, plan, &step.step));
+    let how = how.or(advice.map(|advice| advice.how));
     let cautions = cautions(plan, &step.step);
     html! {
         <li>
-            { urgency(step.urgency) }
+            { due(step.urgency, step.may_be_sooner) }
             <h3>{ words::step(&step.step, &overview.names) }</h3>
             { lines(about(overview, plan, &step.step)) }
             if let Some(how) = how {
@@ -129,7 +166,8 @@ fn about(overview: &Overview, plan: &Plan, step: &Step) -> Vec<String> {
             .iter()
             .map(|&key| board::key_to(&names.key_in_a_row(key)))
             .collect(),
-        Step::PlanWithSupport | Step::CallPolice | Step::StopGap | Step::AskInsurer => Vec::new(),
+        Step::StopGap => gap_lines(overview, plan),
+        Step::PlanWithSupport | Step::CallPolice | Step::AskInsurer => Vec::new(),
     }
 }
 
@@ -219,11 +257,34 @@ fn lines(lines: Vec<String>) -> Html {
     }
 }
 
-/// What holds each door until the visit.
+/// What holds each door until the visit, before the steps it bridges. Where a door cannot wait, it is
+/// a step of the list. A door that can wait long needs nothing; nor does anybody stay in for a shed.
 fn until_then(overview: &Overview, plan: &Plan) -> Html {
-    if plan.stop_gaps.is_empty() {
+    let is_a_step = plan.steps.iter().any(|step| step.step == Step::StopGap);
+    let all = gap_lines(overview, plan);
+    if is_a_step || all.is_empty() {
         return html! {};
     }
+    html! {
+        <>
+            <h3 class="until-then">{ words::UNTIL_THEN }</h3>
+            { lines(all) }
+            if let Some(caution) = copy::action(Action::StopGap).may_hurt {
+                <p class="caution"><strong>{ site::CAUTION }</strong>{ " " }{ caution }</p>
+            }
+        </>
+    }
+}
+
+fn gap_lines(overview: &Overview, plan: &Plan) -> Vec<String> {
+    let leads_in = |gap: &StopGap| {
+        let door = overview.household.door(gap.door);
+        door.is_some_and(|door| door.kind.leads_into_a_home())
+    };
+    let is_told = |gap: &&StopGap| {
+        (gap.urgency >= Urgency::Soon || gap.may_be_sooner)
+            && (leads_in(gap) || !gap.holding.is_empty())
+    };
     let line = |gap: &StopGap| {
         let door = overview.names.door(gap.door);
         let what = if gap.holding.is_empty() {
@@ -233,13 +294,6 @@ fn until_then(overview: &Overview, plan: &Plan) -> Html {
         };
         format!("{door}: {what}")
     };
-    html! {
-        <>
-            <h3 class="until-then">{ words::UNTIL_THEN }</h3>
-            { lines(plan.stop_gaps.iter().map(line).collect()) }
-            if let Some(caution) = copy::action(Action::StopGap).may_hurt {
-                <p class="caution"><strong>{ site::CAUTION }</strong>{ " " }{ caution }</p>
-            }
-        </>
-    }
+    let gaps = plan.stop_gaps.iter().filter(is_told);
+    gaps.map(line).collect()
 }

@@ -1,0 +1,293 @@
+//! What becomes of today's keys: which stay, which are void, who gets no new one.
+
+use std::collections::BTreeSet;
+
+use proptest::prelude::*;
+use self_check_core::household::brief::AfterVisit;
+use self_check_core::household::plan::{Recipient, Step};
+use self_check_core::household::*;
+
+use super::any::household;
+use super::chance::Chance;
+use crate::homes::{holder, losing};
+
+fn planned(home: &Household, grouping: Grouping) -> Plan {
+    let choices = Choices {
+        grouping,
+        ..Choices::default()
+    };
+    plan(home, choices)
+}
+
+/// One key to front and back door; the neighbour has it for the front door alone.
+fn one_key_too_far() -> (Household, DoorId) {
+    let people = [Role::Resident, Role::Neighbour];
+    let home = quick::two_doors_alike(LockKind::PinTumbler, &people).unwrap();
+    let (back, _) = home.doors().nth(1).unwrap();
+    let home = home.with(Change::Needs {
+        holder: holder(&home, Role::Neighbour),
+        door: back,
+        needs: false,
+    });
+    (home.unwrap(), back)
+}
+
+#[test]
+fn lock_is_changed_at_the_door_that_a_key_should_not_open() {
+    let (home, back) = one_key_too_far();
+    let plan = planned(&home, Grouping::ByNeed);
+    let doors: Vec<DoorId> = plan
+        .works
+        .iter()
+        .map(|work| home.lock(work.lock).unwrap().door)
+        .collect();
+    assert_eq!(doors, [back], "at the front door the key can stay");
+    assert_eq!(plan.hand_in, [], "nothing rests on a returned key");
+    assert_eq!(plan.copies_to_cut(), 1, "the neighbour needs no new key");
+}
+
+#[test]
+fn key_that_still_opens_a_door_is_neither_destroyed_nor_taken_in() {
+    let (home, _) = one_key_too_far();
+    let plan = planned(&home, Grouping::ByNeed);
+    assert_eq!(plan.void, []);
+    let takes_in = |step: &Step| matches!(step, Step::ScrapOldCopies(_) | Step::HandIn(_));
+    assert!(!plan.steps.iter().any(|step| takes_in(&step.step)));
+    let brief = brief(&home, &plan, BriefChoices::default()).unwrap();
+    assert_eq!(
+        brief.after,
+        [
+            AfterVisit::OldKeyMustFail,
+            AfterVisit::TryEachNewKeyWithTheDoorOpen,
+            AfterVisit::CountTheNewKeys,
+            AfterVisit::KeepOldKeysThatOpenOtherLocks,
+        ]
+    );
+}
+
+#[test]
+fn fewest_locks_come_before_fewest_copies_taken_in() {
+    // Two back doors and a front door with one key: it stays at the two, though the neighbour then
+    // has to hand it in.
+    let (home, _) = one_key_too_far();
+    let (key, _) = home.keys().next().unwrap();
+    let resident = holder(&home, Role::Resident);
+    let side = home.next_door();
+    let home = home.with(Change::AddDoor(Door::of(DoorKind::SideDoor)));
+    let home = home
+        .unwrap()
+        .with_all([
+            Change::AddLock(Lock::on(side, LockKind::PinTumbler).opened_by(key)),
+            Change::Needs {
+                holder: resident,
+                door: side,
+                needs: true,
+            },
+        ])
+        .unwrap();
+    let plan = planned(&home, Grouping::ByNeed);
+    assert_eq!((plan.works.len(), plan.hand_in.len()), (1, 1));
+}
+
+/// Up to five doors, each with one of up to three keys, and people who hold and need some of them.
+fn small_home(chance: &mut Chance) -> Household {
+    let mut home = Household::empty();
+    let mut keys = Vec::new();
+    for _ in 0..1 + chance.below(3) {
+        keys.push(home.next_key());
+        home = home.with(Change::AddKey(Key::default())).unwrap();
+    }
+    let mut doors = Vec::new();
+    for _ in 0..2 + chance.below(4) {
+        doors.push(home.next_door());
+        let door = Door::of(DoorKind::OtherDoor);
+        home = home.with(Change::AddDoor(door)).unwrap();
+        let key = keys[chance.below(keys.len())];
+        let lock = Lock::on(*doors.last().unwrap(), LockKind::PinTumbler).opened_by(key);
+        home = home.with(Change::AddLock(lock)).unwrap();
+    }
+    for _ in 0..1 + chance.below(4) {
+        let to = home.next_holder();
+        let needs = doors.iter().copied().filter(|_| chance.once_in(2));
+        let holder = Holder {
+            needs: Some(needs.collect()),
+            ..Holder::of(Role::Resident)
+        };
+        home = home.with(Change::AddHolder(holder)).unwrap();
+        for &key in &keys {
+            if chance.once_in(2) {
+                let copies = 1;
+                home = home.with(Change::Give { key, to, copies }).unwrap();
+            }
+        }
+    }
+    home
+}
+
+/// The locks touched and the copies taken in, the least of both in this order, over every way of
+/// letting groups keep keys, each key with at most one group.
+fn least(home: &Household, groups: &[Group], free: &[KeyId]) -> (usize, usize) {
+    let Some((group, others)) = groups.split_first() else {
+        return (0, 0);
+    };
+    let with = |kept: Option<KeyId>| {
+        let left: Vec<KeyId> = free
+            .iter()
+            .copied()
+            .filter(|&key| Some(key) != kept)
+            .collect();
+        let locks = group.locks.iter().filter_map(|&lock| home.lock(lock));
+        let touched = locks.filter(|lock| kept.is_none_or(|key| !lock.keys.contains(&key)));
+        let taken_in = home.copies().filter(|(_, copy)| match copy.place {
+            Place::Held(holder) => Some(copy.key) == kept && !group.needed_by.contains(&holder),
+            _ => false,
+        });
+        let (touched, taken_in) = (touched.count(), taken_in.count());
+        let rest = least(home, others, &left);
+        (touched + rest.0, taken_in + rest.1)
+    };
+    let opens = |key: &&KeyId| {
+        let mut locks = group.locks.iter().filter_map(|&lock| home.lock(lock));
+        locks.any(|lock| lock.keys.contains(*key))
+    };
+    let kept = free.iter().filter(opens).map(|&key| with(Some(key)));
+    kept.chain([with(None)]).min().unwrap()
+}
+
+#[test]
+fn kept_keys_touch_the_fewest_locks_and_of_those_take_the_fewest_copies_in() {
+    let mut chance = Chance::seeded(23);
+    let mut taken_in = 0;
+    for _ in 0..400 {
+        let home = small_home(&mut chance);
+        let keys: Vec<KeyId> = home.keys().map(|(key, _)| key).collect();
+        for grouping in [Grouping::AllAlike, Grouping::ByNeed] {
+            let plan = planned(&home, grouping);
+            let found = (plan.works.len(), plan.hand_in.len());
+            assert_eq!(found, least(&home, &groups(&home, grouping), &keys));
+            taken_in += plan.hand_in.len();
+        }
+    }
+    assert!(taken_in > 20, "some have to be taken in: {taken_in}");
+}
+
+/// A sitter who did not give the house key back.
+fn not_given_back() -> (Household, HolderId) {
+    let people = [Role::Resident, Role::Sitter];
+    let home = quick::two_doors_alike(LockKind::PinTumbler, &people).unwrap();
+    let home = losing(&home, Role::Sitter, Loss::NotReturned);
+    let sitter = holder(&home, Role::Sitter);
+    (home, sitter)
+}
+
+#[test]
+fn whoever_did_not_give_a_key_back_gets_no_new_one() {
+    let (home, sitter) = not_given_back();
+    let (front, _) = home.doors().next().unwrap();
+    let needed = home.with(Change::Needs {
+        holder: sitter,
+        door: front,
+        needs: true,
+    });
+    for home in [home, needed.unwrap()] {
+        for &grouping in Grouping::ALL {
+            let plan = planned(&home, grouping);
+            assert_eq!(plan.works.len(), 2, "{grouping:?}");
+            for key in &plan.keys {
+                let mut copies = key.copies.iter();
+                assert!(
+                    copies.all(|&(recipient, _)| recipient != Recipient::Holder(sitter)),
+                    "{grouping:?}: {key:?}"
+                );
+            }
+            let after = plan.carried_out(&home).unwrap();
+            assert_eq!(gaps(&after), [], "nobody is said to lack a key");
+        }
+    }
+}
+
+#[test]
+fn whoever_did_not_give_a_key_back_is_told_no_new_code() {
+    let (home, sitter) = not_given_back();
+    let (front, _) = home.doors().next().unwrap();
+    let way = home.next_way();
+    let home = home.with_all([
+        Change::AddWay(Way {
+            given_away: Some(Loss::NotSaid),
+            ..Way::at(front, WayKind::DoorCode)
+        }),
+        Change::Knows {
+            holder: sitter,
+            way,
+            knows: true,
+        },
+    ]);
+    let plan = planned(&home.unwrap(), Grouping::AsNow);
+    assert_eq!(plan.ways[0].without, [sitter]);
+    assert_eq!(plan.ways[0].stays_with, []);
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(400))]
+
+    #[test]
+    fn void_keys_are_those_that_open_nothing_afterwards(home in household(120)) {
+        let opening = |home: &Household| -> BTreeSet<KeyId> {
+            home.locks().flat_map(|(_, lock)| lock.keys.clone()).collect()
+        };
+        for &grouping in Grouping::ALL {
+            let plan = planned(&home, grouping);
+            let after = plan.carried_out(&home).unwrap();
+            let gone: Vec<KeyId> = opening(&home).difference(&opening(&after)).copied().collect();
+            prop_assert_eq!(&plan.void, &gone, "{:?}", grouping);
+            for copy in &plan.hand_in {
+                let key = home.copy(*copy).unwrap().key;
+                prop_assert!(!gone.contains(&key), "what is void is not taken in as kept");
+            }
+            for step in &plan.steps {
+                if let Step::ScrapOldCopies(keys) = &step.step {
+                    prop_assert!(keys.iter().all(|key| gone.contains(key)));
+                }
+            }
+            let page = brief(&home, &plan, BriefChoices::default()).unwrap();
+            let dropped = plan.works.iter().filter(|work| work.who == remedy::WhoActs::Household);
+            let dropped: BTreeSet<KeyId> = dropped.flat_map(|work| work.drops.clone()).collect();
+            let says = |what: AfterVisit| page.after.contains(&what);
+            prop_assert_eq!(
+                says(AfterVisit::ScrapTheOldKeys),
+                dropped.iter().any(|key| gone.contains(key))
+            );
+            prop_assert_eq!(
+                says(AfterVisit::KeepOldKeysThatOpenOtherLocks),
+                dropped.iter().any(|key| !gone.contains(key))
+            );
+        }
+    }
+
+    #[test]
+    fn nobody_gets_a_new_key_to_a_door_whose_key_they_did_not_give_back(home in household(120)) {
+        for &grouping in Grouping::ALL {
+            for planned in planned(&home, grouping).keys {
+                let doors: BTreeSet<DoorId> =
+                    planned.locks.iter().map(|&lock| home.lock(lock).unwrap().door).collect();
+                for (recipient, _) in planned.copies {
+                    let Recipient::Holder(to) = recipient else { continue };
+                    let kept_back = home.copies().filter(|(_, copy)| {
+                        copy.place == Place::Lost { by: Some(to), loss: Loss::NotReturned }
+                    });
+                    let closed: BTreeSet<DoorId> = kept_back
+                        .flat_map(|(_, copy)| {
+                            let key = copy.key;
+                            home.locks().filter(move |(_, lock)| lock.keys.contains(&key))
+                        })
+                        .map(|(_, lock)| lock.door)
+                        .collect();
+                    prop_assert!(
+                        !doors.is_subset(&closed),
+                        "{:?}: {:?} gets a key to {:?}", grouping, to, doors
+                    );
+                }
+            }
+        }
+    }
+}

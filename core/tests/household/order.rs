@@ -1,0 +1,87 @@
+//! The order of the steps, and what is left open until it is said how a key was lost.
+
+use proptest::prelude::*;
+use self_check_core::advice::Urgency;
+use self_check_core::household::plan::Step;
+use self_check_core::household::*;
+
+use super::any::household;
+use crate::homes::losing;
+
+fn place(plan: &Plan, is_it: impl Fn(&Step) -> bool) -> Option<usize> {
+    plan.steps.iter().position(|step| is_it(&step.step))
+}
+
+/// What orders work or pays for it.
+fn orders_work(step: &Step) -> bool {
+    matches!(
+        step,
+        Step::LocksmithVisit(_)
+            | Step::ReplaceSmallLocks(_)
+            | Step::CutCopies(_)
+            | Step::Tell { .. }
+    )
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(300))]
+
+    #[test]
+    fn insurer_is_asked_before_work_and_old_keys_are_destroyed_last(home in household(120)) {
+        for &grouping in Grouping::ALL {
+            let plan = plan(&home, Choices { grouping, ..Choices::default() });
+            let work = place(&plan, orders_work).unwrap_or(plan.steps.len());
+            for first in [Step::AskInsurer, Step::CallPolice, Step::StopGap] {
+                if let Some(at) = place(&plan, |step| *step == first) {
+                    prop_assert!(at < work, "{:?}", first);
+                }
+            }
+            if let Some(at) = place(&plan, |step| matches!(step, Step::ScrapOldCopies(_))) {
+                prop_assert_eq!(at, plan.steps.len() - 1);
+            }
+        }
+    }
+
+    #[test]
+    fn what_may_be_sooner_is_never_due_today_already(home in household(120)) {
+        let plan = plan(&home, Choices::default());
+        for step in plan.steps {
+            prop_assert!(!step.may_be_sooner || step.urgency < Urgency::Today);
+        }
+        for work in plan.works {
+            prop_assert!(!work.may_be_sooner || work.urgency < Urgency::Today);
+        }
+    }
+}
+
+#[test]
+fn fresh_loss_waits_for_how_the_key_was_lost() {
+    let home =
+        quick::one_door(DoorKind::FrontDoor, LockKind::PinTumbler, &[Role::Resident]).unwrap();
+    let visit = |loss| {
+        let plan = plan(&losing(&home, Role::Resident, loss), Choices::default());
+        let at = place(&plan, |step| matches!(step, Step::LocksmithVisit(_))).unwrap();
+        (
+            plan.exposed[0].may_be_sooner(),
+            plan.steps[at].may_be_sooner,
+        )
+    };
+    assert_eq!(visit(Loss::NotSaid), (true, true));
+    for said in [Loss::FarAway, Loss::NearHome, Loss::Stolen] {
+        assert_eq!(visit(said), (false, false), "{said:?}");
+    }
+}
+
+#[test]
+fn shed_cannot_become_more_urgent_than_soon() {
+    let home = quick::one_door(DoorKind::Shed, LockKind::PinTumbler, &[Role::Resident]).unwrap();
+    let lost = losing(&home, Role::Resident, Loss::NotSaid);
+    assert!(plan(&lost, Choices::default()).works[0].may_be_sooner);
+    let (key, _) = lost.keys().next().unwrap();
+    let finding = Some(Finding {
+        exposure: FoundExposure::Exposed(Urgency::Soon),
+        safety_first: false,
+    });
+    let found = lost.with(Change::Check { key, finding }).unwrap();
+    assert!(!plan(&found, Choices::default()).works[0].may_be_sooner);
+}

@@ -1,0 +1,197 @@
+//! From a lost key to what is done about it: what is asked, in which order it stands, and what is
+//! claimed only where it was said.
+
+use self_check_tests::{Look, Page, Result, journey};
+
+use crate::walking::{arrive, choose_by_id};
+
+const EMPTY: &str = "Keys and doors";
+const CALM: &str = "No key here is known to be in wrong hands";
+const ONE_OUT: &str = "One key could be in wrong hands";
+
+/// An ordinary home by the quick start: this way of doors, two residents and a neighbour.
+async fn home(page: &Page, doors: &str) -> Result<()> {
+    page.open_at("#/keys").await?;
+    arrive(page, EMPTY).await?;
+    page.click("radio", doors).await?;
+    choose(page, "Resident", "2").await?;
+    choose(page, "Neighbour", "1").await?;
+    page.click("button", "Put it on the board").await?;
+    arrive(page, CALM).await
+}
+
+/// Chooses a line of the list of this name.
+async fn choose(page: &Page, list: &str, line: &str) -> Result<()> {
+    page.tab_to("combobox", list).await?;
+    page.type_text(line).await?;
+    page.wait_until(&format!("{line:?} is chosen in {list:?}"), async || {
+        let chosen = page
+            .run("const list = document.activeElement; return list.options?.[list.selectedIndex]?.text ?? '';")
+            .await?;
+        Ok(chosen.as_str().unwrap_or_default().starts_with(line))
+    })
+    .await
+}
+
+/// Whether the parts stand on the page one after the other.
+async fn stand_in_this_order(page: &Page, parts: &[&str]) -> Result<()> {
+    let text = page.visible_text().await?;
+    let mut from = 0;
+    for part in parts {
+        let at = text[from..].find(part);
+        assert!(at.is_some(), "{part:?} is missing after {from}: {text}");
+        from += at.unwrap_or(0);
+    }
+    Ok(())
+}
+
+#[test]
+fn fresh_loss_asks_how_before_it_says_how_soon() -> Result<()> {
+    journey(Look::PHONE, async |page| {
+        home(page, "Two doors, one key for both").await?;
+        page.click("button", "This ring is lost: Neighbour").await?;
+        arrive(page, ONE_OUT).await?;
+        let text = page.visible_text().await?;
+        assert!(text.contains("It depends on how it went missing"), "{text}");
+        assert!(!text.contains("When convenient"), "{text}");
+        page.click("link", "See what to do now: Neighbour").await?;
+        arrive(page, "What to do").await?;
+        stand_in_this_order(
+            page,
+            &[
+                "First say how it went missing",
+                "First: until the locks are changed",
+                "Front door: someone stays in",
+                "It depends on how it went missing",
+                "Have a locksmith see to 2 locks",
+                "Destroy the old keys, last of all",
+            ],
+        )
+        .await?;
+        choose_by_id(page, "said-0", "stolen").await?;
+        page.wait_for_text("Report it to the police").await?;
+        stand_in_this_order(
+            page,
+            &[
+                "Report it to the police",
+                "Look after the door until the lock is changed",
+                "Front door: someone stays in",
+                "Ask your insurer",
+                "Have a locksmith see to 2 locks",
+                "Destroy the old keys, last of all",
+            ],
+        )
+        .await?;
+        let text = page.visible_text().await?;
+        assert!(!text.contains("First say how"), "it is said now: {text}");
+        page.click("link", "What it costs").await?;
+        arrive(page, "What it costs").await?;
+        page.wait_for_text("A visit as soon as you can get one")
+            .await
+    })
+}
+
+#[test]
+fn key_not_given_back_is_called_so_and_not_cut_again() -> Result<()> {
+    journey(Look::DESKTOP, async |page| {
+        home(page, "Two doors, one key for both").await?;
+        page.click("button", "This ring is lost: Neighbour").await?;
+        arrive(page, ONE_OUT).await?;
+        choose(page, "How did it go missing? (Neighbour)", "Not given back").await?;
+        page.wait_for_text("Neighbour: keys not given back").await?;
+        page.wait_for_text("Copies: 3, 1 not given back").await?;
+        page.click("link", "See what to do now: Neighbour").await?;
+        arrive(page, "What to do").await?;
+        page.wait_for_text("2 copies: 1 each for Resident 1, Resident 2")
+            .await
+    })
+}
+
+#[test]
+fn ways_that_come_to_the_same_are_said_to() -> Result<()> {
+    journey(Look::PHONE, async |page| {
+        home(page, "One door").await?;
+        page.click("link", "Which doors should share a key").await?;
+        arrive(page, "Which doors should share a key").await?;
+        let same = "all three ways come to the same. Keep it as it is now.";
+        page.wait_for_text(same).await?;
+        page.click("link", "The board").await?;
+        arrive(page, CALM).await?;
+        page.click("button", "Add a door").await?;
+        page.click("button", "Save").await?;
+        page.wait_for_text("Doors: 2.").await?;
+        page.click("link", "Which doors should share a key").await?;
+        arrive(page, "Which doors should share a key").await?;
+        page.wait_for_text("Three ways of sharing keys").await?;
+        let text = page.visible_text().await?;
+        assert!(!text.contains(same), "{text}");
+        Ok(())
+    })
+}
+
+#[test]
+fn needs_are_claimed_only_where_they_were_said() -> Result<()> {
+    journey(Look::DESKTOP, async |page| {
+        home(page, "Two doors, one key for both").await?;
+        page.wait_for_text("You have not said who needs which door")
+            .await?;
+        let text = page.visible_text().await?;
+        assert!(!text.contains("Everybody opens what they need"), "{text}");
+        for person in ["Resident 1", "Resident 2", "Neighbour"] {
+            page.click("button", "Say who needs which door").await?;
+            page.wait_for_text("I will not say").await?;
+            page.click("checkbox", "I will not say").await?;
+            page.click("button", "Save").await?;
+            page.wait_until(&format!("{person} is said"), async || {
+                let text = page.visible_text().await?;
+                let left = text
+                    .split("You have not said what these people need")
+                    .nth(1);
+                Ok(left
+                    .is_none_or(|left| !left.lines().next().unwrap_or_default().contains(person)))
+            })
+            .await?;
+        }
+        page.wait_for_text("Everybody opens what they need, and nothing else.")
+            .await
+    })
+}
+
+#[test]
+fn one_key_for_two_doors_and_two_keys_are_told_apart() -> Result<()> {
+    journey(Look::PHONE, async |page| {
+        home(page, "Two doors, one key for both").await?;
+        page.wait_for_text("1 key, for front door and back door")
+            .await?;
+        page.click("button", "Undo").await?;
+        home(page, "Two doors, a key for each").await?;
+        page.wait_for_text("2 keys: one for front door; one for back door")
+            .await?;
+        // Every button of a door says in words what it changes.
+        let words = page
+            .run("return [...document.querySelectorAll('.leaves > li:first-child button')].map(b => b.textContent.trim()).join();")
+            .await?;
+        assert_eq!(words, "Edit lock,Edit door,Add a lock,Add another way in");
+        let names = page.names("button").await?;
+        for name in ["Edit lock: Front door", "Edit door: Front door"] {
+            assert!(names.iter().any(|known| known == name), "{name}: {names:?}");
+        }
+        Ok(())
+    })
+}
+
+#[test]
+fn way_to_the_plan_stands_on_the_first_screen_of_a_phone() -> Result<()> {
+    journey(Look::PHONE, async |page| {
+        home(page, "Two doors, a key for each").await?;
+        page.click("button", "This ring is lost: Neighbour").await?;
+        arrive(page, "Two keys could be in wrong hands").await?;
+        let bottom = page
+            .run("const link = [...document.querySelectorAll('a')].find(a => a.textContent === 'See what to do');
+                  return link.getBoundingClientRect().bottom + scrollY - innerHeight;")
+            .await?;
+        let below = bottom.as_f64().ok_or("no link to the plan")?;
+        assert!(below <= 0.0, "the link ends {below} below the first screen");
+        Ok(())
+    })
+}
