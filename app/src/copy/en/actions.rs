@@ -391,14 +391,14 @@ pub fn action(action: Action) -> ActionWords {
 /// An action as it continues "What if, from today…": those whose effect on the secret can be shown.
 pub fn what_if(action: Action) -> Option<&'static str> {
     Some(match action {
-        Action::TellLandlord => "…the landlord has the lock set to a new key",
+        Action::TellLandlord => "…the landlord has the lock set to a new key, or the card cancelled",
         Action::TellManager => "…the manager has the lock changed",
         Action::RekeyCylinder => "…the lock is set to a new key",
         Action::ChangeCylinder => "…the part the key goes into is changed",
         Action::ChangeLockOrLevers => "…the lock or its inner plates are changed",
         Action::ReplaceSmallLock => "…the small lock is replaced",
         Action::OwnerOfSystemActs => "…the owner of the key system acts",
-        Action::ChangeCodesAndUsers => "…the code is new and old users are removed",
+        Action::ChangeCodesAndUsers => "…the code is new, and old users or cards are removed",
         Action::MoveTheSpare => "…the spare is inside",
         Action::CarryCovered => "…the key is carried and kept covered",
         _ => return None,

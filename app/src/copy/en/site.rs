@@ -441,7 +441,7 @@ pub fn rule_caption(of: &KeyRange, left: &KeysLeft) -> String {
         format!("After what you told us, left to try: {now}{no_guessing}.")
     };
     format!(
-        "For an even chance at a common house key, a stranger who never saw it would try {before} others. It depends on how many cuts (dips along the edge) it has. {left} {RULE_NOTE}"
+        "For an even chance at a common house key, a stranger who never saw it would try {before} keys. It depends on how many cuts (dips along the edge) it has. {left} {RULE_NOTE}"
     )
 }
 
