@@ -391,7 +391,9 @@ pub fn action(action: Action) -> ActionWords {
 /// An action as it continues "What if, from today…": those whose effect on the secret can be shown.
 pub fn what_if(action: Action) -> Option<&'static str> {
     Some(match action {
-        Action::TellLandlord => "…the landlord has the lock set to a new key, or the card cancelled",
+        Action::TellLandlord => {
+            "…the landlord has the lock set to a new key, or the card cancelled"
+        }
         Action::TellManager => "…the manager has the lock changed",
         Action::RekeyCylinder => "…the lock is set to a new key",
         Action::ChangeCylinder => "…the part the key goes into is changed",
