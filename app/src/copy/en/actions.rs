@@ -117,6 +117,7 @@ fn until_it_is_done(action: Action, answers: &Answers) -> Option<&'static str> {
             | Action::RekeyCylinder
             | Action::ChangeCylinder
             | Action::ChangeLockOrLevers
+            | Action::ReplaceSmallLock
     );
     if !changes_a_lock {
         return None;
@@ -240,7 +241,7 @@ pub fn action(action: Action) -> ActionWords {
         },
         Action::ReplaceSmallLock => ActionWords {
             title: "Replace the small lock",
-            how: "A new mailbox lock, padlock or cabinet lock often costs less than work on the old one. Choose one with no number on its front, or keep that number out of sight. Until then, empty a mailbox every day.",
+            how: "A new mailbox lock, padlock or cabinet lock often costs less than work on the old one. Choose one with no number on its front, or keep that number out of sight.",
             who: "You, or a locksmith for a safe. Ask the landlord, the manager or the post office first if the mailbox is not yours.",
             may_hurt: Some(
                 "Do not drill or saw a lock yourself: chips fly. Leave that to someone with the tools and eye guards.",
