@@ -2,7 +2,9 @@
 
 use std::rc::Rc;
 
-use self_check_core::household::{DoorKind, Household, LockKind, Refusal, Role, quick};
+use self_check_core::household::{
+    Change, Door, DoorKind, Household, LockKind, Refusal, Role, WhoDecides, quick,
+};
 use yew::prelude::*;
 
 use super::keep::{Keep, KeepNotice, proof};
@@ -63,6 +65,8 @@ const MOST_OF_A_KIND: usize = 6;
 struct Draft {
     home: Home,
     lock: LockKind,
+    /// Who decides about the flat door's lock, once that was answered.
+    decides: Option<WhoDecides>,
     people: Vec<(Role, usize)>,
 }
 
@@ -74,6 +78,18 @@ impl Home {
             Self::TwoDoors => words::QUICK_TWO,
             Self::Flat => words::QUICK_FLAT,
             Self::FlatInASystem => words::QUICK_SYSTEM,
+        }
+    }
+
+    fn is_a_flat(self) -> bool {
+        matches!(self, Self::Flat | Self::FlatInASystem)
+    }
+
+    /// Who decides about the lock of one's own door, until somebody says otherwise.
+    fn decides(self) -> WhoDecides {
+        match self {
+            Self::FlatInASystem => WhoDecides::Manager,
+            Self::OneDoor | Self::TwoAlike | Self::TwoDoors | Self::Flat => WhoDecides::Household,
         }
     }
 
@@ -91,6 +107,7 @@ impl Draft {
         Self {
             home: Home::OneDoor,
             lock: LockKind::NotSure,
+            decides: None,
             people: vec![(Role::Resident, 1)],
         }
     }
@@ -108,18 +125,33 @@ impl Draft {
         }
     }
 
+    fn decides(&self) -> WhoDecides {
+        self.decides.unwrap_or_else(|| self.home.decides())
+    }
+
     fn household(&self) -> Result<Household, Refusal> {
         let people: Vec<Role> = Role::all()
             .iter()
             .flat_map(|&role| std::iter::repeat_n(role, self.count(role)))
             .collect();
-        match self.home {
+        let home = match self.home {
             Home::OneDoor => quick::one_door(DoorKind::FrontDoor, self.lock, &people),
             Home::TwoAlike => quick::two_doors_alike(self.lock, &people),
             Home::TwoDoors => quick::two_doors(self.lock, &people),
             Home::Flat => quick::flat_and_entrance(self.lock, &people),
             Home::FlatInASystem => quick::flat_in_a_system(&people),
-        }
+        }?;
+        let flat = home
+            .doors()
+            .find(|(_, door)| door.kind == DoorKind::FlatDoor);
+        let Some((flat, door)) = flat.map(|(flat, door)| (flat, door.clone())) else {
+            return Ok(home);
+        };
+        let door = Door {
+            who_decides: self.decides(),
+            ..door
+        };
+        home.with(Change::SetDoor(flat, door))
     }
 }
 
@@ -175,6 +207,9 @@ pub fn QuickStart(props: &QuickStartProps) -> Html {
                 if draft.home != Home::FlatInASystem {
                     { lock(&draft) }
                 }
+                if draft.home.is_a_flat() {
+                    { decides(&draft) }
+                }
                 { people(&draft) }
                 <p class="row">
                     <button type="submit" class="press">{ words::QUICK_MAKE }</button>
@@ -229,6 +264,23 @@ fn lock(draft: &UseStateHandle<Draft>) -> Html {
     )
 }
 
+fn decides(draft: &UseStateHandle<Draft>) -> Html {
+    let onchoose = {
+        let draft = draft.clone();
+        Callback::from(move |who: WhoDecides| {
+            draft.set(Draft {
+                decides: Some(who),
+                ..(*draft).clone()
+            });
+        })
+    };
+    let field = Field {
+        hint: Some(words::QUICK_DECIDES_HINT),
+        ..Field::new("quick-decides", words::QUICK_DECIDES)
+    };
+    choose(field, draft.decides(), onchoose)
+}
+
 fn people(draft: &UseStateHandle<Draft>) -> Html {
     let others = Role::all()
         .iter()
@@ -278,6 +330,26 @@ mod tests {
             assert_eq!(household.holders().len(), 5, "{home:?}");
             let copies = 5 * household.keys().len();
             assert_eq!(household.copies().len(), copies, "{home:?}");
+        }
+    }
+
+    #[test]
+    fn flat_door_is_whose_it_was_said_to_be_and_the_entrance_stays_the_managers() {
+        for home in [Home::Flat, Home::FlatInASystem] {
+            for decides in [None, Some(WhoDecides::Landlord), Some(WhoDecides::Manager)] {
+                let draft = Draft {
+                    home,
+                    decides,
+                    ..Draft::new()
+                };
+                let household = draft.household().unwrap_or_default();
+                let told: Vec<WhoDecides> = household
+                    .doors()
+                    .map(|(_, door)| door.who_decides)
+                    .collect();
+                let flat = decides.unwrap_or_else(|| home.decides());
+                assert_eq!(told, [flat, WhoDecides::Manager], "{home:?}");
+            }
         }
     }
 }

@@ -1,6 +1,6 @@
 //! Words of the board: who holds which key, what opens, what could be in wrong hands.
 
-use self_check_core::household::{Finding, FoundExposure, LockKind, Loss};
+use self_check_core::household::{DoorKind, Finding, FoundExposure, LockKind, Loss, WhoDecides};
 
 use crate::copy::Listed;
 use crate::copy::en::numbers::counted;
@@ -32,6 +32,10 @@ texts! {
     QUICK_SYSTEM = "A flat whose key opens the building’s door too";
     /// Question on the lock.
     QUICK_LOCK = "What kind of lock is on your own door?";
+    /// Question on who decides, for a flat.
+    QUICK_DECIDES = "Who decides about the lock of the flat’s door?";
+    /// Hint for it.
+    QUICK_DECIDES_HINT = "If you rent, that may be the landlord. The building’s own door is put down as the manager’s.";
     /// Question on people.
     QUICK_PEOPLE = "Who has a key?";
     /// Hint for it.
@@ -443,6 +447,17 @@ pub fn carries(keys: &[(String, usize)], more: usize) -> String {
 /// What a button does, and about what: for those who hear the buttons one by one.
 pub fn about(what: &str, of: &str) -> String {
     format!("{what}: {of}")
+}
+
+/// Who decides about a door's locks: said where it is another, and where a flat might be let.
+pub fn decides(who: WhoDecides, kind: DoorKind) -> Option<&'static str> {
+    match who {
+        WhoDecides::Household if kind == DoorKind::FlatDoor => Some("You decide about its locks."),
+        WhoDecides::Household => None,
+        WhoDecides::Landlord => Some("The landlord decides about its locks."),
+        WhoDecides::Manager => Some("The manager of the building decides about its locks."),
+        WhoDecides::AnotherOwner => Some("Another owner decides about its locks."),
+    }
 }
 
 /// The kind of a lock, as the board says it.

@@ -41,6 +41,9 @@ pub fn row(desk: &Desk, door: DoorId) -> Html {
                 if is_open {
                     <p class="when when-soon">{ words::OPEN_TO_OTHERS }</p>
                 }
+                if let Some(who) = words::decides(part.who_decides, part.kind) {
+                    <p class="note">{ who }</p>
+                }
                 if locks.is_empty() {
                     <p class="note">{ words::NO_LOCK }</p>
                 }
