@@ -10,7 +10,7 @@ use crate::advice::{Action, Urgency};
 use crate::sources::{CHOOSING_A_LOCKSMITH, Source, TRADE_KEYED_ALIKE, TRADE_VISIT};
 
 use super::kinds::{Arrangement, DoorKind, Inside, LockKind, Material, PriceItem, Role};
-use super::{CylinderLengths, Label, PriceRange};
+use super::{CylinderLengths, Label, LockId, PriceRange};
 
 pub use page::brief;
 
@@ -61,7 +61,7 @@ pub struct Brief {
     pub keys: Vec<BriefKey>,
     /// What to ask a price for before the work begins.
     pub quotes: Vec<Quote>,
-    /// What else to ask, in order.
+    /// What else can be asked, in order; see [`Brief::asked`].
     pub ask: &'static [Ask],
     /// What to do when the work is done, in order: only what this plan makes sense of.
     pub after: Vec<AfterVisit>,
@@ -70,6 +70,8 @@ pub struct Brief {
 /// One lock.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct BriefLock {
+    /// Which lock of the household it is.
+    pub lock: LockId,
     /// What kind of door it is on.
     pub door: DoorKind,
     /// Its own word, if ticked in.
@@ -94,6 +96,9 @@ pub struct BriefLock {
     pub keys: Vec<usize>,
     /// How soon, if ticked in.
     pub urgency: Option<Urgency>,
+    /// Whether it may be due sooner than that, or sooner than is known where nothing stands there:
+    /// nobody has said how a key was lost. Only if ticked in.
+    pub may_be_sooner: bool,
 }
 
 /// One key there will be.
@@ -159,4 +164,62 @@ pub enum AfterVisit {
 impl Brief {
     /// What the page rests on.
     pub const SOURCES: &[&Source] = &[&TRADE_VISIT, &TRADE_KEYED_ALIKE, &CHOOSING_A_LOCKSMITH];
+
+    /// Groups of [`Brief::same_keyway`] without the locks that get a new cylinder: those do not
+    /// stay as they are.
+    pub fn can_share_as_they_are(&self) -> Vec<Vec<usize>> {
+        let stays = |&place: &usize| {
+            self.locks
+                .get(place)
+                .is_some_and(BriefLock::keeps_its_keyway)
+        };
+        let groups = self.same_keyway.iter();
+        let groups = groups.map(|group| group.iter().copied().filter(stays).collect());
+        groups
+            .filter(|group: &Vec<usize>| group.len() > 1)
+            .collect()
+    }
+
+    /// Whether a lock that keeps its keyway is to share a key with another lock.
+    pub fn is_about_sharing(&self) -> bool {
+        self.keys.iter().any(|key| {
+            let mut places = key.locks.iter();
+            key.locks.len() + key.other_doors.len() > 1
+                && places.any(|&place| {
+                    let lock = self.locks.get(place);
+                    lock.is_some_and(BriefLock::keeps_its_keyway)
+                })
+        })
+    }
+
+    /// What to ask, in order: about sharing a key only where locks are to share one.
+    pub fn asked(&self) -> impl Iterator<Item = Ask> {
+        let is_about_sharing = self.is_about_sharing();
+        let all = self.ask.iter().copied();
+        all.filter(move |&ask| ask != Ask::OthersNeedANewCylinder || is_about_sharing)
+    }
+}
+
+impl BriefLock {
+    /// Whether the work leaves it the keyhole it has.
+    fn keeps_its_keyway(&self) -> bool {
+        self.action == Action::RekeyCylinder
+    }
+
+    /// Whether a thumb-turn is wanted if people leave by this door: a new cylinder comes, and none
+    /// is known to be there.
+    pub fn wants_a_thumb_turn(&self) -> bool {
+        self.action == Action::ChangeCylinder
+            && self.door.is_a_way_out()
+            && matches!(self.inside, None | Some(Inside::Key))
+    }
+
+    /// Whether there is nothing to be worked from inside, as with a padlock.
+    pub fn has_no_inside(&self) -> bool {
+        self.kind == LockKind::SmallLock
+            || matches!(
+                self.door,
+                DoorKind::Padlock | DoorKind::Mailbox | DoorKind::Cabinet
+            )
+    }
 }

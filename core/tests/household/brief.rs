@@ -2,7 +2,7 @@
 
 use self_check_core::advice::{Action, Urgency};
 use self_check_core::household::brief::{
-    AfterVisit, Ask, BriefKey, BriefRecipient, Quote, Readiness,
+    AfterVisit, Ask, BriefKey, BriefLock, BriefRecipient, Quote, Readiness,
 };
 use self_check_core::household::*;
 
@@ -145,6 +145,58 @@ fn brief_ends_with_the_old_key_tried_everywhere_before_it_is_scrapped() {
     ] {
         assert!(brief.ask.contains(&asked));
     }
+}
+
+/// The page for two doors alike with locks of this kind, a ring being lost in this way.
+fn two_alike(kind: LockKind, loss: Loss) -> Brief {
+    let home = quick::two_doors_alike(kind, &[Role::Resident]).unwrap();
+    let home = losing(&home, Role::Resident, loss);
+    let plan = plan(&home, Choices::default());
+    let choices = BriefChoices {
+        urgency: true,
+        ..BriefChoices::default()
+    };
+    brief(&home, &plan, choices).unwrap()
+}
+
+#[test]
+fn sharing_is_asked_only_where_a_lock_that_stays_is_to_share() {
+    let asks = |brief: &Brief| brief.asked().any(|ask| ask == Ask::OthersNeedANewCylinder);
+    let rekeyed = two_alike(LockKind::PinTumbler, Loss::NearHome);
+    assert_eq!(rekeyed.can_share_as_they_are(), [[0, 1]]);
+    assert!(asks(&rekeyed));
+    let new_cylinders = two_alike(LockKind::EuropeanProfile, Loss::NearHome);
+    assert_eq!(new_cylinders.same_keyway, [[0, 1]]);
+    assert!(new_cylinders.can_share_as_they_are().is_empty());
+    assert!(!asks(&new_cylinders));
+    let home =
+        quick::one_door(DoorKind::FrontDoor, LockKind::PinTumbler, &[Role::Resident]).unwrap();
+    let home = losing(&home, Role::Resident, Loss::NearHome);
+    let plan = plan(&home, Choices::default());
+    let one = brief(&home, &plan, BriefChoices::default()).unwrap();
+    assert!(!asks(&one) && one.asked().count() + 1 == one.ask.len());
+}
+
+#[test]
+fn thumb_turn_is_wanted_where_a_new_cylinder_comes_into_a_way_out() {
+    let wanted = |kind| -> Vec<bool> {
+        let locks = two_alike(kind, Loss::NearHome).locks;
+        locks.iter().map(BriefLock::wants_a_thumb_turn).collect()
+    };
+    assert_eq!(wanted(LockKind::EuropeanProfile), [true, true]);
+    assert_eq!(wanted(LockKind::PinTumbler), [false, false]);
+}
+
+#[test]
+fn due_is_left_open_until_somebody_says_how_it_was_lost() {
+    let open = two_alike(LockKind::PinTumbler, Loss::NotSaid);
+    let said = two_alike(LockKind::PinTumbler, Loss::Stolen);
+    assert!(open.locks.iter().all(|lock| lock.may_be_sooner));
+    assert!(
+        said.locks
+            .iter()
+            .all(|lock| !lock.may_be_sooner && lock.urgency == Some(Urgency::Today))
+    );
 }
 
 #[test]

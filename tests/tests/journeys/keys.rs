@@ -118,8 +118,8 @@ fn sitters_ring_is_lost_from_start_to_printed_page_by_keyboard() -> Result<()> {
         in_this_order(
             &text,
             &[
-                "Can you get in?",
-                "Does the door shut well?",
+                "We can get in",
+                "The door shuts well",
                 "Locks to see to",
                 "Front door",
                 "rekey (set to a new key)",
@@ -127,7 +127,9 @@ fn sitters_ring_is_lost_from_start_to_printed_page_by_keyboard() -> Result<()> {
                 "Keys and copies",
                 "Price before the work begins",
                 "Do you keep our key code",
-                "In the changed locks, the old key must no longer turn.",
+                "May we see your papers",
+                "When the work is done, we",
+                "see that the old key no longer turns in the changed locks.",
                 "shed, gate and padlock",
             ],
         );

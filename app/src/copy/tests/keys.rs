@@ -77,6 +77,9 @@ fn board() -> Vec<String> {
         board::copies(4, &[]),
         board::copies(4, &[("lost", 1), ("not given back", 1)]),
         board::key_to("front door"),
+        board::decides(WhoDecides::Household, DoorKind::FlatDoor)
+            .unwrap_or_default()
+            .to_owned(),
         board::and_more(4),
     ]);
     let names = Names::default();
@@ -103,6 +106,12 @@ fn board() -> Vec<String> {
         texts.push(board::finding(Some(found)).to_owned());
     }
     texts.push(board::finding(None).to_owned());
+    let others = WhoDecides::all().iter();
+    texts.extend(
+        others
+            .filter_map(|&who| board::decides(who, DoorKind::FrontDoor))
+            .map(str::to_owned),
+    );
     texts.extend(Loss::all().iter().map(|&loss| board::gone(loss).to_owned()));
     texts
 }
@@ -242,6 +251,7 @@ fn plan_texts() -> Vec<String> {
         words::at_least("60"),
         words::sum_and_more("60"),
         words::new_keys_for(7),
+        words::thumb_turn("Front door, back door"),
         words::copies(1),
         words::copies(3),
         words::for_whom(3, &[alike(1, "sitter"), alike(2, "lodger")]),
@@ -331,6 +341,11 @@ fn brief_texts() -> Vec<String> {
         brief::of_a_kind("small lock", 2),
         brief::of(1, 3),
         brief::of(3, 3),
+        brief::of(0, 3),
+        brief::of(1, 1),
+        brief::numbered(1, "Shed"),
+        brief::door(DoorKind::Shed, Some("Hut")),
+        brief::material(None),
         brief::included(2),
     ]);
     texts

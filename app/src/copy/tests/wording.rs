@@ -80,7 +80,9 @@ const BESIDE: usize = 80;
 fn terms_are_explained_where_they_are_first_used() {
     let mut faults = Vec::new();
     for page in all().iter().filter(|page| page.name != "terms") {
+        // On the page for the locksmith the reader speaks of their own card.
         let whole = page.whole().to_lowercase();
+        let whole = whole.replace(" our card", " your card");
         for id in Term::ALL {
             let words = copy::term(id);
             let first_use = words

@@ -46,7 +46,7 @@ pub fn BriefPage(props: &OverviewProps) -> Html {
                 } }
             </div>
             { match &*made {
-                Ok(made) if !made.locks.is_empty() || !made.keys.is_empty() => sheet(made, &overview.household),
+                Ok(made) if !made.locks.is_empty() || !made.keys.is_empty() => sheet(made, overview),
                 _ => html! {},
             } }
             { pages(&state, Some(BRIEF)) }

@@ -7,7 +7,7 @@ mod steps;
 use std::rc::Rc;
 
 use self_check_core::household::plan::{Note, Plan};
-use self_check_core::household::{CopyId, Grouping, HolderId, KeyId, Loss, plan, remedy};
+use self_check_core::household::{CopyId, Grouping, HolderId, KeyId, LockId, Loss, plan, remedy};
 use self_check_core::sources::Source;
 use yew::prelude::*;
 
@@ -163,12 +163,14 @@ fn notes(overview: &Overview, plan: &Plan) -> Html {
     if plan.notes.is_empty() {
         return html! {};
     }
-    let (mut single, mut not_checked, mut cannot_tell) = (Vec::new(), Vec::new(), Vec::new());
+    let (mut single, mut ways_out) = (Vec::new(), Vec::new());
+    let (mut not_checked, mut cannot_tell) = (Vec::new(), Vec::new());
     for &note in &plan.notes {
         match note {
             Note::NotChecked(key) => not_checked.push(key),
             Note::CannotTell(key) => cannot_tell.push(key),
-            Note::MasterInReach { .. } | Note::ThumbTurn(_) => single.push(note),
+            Note::ThumbTurn(lock) => ways_out.push(lock),
+            Note::MasterInReach { .. } => single.push(note),
         }
     }
     html! {
@@ -177,10 +179,22 @@ fn notes(overview: &Overview, plan: &Plan) -> Html {
             <ul>
                 { for single.iter().take(MOST_LINES).map(|&note| html! { <li>{ words::note(note, &overview.names) }</li> }) }
                 { more_than(MOST_LINES, single.len()) }
+                if !ways_out.is_empty() {
+                    <li>{ words::thumb_turn(&some_locks(overview, &ways_out)) }</li>
+                }
                 { of_keys(overview, words::NOT_CHECKED_YET, &not_checked) }
                 { of_keys(overview, words::CANNOT_TELL_YET, &cannot_tell) }
             </ul>
         </section>
+    }
+}
+
+/// Locks in a row, the last of many counted.
+fn some_locks(overview: &Overview, locks: &[LockId]) -> String {
+    let named = overview.names.locks(locks.iter().copied().take(MOST_LINES));
+    match locks.len().saturating_sub(MOST_LINES) {
+        0 => named,
+        more => format!("{named}, {}", board::and_more(more)),
     }
 }
 

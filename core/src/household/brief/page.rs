@@ -92,6 +92,7 @@ fn lock_of(
     // How soon is not known while nobody has said how the key was lost.
     let is_open = work.may_be_sooner && work.urgency < Urgency::Soon;
     Some(BriefLock {
+        lock: work.lock,
         door: door.kind,
         label: door.label.clone().filter(|_| choices.labels),
         material: door.material,
@@ -108,6 +109,7 @@ fn lock_of(
             .filter_map(|take| own.iter().position(|(place, _)| place == take))
             .collect(),
         urgency: choices.urgency.then_some(work.urgency).filter(|_| !is_open),
+        may_be_sooner: choices.urgency && work.may_be_sooner,
     })
 }
 

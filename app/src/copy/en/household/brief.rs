@@ -1,6 +1,6 @@
 //! Words of the page for the locksmith.
 
-use self_check_core::advice::Action;
+use self_check_core::advice::{Action, Urgency};
 use self_check_core::household::brief::{AfterVisit, Ask, BriefRecipient};
 use self_check_core::household::{DoorKind, Inside, LockKind, Material};
 
@@ -11,9 +11,9 @@ texts! {
     /// Title and heading.
     TITLE = "A page for the locksmith";
     /// Opening line.
-    LEDE = "It is in the order of the visit. It holds no name, no address and no code, and only what you tick goes on it.";
+    LEDE = "It is in the order of the visit. It holds no name, no address and no code. Doors, work, keys and numbers of copies stand on it. You tick what else does.";
     /// Before the ticks.
-    TICKS = "What may stand on it?";
+    TICKS = "What else may stand on it?";
     /// Tick.
     LABELS = "Your own words for doors";
     /// Tick.
@@ -41,11 +41,17 @@ texts! {
     /// Not on the safety branch.
     SAFETY = "Nothing is printed here. Plan first with a service you trust.";
 
-    // The page itself
+    // The page itself: “we” are those who want the work, “you” is the locksmith.
     /// Heading of the sheet.
     SHEET = "Lock work: what we need";
     /// First part.
     FIRST = "First, at the door";
+    /// Answer to be given.
+    WE_CAN_GET_IN = "We can get in";
+    /// Answer to be given.
+    DOOR_SHUTS_WELL = "The door shuts well";
+    /// Answer to be given.
+    WE_HAVE_PROOF = "We can show that we may have the locks changed";
     /// Yes.
     YES = "yes";
     /// No.
@@ -63,7 +69,7 @@ texts! {
     /// Column.
     INSIDE = "Inside";
     /// Column.
-    MADE_OF = "Door";
+    MADE_OF = "Door made of";
     /// Column.
     LENGTHS = "Outer and inner length";
     /// Column.
@@ -74,10 +80,16 @@ texts! {
     MEASURE = "please measure";
     /// Not known.
     PLEASE_LOOK = "please look";
+    /// Where nobody has said it.
+    NOT_KNOWN = "not known";
+    /// Where there is nothing of the kind.
+    NONE = "none";
+    /// Where people may leave by the door.
+    THUMB_TURN = "thumb-turn (a knob you turn by hand) wanted if it is a way out; ask us if there is glass beside it";
     /// Restricted today.
-    RESTRICTED = "restricted key today (copy only with your card)";
+    RESTRICTED = "restricted key today (copy only with our card)";
     /// More than one key.
-    MORE_KEYS = "more than one key opens it: ask before the work";
+    MORE_KEYS = "more than one key opens it: ask us before the work";
     /// Before the same keyholes.
     SAME_KEYHOLE = "Same keyhole, so they can share a key as they are:";
     /// Where none is known.
@@ -101,25 +113,29 @@ texts! {
     /// To be filled in.
     YOUR_PRICE = "Your price";
     /// Fifth part.
-    ASK = "To ask";
+    ASK = "We ask you";
     /// Column.
     DUE = "Due";
-    /// Question.
-    WORKING_KEY_AT_HAND = "A working key is there for";
+    /// While nobody has said how a key was lost.
+    DUE_SOON_OR_TODAY = "Soon, or today: not known yet";
+    /// The same, where it may not be soon either.
+    DUE_NOT_KNOWN = "not known yet";
+    /// Before the locks for which there is one.
+    WORKING_KEY_AT_HAND = "We have a working key for";
     /// At the foot.
-    FOOT = "Made in the browser, kept nowhere";
+    FOOT = "Made in the browser, sent nowhere";
     /// Last part.
-    AFTER = "When the work is done";
+    AFTER = "When the work is done, we";
 }
 
-/// Something to ask.
+/// Something that those who want the work ask the locksmith.
 pub fn ask(ask: Ask) -> &'static str {
     match ask {
         Ask::WholePriceBeforeWork => "What is the whole price, with the visit, before any work?",
-        Ask::LicenceAndPapers => "May I see your papers (and licence, where one is needed)?",
+        Ask::LicenceAndPapers => "May we see your papers (and licence, where one is needed)?",
         Ask::ProofThatYouMay => "What proof do you need that we may have this done?",
         Ask::RestrictedOrNot => {
-            "Are the new keys restricted (copy only with your card)? Who may order more?"
+            "Are the new keys restricted (copy only with our card)? Who may order more?"
         }
         Ask::OthersNeedANewCylinder => {
             "Which locks can share a key as they are, and which need a new cylinder (the part the key goes into)?"
@@ -131,19 +147,19 @@ pub fn ask(ask: Ask) -> &'static str {
     }
 }
 
-/// Something to do when the work is done.
+/// What those who wanted the work do when it is done.
 pub fn after(after: AfterVisit) -> &'static str {
     match after {
-        AfterVisit::OldKeyMustFail => "In the changed locks, the old key must no longer turn.",
-        AfterVisit::TryEachNewKeyWithTheDoorOpen => "Try each new key, with the door open.",
-        AfterVisit::CountTheNewKeys => "Count the new keys.",
+        AfterVisit::OldKeyMustFail => "see that the old key no longer turns in the changed locks.",
+        AfterVisit::TryEachNewKeyWithTheDoorOpen => "try each new key, with the door open.",
+        AfterVisit::CountTheNewKeys => "count the new keys.",
         AfterVisit::KeepOldKeysThatOpenOtherLocks => {
-            "Keep an old key that still opens another lock: it stays in use."
+            "keep an old key that still opens another lock: it stays in use."
         }
         AfterVisit::TryOldKeyInShedGateAndPadlock => {
-            "Try the old key in shed, gate and padlock before it is destroyed."
+            "try the old key in shed, gate and padlock before it is destroyed."
         }
-        AfterVisit::ScrapTheOldKeys => "Last, destroy the old keys that open nothing any more.",
+        AfterVisit::ScrapTheOldKeys => "last, destroy the old keys that open nothing any more.",
     }
 }
 
@@ -192,14 +208,17 @@ pub fn inside(inside: Option<Inside>) -> &'static str {
     match inside {
         Some(Inside::ThumbTurn) => "thumb-turn (a knob you turn by hand)",
         Some(Inside::Key) => "key",
-        Some(Inside::Nothing) => "nothing",
+        Some(Inside::Nothing) => NONE,
         None => PLEASE_LOOK,
     }
 }
 
 /// What the door is made of, short.
 pub fn material(material: Option<Material>) -> String {
-    material.map_or_else(String::new, |material| material.words().to_lowercase())
+    material.map_or_else(
+        || NOT_KNOWN.to_owned(),
+        |material| material.words().to_lowercase(),
+    )
 }
 
 /// Two lengths.
@@ -248,8 +267,33 @@ pub fn of_a_kind(kind_words: &str, count: usize) -> String {
 /// So many of so many locks.
 pub fn of(some: usize, all: usize) -> String {
     match (some, all) {
+        (0, _) => "no lock".to_owned(),
+        (1, 1) => "the lock".to_owned(),
         (some, all) if some == all => "every lock".to_owned(),
         (some, all) => format!("{} of {} locks", counted(some), counted(all)),
+    }
+}
+
+/// A lock by its number on the page and its name.
+pub fn numbered(place: usize, name: &str) -> String {
+    format!("{}. {name}", counted(place + 1))
+}
+
+/// A door that has an own word, which may stand on the page or not.
+pub fn door(kind: DoorKind, label: Option<&str>) -> String {
+    match label {
+        Some(label) => format!("{} ({label})", kind.words()),
+        None => kind.words().to_owned(),
+    }
+}
+
+/// How soon. While nobody has said how a key was lost, the answer decides.
+pub fn due(urgency: Option<Urgency>, may_be_sooner: bool) -> &'static str {
+    match (urgency, may_be_sooner) {
+        (Some(Urgency::Soon), true) => DUE_SOON_OR_TODAY,
+        (None | Some(Urgency::Habit | Urgency::WhenConvenient), true) => DUE_NOT_KNOWN,
+        (Some(urgency), _) => super::super::urgency(urgency).name,
+        (None, false) => "",
     }
 }
 

@@ -332,13 +332,17 @@ pub fn note(note: Note, names: &Names) -> String {
             names.key_in_a_row(exposed),
             names.key_in_a_row(master)
         ),
-        Note::ThumbTurn(lock) => format!(
-            "{}: this is a way out. Ask for a thumb-turn (a knob you turn by hand), so that nobody looks for a key in a fire. Ask first if there is glass beside the lock.",
-            names.lock(lock)
-        ),
+        Note::ThumbTurn(lock) => thumb_turn(names.lock(lock)),
         Note::NotChecked(key) => format!("{NOT_CHECKED_YET}: {}.", names.key_for(key)),
         Note::CannotTell(key) => format!("{CANNOT_TELL_YET}: {}.", names.key_for(key)),
     }
+}
+
+/// Locks for which a thumb-turn is worth asking, if people leave by their doors.
+pub fn thumb_turn(locks: &str) -> String {
+    format!(
+        "{locks}: if this is a way out, ask for a thumb-turn (a knob you turn by hand), so that nobody looks for a key in a fire. Ask first if there is glass beside the lock."
+    )
 }
 
 /// What a line of the bill is about.

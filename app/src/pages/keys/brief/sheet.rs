@@ -3,29 +3,33 @@
 use std::collections::BTreeMap;
 
 use self_check_core::household::brief::{Brief, BriefKey, BriefLock, BriefRecipient};
-use self_check_core::household::{Arrangement, CylinderLengths, Household, LockKind};
+use self_check_core::household::{
+    Arrangement, CylinderLengths, DoorKind, Household, Label, LockKind,
+};
 use yew::prelude::*;
 
 use crate::copy::en::household::brief as words;
 use crate::copy::en::household::plan as plan_words;
-use crate::copy::{self, Listed, site};
+use crate::copy::{Listed, site};
+use crate::household::Overview;
 use crate::ui::source_line;
 
 /// The sheet.
-pub fn sheet(brief: &Brief, household: &Household) -> Html {
+pub fn sheet(brief: &Brief, overview: &Overview) -> Html {
+    let household = &overview.household;
     html! {
         <section class="brief" aria-labelledby="brief">
             <h2 id="brief">{ words::SHEET }</h2>
             { first(brief) }
             if !brief.locks.is_empty() {
-                { locks(brief) }
+                { locks(brief, overview) }
             }
             { keys(brief) }
             { quotes(brief, household) }
             <div class="brief-pair">
                 <div>
                     <h3>{ words::ASK }</h3>
-                    <ul class="to-tick">{ for brief.ask.iter().map(|&ask| html! { <li>{ words::ask(ask) }</li> }) }</ul>
+                    <ul class="to-tick">{ for brief.asked().map(|ask| html! { <li>{ words::ask(ask) }</li> }) }</ul>
                 </div>
                 <div>
                     <h3>{ words::AFTER }</h3>
@@ -57,10 +61,10 @@ fn first(brief: &Brief) -> Html {
         <>
             <h3>{ words::FIRST }</h3>
             <dl class="brief-first">
-                <div><dt>{ words::CAN_GET_IN }</dt><dd>{ answer(readiness.can_get_in) }</dd></div>
+                <div><dt>{ words::WE_CAN_GET_IN }</dt><dd>{ answer(readiness.can_get_in) }</dd></div>
                 <div><dt>{ words::WORKING_KEY_AT_HAND }</dt><dd>{ words::of(with_key, brief.locks.len()) }</dd></div>
-                <div><dt>{ words::SHUTS_WELL }</dt><dd>{ answer(readiness.shuts_well) }</dd></div>
-                <div><dt>{ words::HAS_PROOF }</dt><dd>{ answer(readiness.has_proof) }</dd></div>
+                <div><dt>{ words::DOOR_SHUTS_WELL }</dt><dd>{ answer(readiness.shuts_well) }</dd></div>
+                <div><dt>{ words::WE_HAVE_PROOF }</dt><dd>{ answer(readiness.has_proof) }</dd></div>
             </dl>
             if readiness.shuts_well != Some(true) {
                 <p class="note">{ words::DRAGS }</p>
@@ -69,8 +73,11 @@ fn first(brief: &Brief) -> Html {
     }
 }
 
-fn locks(brief: &Brief) -> Html {
-    let has_urgency = brief.locks.iter().any(|lock| lock.urgency.is_some());
+fn locks(brief: &Brief, overview: &Overview) -> Html {
+    let has_urgency = brief
+        .locks
+        .iter()
+        .any(|lock| lock.urgency.is_some() || lock.may_be_sooner);
     let kinds: Vec<String> = brief
         .kinds
         .iter()
@@ -96,7 +103,7 @@ fn locks(brief: &Brief) -> Html {
                         </tr>
                     </thead>
                     <tbody>
-                        { for brief.locks.iter().enumerate().map(|(place, lock)| lock_row(place, lock, has_urgency)) }
+                        { for brief.locks.iter().enumerate().map(|(place, lock)| lock_row(overview, place, lock, has_urgency)) }
                     </tbody>
                 </table>
             </div>
@@ -105,11 +112,18 @@ fn locks(brief: &Brief) -> Html {
     }
 }
 
-fn lock_row(place: usize, lock: &BriefLock, has_urgency: bool) -> Html {
-    let door = match &lock.label {
-        Some(label) => format!("{} ({})", lock.door.words(), label.as_str()),
-        None => lock.door.words().to_owned(),
-    };
+/// What a lock is called: as on the board, but for an own word, which stands there only if ticked in.
+fn name(overview: &Overview, lock: &BriefLock) -> String {
+    let household = &overview.household;
+    let part = household.lock(lock.lock);
+    let door = part.and_then(|part| household.door(part.door));
+    if door.is_some_and(|door| door.label.is_none()) {
+        return overview.names.lock(lock.lock).to_owned();
+    }
+    words::door(lock.door, lock.label.as_ref().map(Label::as_str))
+}
+
+fn lock_row(overview: &Overview, place: usize, lock: &BriefLock, has_urgency: bool) -> Html {
     let mut remarks: Vec<&str> = Vec::new();
     if lock.restricted == Some(true) {
         remarks.push(words::RESTRICTED);
@@ -117,22 +131,33 @@ fn lock_row(place: usize, lock: &BriefLock, has_urgency: bool) -> Html {
     if lock.arrangement != Arrangement::OneKey {
         remarks.push(words::MORE_KEYS);
     }
+    if lock.wants_a_thumb_turn() {
+        remarks.push(words::THUMB_TURN);
+    }
+    let made_of = match (lock.door, lock.material) {
+        (DoorKind::Padlock, None) => words::NONE.to_owned(),
+        (_, material) => words::material(material),
+    };
+    let inside = match lock.inside {
+        None if lock.has_no_inside() => words::NONE,
+        inside => words::inside(inside),
+    };
     let keys: Vec<String> = lock.keys.iter().map(|&key| words::key(key)).collect();
     html! {
         <tr key={place}>
             <th scope="row">
-                { format!("{} {door}", place + 1) }
+                { words::numbered(place, &name(overview, lock)) }
                 <small>{ words::kind(lock.kind) }</small>
                 { for remarks.into_iter().map(|remark| html! { <small>{ remark }</small> }) }
             </th>
             <td>{ words::work(lock.action) }</td>
-            <td>{ words::material(lock.material) }</td>
-            <td>{ words::inside(lock.inside) }</td>
+            <td>{ made_of }</td>
+            <td>{ inside }</td>
             <td>{ lengths(lock.kind, lock.lengths) }</td>
             <td>{ if lock.has_working_key { words::YES } else { words::NO } }</td>
             <td>{ keys.join(", ") }</td>
             if has_urgency {
-                <td>{ lock.urgency.map(|urgency| copy::urgency(urgency).name).unwrap_or_default() }</td>
+                <td>{ words::due(lock.urgency, lock.may_be_sooner) }</td>
             }
         </tr>
     }
@@ -148,17 +173,19 @@ fn lengths(kind: LockKind, lengths: Option<CylinderLengths>) -> String {
 }
 
 fn same_keyhole(brief: &Brief) -> Html {
-    let groups: Vec<String> = brief
-        .same_keyway
-        .iter()
-        .map(|locks| words::locks(locks))
-        .collect();
+    let groups = brief.can_share_as_they_are();
+    let groups: Vec<String> = groups.iter().map(|locks| words::locks(locks)).collect();
+    if groups.is_empty() && !brief.is_about_sharing() {
+        return html! {};
+    }
     html! {
         <p class="note">
             if !groups.is_empty() {
                 { words::SAME_KEYHOLE }{ " " }{ groups.join("; ") }{ ". " }
             }
-            { words::NO_SAME_KEYHOLE }
+            if brief.is_about_sharing() {
+                { words::NO_SAME_KEYHOLE }
+            }
         </p>
     }
 }
