@@ -34,10 +34,9 @@ pub const fn longest(record: usize) -> usize {
 pub enum OpenError {
     /// The passphrase is another.
     WrongPassphrase,
-    /// It is not as it was written.
+    /// It is not as it was written, or not all of it. The standard does not tell the two apart: a last
+    /// piece that was changed fails just as one that is no last piece.
     Damaged,
-    /// It ends before it is complete.
-    CutShort,
     /// It is locked in another way: with a key file, or written as text, or by a later standard.
     LockedOtherwise,
     /// Opening it would take more work or memory than this page or this device gives.

@@ -95,7 +95,7 @@ impl<'f> Head<'f> {
         let (nonce, chunks) = self
             .payload
             .split_at_checked(NONCE_BYTES)
-            .ok_or(OpenError::CutShort)?;
+            .ok_or(OpenError::Damaged)?;
         let key = derived(&file_key, nonce, b"payload").ok_or(OpenError::Damaged)?;
         open_chunks(&key, chunks)
     }
@@ -194,11 +194,11 @@ fn open_chunks(key: &Key, chunks: &[u8]) -> Result<Vec<u8>, OpenError> {
         rest = after;
     }
     if rest.len() < TAG_BYTES {
-        return Err(OpenError::CutShort);
+        return Err(OpenError::Damaged);
     }
     // A file that ends between two chunks ends with one that is not marked as the last: it was cut short.
     let was_empty = record.is_empty();
-    let last = stream.decrypt_last(rest).map_err(|_| OpenError::CutShort)?;
+    let last = stream.decrypt_last(rest).map_err(|_| OpenError::Damaged)?;
     if last.is_empty() && !was_empty {
         return Err(OpenError::Damaged);
     }
@@ -237,7 +237,7 @@ fn by_chance<const N: usize>() -> Result<[u8; N], SealError> {
 /// Takes the next line off, without its end.
 fn line<'f>(rest: &mut &'f [u8]) -> Result<&'f [u8], OpenError> {
     let end = rest.iter().position(|&byte| byte == b'\n');
-    let end = end.ok_or(OpenError::CutShort)?;
+    let end = end.ok_or(OpenError::Damaged)?;
     let line = &rest[..end];
     *rest = &rest[end + 1..];
     Ok(line)

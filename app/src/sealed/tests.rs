@@ -83,18 +83,18 @@ fn chunks_left_out_swapped_or_cut_off_err() {
     let start = file.len() - 3 * chunk;
     let (head, chunks) = file.split_at(start);
     let [a, b, c] = [0, 1, 2].map(|at| &chunks[at * chunk..][..chunk]);
-    for (parts, error) in [
-        (vec![a, c], OpenError::CutShort),
-        (vec![b, a, c], OpenError::Damaged),
-        (vec![a, b], OpenError::CutShort),
-        (vec![a], OpenError::CutShort),
-        (vec![], OpenError::CutShort),
-        (vec![a, b, c, c], OpenError::Damaged),
+    for parts in [
+        vec![a, c],
+        vec![b, a, c],
+        vec![a, b],
+        vec![a],
+        vec![],
+        vec![a, b, c, c],
     ] {
         let file = [head, &parts.concat()].concat();
         assert_eq!(
             open(PASSPHRASE, &file),
-            Err(error),
+            Err(OpenError::Damaged),
             "{} chunks",
             parts.len()
         );
@@ -147,10 +147,7 @@ fn every_beginning_of_a_locked_file_errs() {
     let file = sealed();
     for end in 0..file.len() {
         let error = open(PASSPHRASE, &file[..end]).unwrap_err();
-        assert!(
-            matches!(error, OpenError::CutShort | OpenError::Damaged),
-            "{end}: {error:?}"
-        );
+        assert_eq!(error, OpenError::Damaged, "{end}");
     }
 }
 

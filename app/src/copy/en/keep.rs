@@ -212,10 +212,7 @@ pub const fn open_error(error: OpenError) -> &'static str {
             "This passphrase does not open the file. Capital letters and spaces count. Try again. Nothing was changed."
         }
         OpenError::Damaged => {
-            "This locked file is damaged, so it does not open. Look for another copy of it. Nothing was changed."
-        }
-        OpenError::CutShort => {
-            "This locked file ends too early. It may not have been saved in full. Look for another copy of it. Nothing was changed."
+            "This locked file is damaged or cut short, so it does not open. Look for another copy of it. Nothing was changed."
         }
         OpenError::LockedOtherwise => {
             "This file is not locked with a passphrase in the way this page reads. Open it with the program it comes from. Nothing was changed."

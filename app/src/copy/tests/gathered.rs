@@ -267,7 +267,6 @@ fn keep_texts() -> Vec<String> {
     for error in [
         OpenError::WrongPassphrase,
         OpenError::Damaged,
-        OpenError::CutShort,
         OpenError::LockedOtherwise,
         OpenError::TooMuchWork,
     ] {

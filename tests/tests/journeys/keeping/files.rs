@@ -204,7 +204,7 @@ fn wrong_files(folder: &Path, good: &[u8]) -> Result<Vec<(PathBuf, &'static str)
             b"-----BEGIN AGE ENCRYPTED FILE-----\nYQ==\n".to_vec(),
             "not locked with a passphrase",
         ),
-        ("cut.age", hard[..60].to_vec(), "ends too early"),
+        ("cut.age", hard[..60].to_vec(), "is damaged or cut short"),
     ];
     let mut written = Vec::new();
     for (name, content, told) in files {
