@@ -2,6 +2,7 @@
 //! the plan, and what passes between a check and a key. One pure reducer, apart from the check's
 //! own session; it lives in memory alone.
 
+mod difference;
 mod overview;
 #[cfg(test)]
 mod tests;
@@ -14,6 +15,7 @@ use self_check_core::household::{
 };
 use yew::prelude::*;
 
+pub use difference::{Did, Part, parts};
 pub use overview::{Overview, is_given_away};
 
 /// Everything the pages of keys and doors know.
@@ -55,6 +57,8 @@ pub enum Told {
     Redone,
     /// Everything is forgotten.
     Emptied,
+    /// A plan was carried out.
+    CarriedOut,
     /// A check's finding was taken over.
     TakenOver,
     /// What was kept is on the board.
@@ -77,8 +81,10 @@ pub enum LoadedFrom {
 pub enum HouseholdAct {
     /// Changes that are one step: all are made, or none.
     Make(Vec<Change>),
-    /// The household becomes another in one step, as after a quick start or once a plan is done.
+    /// The household becomes another in one step, as after a quick start.
     Become(Household),
+    /// It becomes what it is once a plan is carried out.
+    CarryOut(Household),
     /// A change that was tried elsewhere is refused.
     Refuse(Refusal),
     /// The invented household is filled in.
@@ -135,6 +141,16 @@ impl HouseholdState {
         self.history.steps_forward() > 0
     }
 
+    /// What the step did that undo takes back.
+    pub fn undoes(&self) -> Option<Did> {
+        difference::did(self.history.before()?, self.household())
+    }
+
+    /// What the step does that redo makes again.
+    pub fn redoes(&self) -> Option<Did> {
+        difference::did(self.household(), self.history.after()?)
+    }
+
     /// Whether safety comes first: then nothing offers to keep, print or copy, or chases copies.
     pub fn puts_safety_first(&self) -> bool {
         self.safety_first || self.household().puts_safety_first()
@@ -170,6 +186,7 @@ impl HouseholdState {
                 Err(refusal) => self.telling(Told::Refused(refusal)),
             },
             HouseholdAct::Become(next) => self.stepped(next, Told::Changed),
+            HouseholdAct::CarryOut(next) => self.stepped(next, Told::CarriedOut),
             HouseholdAct::Refuse(refusal) => self.telling(Told::Refused(refusal)),
             HouseholdAct::TryExample => Self {
                 history: History::of(demonstration::household()),

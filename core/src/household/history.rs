@@ -76,6 +76,16 @@ impl History {
         })
     }
 
+    /// The household as it was before the last step: what undo brings back.
+    pub fn before(&self) -> Option<&Household> {
+        self.past.last()
+    }
+
+    /// The household as it was before undo: what redo brings back.
+    pub fn after(&self) -> Option<&Household> {
+        self.future.last()
+    }
+
     /// How many steps can be undone.
     pub fn steps_back(&self) -> usize {
         self.past.len()

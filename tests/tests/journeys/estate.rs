@@ -9,7 +9,11 @@ use crate::walking::{arrive, choose_by_id};
 /// milliseconds; an even number of presses of undo and redo leaves things as they are.
 const MEASURE: &str = "
     const [names, times, done] = arguments;
-    const button = name => [...document.querySelectorAll('button')].find(b => b.textContent.trim() === name);
+    const button = name => [...document.querySelectorAll('button')].find(b => {
+        // Undo and redo say after a colon what they are about.
+        const text = b.textContent.trim();
+        return text === name || text.startsWith(name + ': ');
+    });
     const once = async name => {
         await new Promise(next => requestAnimationFrame(() => setTimeout(next)));
         const begun = performance.now();

@@ -407,12 +407,23 @@ fn plan_compares_ways_and_counts_their_cost() -> Result<()> {
         page.run("document.getElementById('price-call-out-low').focus(); document.activeElement.select();").await?;
         page.type_text("sixty").await?;
         page.press("Enter").await?;
-        page.wait_for_text("Write a price as a number").await?;
+        page.wait_for_text("A visit in ordinary hours, “from”: Write a price as a number")
+            .await?;
         assert_eq!(page.focused_id().await?, "error-summary");
         look(page).await?;
+        // One price fills both lines.
+        page.run("document.getElementById('price-call-out-high').focus(); document.activeElement.select();").await?;
+        page.press("Delete").await?;
         page.run("document.getElementById('price-call-out-low').focus(); document.activeElement.select();").await?;
-        page.type_text("50").await?;
+        page.type_text("40,50").await?;
         page.press("Enter").await?;
+        page.wait_until("both lines hold the price", async || {
+            let lines = page
+                .run("return ['low', 'high'].map(end => document.getElementById(`price-call-out-${end}`).value).join();")
+                .await?;
+            Ok(lines == "40.50,40.50")
+        })
+        .await?;
         page.wait_until(
             "the sum is another",
             async || Ok(sum(page).await? != before),
@@ -435,11 +446,54 @@ fn work_done_leaves_no_key_in_wrong_hands() -> Result<()> {
         page.click("link", "What to do").await?;
         arrive(page, "What to do").await?;
         page.click("button", "All of this is done").await?;
-        page.wait_for_text("Nothing has to be changed").await?;
+        page.wait_for_text("It is done, and the board is new")
+            .await?;
+        page.wait_until("the focus is on the heading", async || {
+            Ok(page.focused().await?.name == "What to do")
+        })
+        .await?;
+        page.wait_for_text("All of it is done: no key here").await?;
         page.click("link", "The board").await?;
         arrive(page, CALM).await?;
-        page.click("button", "Undo").await?;
+        page.click("button", "Undo: the work that was done").await?;
         arrive(page, EXAMPLE).await
+    })
+}
+
+#[test]
+fn tenant_of_a_flat_is_sent_to_the_landlord() -> Result<()> {
+    journey(Look::PHONE, async |page| {
+        page.open_at("#/keys").await?;
+        arrive(page, EMPTY).await?;
+        page.click("radio", "A flat, and the building’s door")
+            .await?;
+        choose(
+            page,
+            "Who decides about the lock of the flat’s door?",
+            "The landlord",
+        )
+        .await?;
+        look(page).await?;
+        page.set_look(Look::PHONE).await?;
+        page.click("button", "Put it on the board").await?;
+        arrive(page, CALM).await?;
+        let flat = row(page, "leaves", "Flat door").await?;
+        assert!(
+            flat.contains("The landlord decides about its locks."),
+            "{flat}"
+        );
+        page.click("button", "This ring is lost: Resident").await?;
+        page.wait_for_text("Resident: lost keys").await?;
+        page.click("link", "See what to do now: Resident").await?;
+        arrive(page, "What to do").await?;
+        let plan = page.visible_text().await?;
+        assert!(!plan.contains("Have a locksmith see to"), "{plan}");
+        choose(page, "How did it go missing? (Resident)", "Stolen").await?;
+        page.wait_until("undo says what it undoes", async || {
+            let names = page.names("button").await?;
+            Ok(names.iter().any(|name| name == "Undo: how it went missing"))
+        })
+        .await
     })
 }
 

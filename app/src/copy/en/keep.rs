@@ -1,8 +1,10 @@
 //! Words of the panel that keeps doors and keys: as a file, on this device, or not at all.
 
-use self_check_core::household::{Household, file::ImportError};
+use self_check_core::household::{Household, Place, file::ImportError};
 
+use super::household::board;
 use crate::browser::{FileTrouble, KeepTrouble, Left};
+use crate::household::parts;
 use crate::sealed::OpenError;
 
 texts! {
@@ -173,10 +175,35 @@ pub fn on_this_device(household: &Household) -> String {
 /// Asks before what is on the page is replaced.
 pub fn replaces(file: &Household, present: &Household) -> String {
     format!(
-        "The file holds {}. {} Replace what is on this page?",
+        "The file holds {}. {} {}Replace what is on this page?",
         numbers(file),
-        on_this_page(present)
+        on_this_page(present),
+        difference(file, present).map_or_else(String::new, |words| format!("{words} ")),
     )
+}
+
+/// What differs where the numbers do not tell.
+pub fn difference(kept: &Household, present: &Household) -> Option<String> {
+    if numbers(kept) != numbers(present) {
+        return None;
+    }
+    let lost = |household: &Household| {
+        let copies = household.copies();
+        copies
+            .filter(|(_, copy)| matches!(copy.place, Place::Lost { .. }))
+            .count()
+    };
+    let (lost_there, lost_here) = (lost(kept), lost(present));
+    let parts = parts(kept, present);
+    let words: Vec<&str> = parts.iter().map(|&part| board::part(part)).collect();
+    Some(match *words {
+        [] => "Both are the same.".to_owned(),
+        _ if lost_there != lost_here => format!(
+            "The numbers agree, but this differs: {}. Lost copies: {lost_there} there, {lost_here} on this page.",
+            words.join(", ")
+        ),
+        _ => format!("The numbers agree, but this differs: {}.", words.join(", ")),
+    })
 }
 
 fn numbers(household: &Household) -> String {

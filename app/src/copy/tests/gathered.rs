@@ -6,7 +6,7 @@ use self_check_core::assess::{Headline, Level, NoCount, Number, WayOut};
 use self_check_core::assumptions::Assumption;
 use self_check_core::exposure::{Event, KeyRange, KeysLeft, Reading, Standing};
 use self_check_core::household::file::ImportError;
-use self_check_core::household::{Household, LabelRefusal, Refusal, demonstration};
+use self_check_core::household::{Change, Household, LabelRefusal, Loss, Refusal, demonstration};
 use self_check_core::key::{Dimension, LockFace};
 use self_check_core::metadata::{FileError, Metadata, Place};
 use self_check_core::picture::{Caveat, Judgement, MarkError, Readable};
@@ -252,6 +252,14 @@ fn site_texts() -> Vec<String> {
     texts
 }
 
+/// The same with one copy lost: all numbers agree.
+fn with_a_loss(household: &Household) -> Household {
+    let copy = household.copies().next().map(|(copy, _)| copy);
+    let loss = Loss::NearHome;
+    let lost = copy.map(|copy| household.with(Change::Lose { copy, loss }));
+    lost.and_then(Result::ok).unwrap_or_default()
+}
+
 fn keep_texts() -> Vec<String> {
     let example = demonstration::household();
     let mut texts: Vec<String> = keep::ALL.iter().map(|&text| text.to_owned()).collect();
@@ -260,6 +268,7 @@ fn keep_texts() -> Vec<String> {
         keep::on_this_page(&Household::empty()),
         keep::on_this_device(&example),
         keep::replaces(&example, &example),
+        keep::replaces(&example, &with_a_loss(&example)),
     ]);
     for trouble in [FileTrouble::TooLarge, FileTrouble::CouldNotRead] {
         texts.push(keep::file_trouble(trouble).to_owned());

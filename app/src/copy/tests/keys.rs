@@ -13,7 +13,7 @@ use self_check_core::household::{
 use super::gathered::Page;
 use crate::copy::en::household::{self, board, brief, plan as words};
 use crate::copy::{Listed, Names};
-use crate::household::{LoadedFrom, Told};
+use crate::household::{Did, LoadedFrom, Part, Told};
 
 /// Every page of keys and doors.
 pub fn all() -> Vec<Page> {
@@ -77,6 +77,10 @@ fn board() -> Vec<String> {
         board::copies(4, &[]),
         board::copies(4, &[("lost", 1), ("not given back", 1)]),
         board::key_to("front door"),
+        board::needs_of("Sitter"),
+        board::how_lost(Some("Sitter"), "front door"),
+        board::how_lost(None, "front door"),
+        board::of_step(board::UNDO, None),
         board::decides(WhoDecides::Household, DoorKind::FlatDoor)
             .unwrap_or_default()
             .to_owned(),
@@ -87,12 +91,35 @@ fn board() -> Vec<String> {
         Told::Changed,
         Told::Undone,
         Told::Redone,
+        Told::CarriedOut,
         Told::Emptied,
         Told::TakenOver,
         Told::Loaded(LoadedFrom::File),
         Told::Loaded(LoadedFrom::Device),
     ] {
         texts.push(board::told(told, &names));
+    }
+    for did in [
+        Did::Began,
+        Did::Lost,
+        Did::SaidHow,
+        Did::TurnedUp,
+        Did::Worked,
+    ] {
+        texts.push(board::of_step(board::UNDO, Some(did)));
+    }
+    for part in [
+        Part::Doors,
+        Part::Locks,
+        Part::Keys,
+        Part::Checks,
+        Part::Copies,
+        Part::Places,
+        Part::People,
+        Part::Ways,
+        Part::Prices,
+    ] {
+        texts.push(board::of_step(board::REDO, Some(Did::Changed(part))));
     }
     for exposure in [
         FoundExposure::NotExposed,
@@ -251,6 +278,7 @@ fn plan_texts() -> Vec<String> {
         words::at_least("60"),
         words::sum_and_more("60"),
         words::new_keys_for(7),
+        words::wrong_price("One copy of a key", words::LOW, words::NO_NUMBER),
         words::thumb_turn("Front door, back door"),
         words::copies(1),
         words::copies(3),

@@ -27,10 +27,10 @@ pub fn Bar(props: &OverviewProps) -> Html {
         <KeepNotice />
         <div class="undo-bar" role="group" aria-label={words::BAR}>
             <button type="button" class="plain" aria-disabled={(!state.can_undo()).to_string()} onclick={press(HouseholdAct::Undo)}>
-                { words::UNDO }
+                { words::of_step(words::UNDO, state.undoes()) }
             </button>
             <button type="button" class="plain" aria-disabled={(!state.can_redo()).to_string()} onclick={press(HouseholdAct::Redo)}>
-                { words::REDO }
+                { words::of_step(words::REDO, state.redoes()) }
             </button>
             <p class="note" role="status">
                 if !is_refused {

@@ -50,6 +50,8 @@ pub enum Open {
     NewPerson,
     /// This person.
     Person(HolderId),
+    /// What those need of whom nobody has said it.
+    Needs,
 }
 
 /// Where the focus goes next. The count tells the same place again.

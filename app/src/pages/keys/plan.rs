@@ -14,9 +14,10 @@ use yew::prelude::*;
 use super::bar::Bar;
 use super::board::{losses, went};
 use super::{BRIEF, OverviewProps, PLAN, example_note, pages, route, safety_note, use_keys_page};
+use crate::browser;
 use crate::copy::Listed;
 use crate::copy::en::household::{board, plan as words};
-use crate::household::{HouseholdAct, HouseholdHandle, Overview};
+use crate::household::{HouseholdAct, HouseholdHandle, Overview, Told};
 use crate::ui::{Field, choose_among, source_line, use_household};
 
 /// The plan.
@@ -29,12 +30,20 @@ pub fn PlanPage(props: &OverviewProps) -> Html {
         (state.to_plan_for(), state.choices),
         |(household, choices)| plan(household, *choices),
     );
+    let is_just_done = state.news.told == Some(Told::CarriedOut);
+    let news = use_mut_ref(|| state.news.count);
+    use_effect_with(state.news.count, move |&count| {
+        // What was pressed is gone: the reader is taken to the heading.
+        if news.replace(count) != count && is_just_done {
+            browser::arrive();
+        }
+    });
     let has_visit = plan.works.iter().any(|work| work.needs_a_locksmith());
     html! {
         <article class="narrow">
             { example_note(&state) }
             <h1 tabindex="-1">{ words::TITLE }</h1>
-            <p class="lede">{ lede(&plan) }</p>
+            <p class="lede">{ lede(&plan, is_just_done) }</p>
             { safety_note(&state) }
             <Bar overview={Rc::clone(overview)} />
             { losses_not_said(overview, &state, &plan) }
@@ -64,8 +73,10 @@ pub fn PlanPage(props: &OverviewProps) -> Html {
     }
 }
 
-fn lede(plan: &Plan) -> &'static str {
-    if plan.is_empty() {
+fn lede(plan: &Plan, is_just_done: bool) -> &'static str {
+    if plan.is_empty() && is_just_done {
+        words::NOTHING_NOW
+    } else if plan.is_empty() {
         words::NOTHING
     } else if plan.choices.grouping == Grouping::AsNow {
         words::LEDE
@@ -220,7 +231,7 @@ fn done(state: &HouseholdHandle, plan: &Rc<Plan>) -> Html {
         let (state, plan) = (state.clone(), Rc::clone(plan));
         Callback::from(
             move |_: MouseEvent| match plan.carried_out(state.household()) {
-                Ok(after) => state.dispatch(HouseholdAct::Become(after)),
+                Ok(after) => state.dispatch(HouseholdAct::CarryOut(after)),
                 Err(refusal) => state.dispatch(HouseholdAct::Refuse(refusal)),
             },
         )

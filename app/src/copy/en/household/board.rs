@@ -4,7 +4,7 @@ use self_check_core::household::{DoorKind, Finding, FoundExposure, LockKind, Los
 
 use crate::copy::Listed;
 use crate::copy::en::numbers::counted;
-use crate::household::{LoadedFrom, Told};
+use crate::household::{Did, LoadedFrom, Part, Told};
 
 use super::Names;
 
@@ -186,6 +186,8 @@ texts! {
     NOT_SAID_OF = "You have not said what these people need";
     /// Says it.
     SAY_NEEDS = "Say who needs which door";
+    /// What is ticked on that sheet.
+    NEEDS_HINT = "What each of them can open is ticked. Take the tick off where they do not need it.";
     /// Before the doors beyond need.
     BEYOND = "Opens without need";
     /// Before the doors without a key.
@@ -384,6 +386,19 @@ pub fn sizes(doors: usize, keys: usize, copies: usize, people: usize) -> String 
     )
 }
 
+/// Which doors one person needs.
+pub fn needs_of(person: &str) -> String {
+    format!("{person} needs")
+}
+
+/// How a copy of a key went missing, where there are several.
+pub fn how_lost(by: Option<&str>, key: &str) -> String {
+    match by {
+        Some(by) => format!("{HOW_LOST} ({by}, key to {key})"),
+        None => format!("{HOW_LOST} (key to {key})"),
+    }
+}
+
 /// More rows to be shown.
 pub fn show_more(more: usize) -> String {
     format!("Show {} more", counted(more))
@@ -488,12 +503,45 @@ pub fn finding(finding: Option<Finding>) -> &'static str {
     }
 }
 
+/// Undo or redo, with what the step did where that can be said.
+pub fn of_step(what: &str, did: Option<Did>) -> String {
+    let did = match did {
+        None => return what.to_owned(),
+        Some(Did::Began) => "the first step".to_owned(),
+        Some(Did::Lost) => "the loss".to_owned(),
+        Some(Did::SaidHow) => "how it went missing".to_owned(),
+        Some(Did::TurnedUp) => "that it turned up".to_owned(),
+        Some(Did::Worked) => "the work that was done".to_owned(),
+        Some(Did::Changed(part)) => format!("change to {}", self::part(part)),
+    };
+    about(what, &did)
+}
+
+/// Something in which two boards differ, within a row.
+pub fn part(part: Part) -> &'static str {
+    match part {
+        Part::Doors => "doors",
+        Part::Locks => "locks",
+        Part::Keys => "keys",
+        Part::Checks => "what checks found",
+        Part::Copies => "copies",
+        Part::Places => "where copies are",
+        Part::People => "people",
+        Part::Ways => "other ways in",
+        Part::Prices => "prices",
+    }
+}
+
 /// What happened last.
 pub fn told(told: Told, names: &Names) -> String {
     match told {
         Told::Changed => "Changed. You can undo it.".to_owned(),
         Told::Undone => "Undone.".to_owned(),
         Told::Redone => "Done again.".to_owned(),
+        Told::CarriedOut => {
+            "It is done, and the board is new: it shows the new keys with the people they are for. You can undo it."
+                .to_owned()
+        }
         Told::Emptied => "Everything here is forgotten.".to_owned(),
         Told::TakenOver => "The result of the check is taken over.".to_owned(),
         Told::Loaded(LoadedFrom::File) => {

@@ -84,6 +84,8 @@ texts! {
     NOT_KNOWN = "not known";
     /// Where there is nothing of the kind.
     NONE = "none";
+    /// Where no length matters.
+    NO_LENGTHS = "not needed";
     /// Where people may leave by the door.
     THUMB_TURN = "thumb-turn (a knob you turn by hand) wanted if it is a way out; ask us if there is glass beside it";
     /// Restricted today.

@@ -15,6 +15,8 @@ texts! {
     TITLE = "What to do";
     /// Nothing to do.
     NOTHING = "Nothing has to be changed: no key here is known to be in wrong hands.";
+    /// The same just after all of it was done.
+    NOTHING_NOW = "All of it is done: no key here is known to be in wrong hands any more.";
     /// Opening line.
     LEDE = "Done in this order, no key that is out opens anything, and as few locks as possible are touched.";
     /// Opening line with another grouping.
@@ -57,6 +59,8 @@ texts! {
     NOT_CHECKED_YET = "You have not checked the key to";
     /// Before keys whose check is open.
     CANNOT_TELL_YET = "The check could not tell, and an open answer decides, for the key to";
+    /// Before whose matter a key is.
+    SEEN_TO_BY = "Who sees to it";
     /// A kept key of which nobody needs another copy.
     NO_NEW_COPIES = "no new copy needed";
     /// Heading above the press.
@@ -112,7 +116,7 @@ texts! {
     /// Heading of the form.
     PRICES = "Prices you were told";
     /// Hint.
-    PRICES_HINT = "In your own currency. Leave a line empty where you do not know.";
+    PRICES_HINT = "In your own currency. If you were told one price, one line is enough. Leave both lines empty where you do not know.";
     /// Low.
     LOW = "from";
     /// High.
@@ -123,8 +127,6 @@ texts! {
     SAVE_PRICES = "Work out the sum";
     /// No number.
     NO_NUMBER = "Write a price as a number, such as 60 or 60.50. Nothing else goes in this line.";
-    /// One end alone.
-    ONE_END = "Write both the lowest and the highest price, or leave both empty.";
     /// Heading of the sum.
     SUM = "The plan’s cost";
     /// Nothing to pay.
@@ -343,6 +345,11 @@ pub fn thumb_turn(locks: &str) -> String {
     format!(
         "{locks}: if this is a way out, ask for a thumb-turn (a knob you turn by hand), so that nobody looks for a key in a fire. Ask first if there is glass beside the lock."
     )
+}
+
+/// What is wrong with one line of a price.
+pub fn wrong_price(item: &str, end: &str, why: &str) -> String {
+    format!("{item}, “{end}”: {why}")
 }
 
 /// What a line of the bill is about.

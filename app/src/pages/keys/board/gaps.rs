@@ -1,9 +1,12 @@
 //! Who can open what, beside what they need: a table where the home is small, a list where it is
 //! not.
 
+use std::rc::Rc;
+
 use self_check_core::household::{DoorId, Gap, HolderId, Opening};
 use yew::prelude::*;
 
+use super::super::forms::NeedsForm;
 use super::{Desk, Open};
 use crate::copy::en::household::board as words;
 use crate::household::Overview;
@@ -16,6 +19,11 @@ const MOST_PEOPLE: usize = 24;
 const MOST_LINES: usize = 24;
 /// So many doors are named in a line.
 const MOST_NAMED: usize = 8;
+
+/// So many people are asked about on one sheet.
+const MOST_ASKED: usize = 12;
+/// The id of the heading.
+const HEADING: &str = "gaps";
 
 /// What a person can do at a door.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -37,8 +45,8 @@ pub fn gaps(desk: &Desk) -> Html {
     let is_small =
         household.doors().len() <= MOST_DOORS && household.holders().len() <= MOST_PEOPLE;
     html! {
-        <section aria-labelledby="gaps">
-            <h2 id="gaps">{ words::GAPS }</h2>
+        <section aria-labelledby={HEADING}>
+            <h2 id={HEADING} tabindex="-1">{ words::GAPS }</h2>
             <p class="hint">{ words::GAPS_LEDE }</p>
             if is_small {
                 { table(overview) }
@@ -71,13 +79,19 @@ fn none(overview: &Overview) -> &'static str {
     }
 }
 
-/// Those of whom nobody has said what they need, and the way to say it: the form of the first.
+/// Those of whom nobody has said what they need, and the sheet on which it is said.
 fn not_said(desk: &Desk) -> Html {
     let overview = &desk.overview;
     let all: Vec<HolderId> = overview.needs_not_said().collect();
-    let Some(&first) = all.first() else {
+    if all.is_empty() {
         return html! {};
-    };
+    }
+    if desk.is_open(Open::Needs) {
+        let people: Vec<HolderId> = all.into_iter().take(MOST_ASKED).collect();
+        return html! {
+            <NeedsForm overview={Rc::clone(overview)} {people} onclose={desk.closer(HEADING.into())} />
+        };
+    }
     let named = overview.names.holders(all.iter().take(MOST_NAMED).copied());
     let more = all.len().saturating_sub(MOST_NAMED);
     html! {
@@ -90,7 +104,7 @@ fn not_said(desk: &Desk) -> Html {
                 { "." }
             </p>
             <p class="row">
-                { desk.opener(Open::Person(first), "say-needs".into(), "press-quiet", words::SAY_NEEDS, "") }
+                { desk.opener(Open::Needs, "say-needs".into(), "press-quiet", words::SAY_NEEDS, "") }
             </p>
         </>
     }

@@ -175,7 +175,7 @@ fn copy_row(desk: &Desk, name: &str, id: CopyId) -> Html {
            <li key={id.number()}>
                <span>{ place.clone() }</span>
                if let Place::Lost { by, loss } = copy.place {
-                   { how(desk, id, by, loss, &place) }
+                   { how(desk, id, by, loss) }
                } else if !matches!(copy.place, Place::Scrapped { .. }) {
                    <button type="button" class="plain" onclick={lose} aria-label={words::about(words::LOSE_COPY, &format!("{name}, {place}"))}>
     { words::LOSE_COPY }
@@ -185,7 +185,7 @@ fn copy_row(desk: &Desk, name: &str, id: CopyId) -> Html {
        }
 }
 
-fn how(desk: &Desk, copy: CopyId, by: Option<HolderId>, loss: Loss, place: &str) -> Html {
+fn how(desk: &Desk, copy: CopyId, by: Option<HolderId>, loss: Loss) -> Html {
     let state = desk.state.clone();
     let onvalue = Callback::from(move |value: String| {
         if let Some(loss) = Loss::of(&value) {
@@ -195,7 +195,11 @@ fn how(desk: &Desk, copy: CopyId, by: Option<HolderId>, loss: Loss, place: &str)
             }]));
         }
     });
-    let label = format!("{} ({place})", words::HOW_LOST);
+    let overview = &desk.overview;
+    let key = overview.household.copy(copy).map(|copy| copy.key);
+    let key = key.map(|key| overview.names.key_in_a_row(key));
+    let by = by.map(|holder| overview.names.holder(holder));
+    let label = words::how_lost(by, &key.unwrap_or_default());
     let id = format!("copy-lost-{}", copy.number());
     choose_among(Field::new(&id, &label), losses(), loss.id(), onvalue)
 }

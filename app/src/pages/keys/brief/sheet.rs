@@ -87,22 +87,16 @@ fn locks(brief: &Brief, overview: &Overview) -> Html {
         <>
             <h3>{ words::LOCKS }{ ": " }{ kinds.join("; ") }</h3>
             <div class="table-scroll" tabindex="0" role="group" aria-label={words::LOCKS}>
-                <table class="table">
-                    <thead>
-                        <tr>
-                            <th scope="col">{ words::LOCK }</th>
-                            <th scope="col">{ words::WORK }</th>
-                            <th scope="col">{ words::MADE_OF }</th>
-                            <th scope="col">{ words::INSIDE }</th>
-                            <th scope="col">{ words::LENGTHS }</th>
-                            <th scope="col">{ words::WORKING_KEY }</th>
-                            <th scope="col">{ words::NEW_KEY }</th>
-                            if has_urgency {
-                                <th scope="col">{ words::DUE }</th>
-                            }
+                <table class="table table-stacks" role="table">
+                    <thead role="rowgroup">
+                        <tr role="row">
+                            <th scope="col" role="columnheader">{ words::LOCK }</th>
+                            { for columns(has_urgency).map(|name| html! {
+                                <th scope="col" role="columnheader">{ name }</th>
+                            }) }
                         </tr>
                     </thead>
-                    <tbody>
+                    <tbody role="rowgroup">
                         { for brief.locks.iter().enumerate().map(|(place, lock)| lock_row(overview, place, lock, has_urgency)) }
                     </tbody>
                 </table>
@@ -110,6 +104,22 @@ fn locks(brief: &Brief, overview: &Overview) -> Html {
             { same_keyhole(brief) }
         </>
     }
+}
+
+/// What is said of each lock.
+const COLUMNS: [&str; 7] = [
+    words::WORK,
+    words::MADE_OF,
+    words::INSIDE,
+    words::LENGTHS,
+    words::WORKING_KEY,
+    words::NEW_KEY,
+    words::DUE,
+];
+
+fn columns(has_urgency: bool) -> impl Iterator<Item = &'static str> {
+    let shown = COLUMNS.len() - usize::from(!has_urgency);
+    COLUMNS.into_iter().take(shown)
 }
 
 /// What a lock is called: as on the board, but for an own word, which stands there only if ticked in.
@@ -143,32 +153,41 @@ fn lock_row(overview: &Overview, place: usize, lock: &BriefLock, has_urgency: bo
         inside => words::inside(inside),
     };
     let keys: Vec<String> = lock.keys.iter().map(|&key| words::key(key)).collect();
+    let working_key = if lock.has_working_key {
+        words::YES
+    } else {
+        words::NO
+    };
+    let cells: [Html; COLUMNS.len()] = [
+        words::work(lock.action).into(),
+        made_of.into(),
+        inside.into(),
+        lengths(lock.kind, lock.lengths).into(),
+        working_key.into(),
+        keys.join(", ").into(),
+        words::due(lock.urgency, lock.may_be_sooner).into(),
+    ];
+    // On a phone the cells stand below one another, each with the name of its column.
     html! {
-        <tr key={place}>
-            <th scope="row">
+        <tr key={place} role="row">
+            <th scope="row" role="rowheader">
                 { words::numbered(place, &name(overview, lock)) }
                 <small>{ words::kind(lock.kind) }</small>
                 { for remarks.into_iter().map(|remark| html! { <small>{ remark }</small> }) }
             </th>
-            <td>{ words::work(lock.action) }</td>
-            <td>{ made_of }</td>
-            <td>{ inside }</td>
-            <td>{ lengths(lock.kind, lock.lengths) }</td>
-            <td>{ if lock.has_working_key { words::YES } else { words::NO } }</td>
-            <td>{ keys.join(", ") }</td>
-            if has_urgency {
-                <td>{ words::due(lock.urgency, lock.may_be_sooner) }</td>
-            }
+            { for columns(has_urgency).zip(cells).map(|(name, cell)| html! {
+                <td role="cell"><span class="cell-name" aria-hidden="true">{ name }</span>{ cell }</td>
+            }) }
         </tr>
     }
 }
 
-/// Lengths matter where the cylinder slides out of the door; elsewhere the place stays empty.
+/// Lengths matter where the cylinder slides out of the door.
 fn lengths(kind: LockKind, lengths: Option<CylinderLengths>) -> String {
     match (kind, lengths) {
         (_, Some(lengths)) => words::lengths(lengths.outside_mm(), lengths.inside_mm()),
         (LockKind::EuropeanProfile | LockKind::NotSure, None) => words::MEASURE.to_owned(),
-        _ => String::new(),
+        _ => words::NO_LENGTHS.to_owned(),
     }
 }
 

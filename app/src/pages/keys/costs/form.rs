@@ -31,8 +31,37 @@ struct Draft {
     included: u8,
 }
 
-/// A price that cannot be read: which, and why.
-type Unread = (PriceItem, &'static str);
+/// A price that cannot be read: which, in which of its lines, and why.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+struct Unread {
+    item: PriceItem,
+    end: End,
+    why: &'static str,
+}
+
+/// A line of a price.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum End {
+    Low,
+    High,
+}
+
+impl End {
+    fn words(self) -> &'static str {
+        match self {
+            Self::Low => words::LOW,
+            Self::High => words::HIGH,
+        }
+    }
+
+    fn field(self, item: PriceItem) -> String {
+        let end = match self {
+            Self::Low => "low",
+            Self::High => "high",
+        };
+        format!("price-{}-{end}", item.id())
+    }
+}
 
 impl Draft {
     fn of(prices: &Prices) -> Self {
@@ -49,26 +78,46 @@ impl Draft {
         }
     }
 
-    fn prices(&self) -> Result<Prices, Unread> {
+    /// The prices, or every line that cannot be read.
+    fn prices(&self) -> Result<Prices, Vec<Unread>> {
         let mut prices = Prices::default();
         prices.copies_included = self.included;
+        let mut unread = Vec::new();
         for (&item, (low, high)) in &self.lines {
-            prices = prices.with(item, range(low, high).map_err(|why| (item, why))?);
+            match range(low, high) {
+                Ok(range) => prices = prices.with(item, range),
+                Err(ends) => {
+                    let ends = ends.into_iter();
+                    unread.extend(ends.map(|(end, why)| Unread { item, end, why }));
+                }
+            }
         }
-        Ok(prices)
+        if unread.is_empty() {
+            Ok(prices)
+        } else {
+            Err(unread)
+        }
     }
 }
 
-/// Both ends, or none.
-fn range(low: &str, high: &str) -> Result<Option<PriceRange>, &'static str> {
-    match (low.trim(), high.trim()) {
-        ("", "") => Ok(None),
-        ("", _) | (_, "") => Err(words::ONE_END),
-        (low, high) => {
-            let low = read_amount(low).ok_or(words::NO_NUMBER)?;
-            let high = read_amount(high).ok_or(words::NO_NUMBER)?;
-            let price = PriceRange::new(low, high).map_err(household::price_refusal)?;
-            Ok(Some(price))
+/// Both ends of a price, or none. One alone is both.
+fn range(low: &str, high: &str) -> Result<Option<PriceRange>, Vec<(End, &'static str)>> {
+    let (low, high) = match (low.trim(), high.trim()) {
+        ("", "") => return Ok(None),
+        ("", only) | (only, "") if read_amount(only).is_some() => (only, only),
+        ends => ends,
+    };
+    match (read_amount(low), read_amount(high)) {
+        (Some(low), Some(high)) => match PriceRange::new(low, high) {
+            Ok(price) => Ok(Some(price)),
+            Err(refusal) => Err(vec![(End::Low, household::price_refusal(refusal))]),
+        },
+        amounts => {
+            let ends = [(End::Low, low, amounts.0), (End::High, high, amounts.1)];
+            let unread = ends
+                .into_iter()
+                .filter(|(_, text, amount)| amount.is_none() && !text.is_empty());
+            Err(unread.map(|(end, ..)| (end, words::NO_NUMBER)).collect())
         }
     }
 }
@@ -101,7 +150,7 @@ fn plain_amount(smallest: u64) -> String {
 pub fn PricesForm(props: &PricesFormProps) -> Html {
     let state = use_household();
     let draft = use_state(|| Draft::of(&props.prices));
-    let wrong = use_state(|| (None::<Unread>, 0_usize));
+    let wrong = use_state(|| (Vec::<Unread>::new(), 0_usize));
     {
         // Undo and redo change the prices under the form.
         let draft = draft.clone();
@@ -117,10 +166,12 @@ pub fn PricesForm(props: &PricesFormProps) -> Html {
             event.prevent_default();
             match draft.prices() {
                 Ok(prices) => {
-                    wrong.set((None, 0));
+                    wrong.set((Vec::new(), 0));
+                    // One price told fills both lines.
+                    draft.set(Draft::of(&prices));
                     state.dispatch(HouseholdAct::Make(vec![Change::SetPrices(prices)]));
                 }
-                Err(unread) => wrong.set((Some(unread), wrong.1 + 1)),
+                Err(unread) => wrong.set((unread, wrong.1 + 1)),
             }
         })
     };
@@ -137,12 +188,12 @@ pub fn PricesForm(props: &PricesFormProps) -> Html {
     html! {
         <section aria-labelledby="prices">
             <h2 id="prices">{ words::PRICES }</h2>
-            if let (Some((item, why)), tries) = *wrong {
-                <ErrorBox message={format!("{}: {why}", item.words())} field={low_id(item)} {tries} />
+            if let [first, ..] = *wrong.0 {
+                <ErrorBox message={said(&wrong.0)} field={first.end.field(first.item)} tries={wrong.1} />
             }
             <p class="hint">{ words::PRICES_HINT }</p>
             <form {onsubmit} novalidate=true autocomplete="off">
-                { for PriceItem::all().iter().map(|&item| row(&draft, item, wrong.0)) }
+                { for PriceItem::all().iter().map(|&item| row(&draft, item, &wrong.0)) }
                 { choose_among(Field::new("price-included", words::INCLUDED), included.collect(),
                     &draft.included.to_string(), oninclude) }
                 <p class="row"><button type="submit" class="press">{ words::SAVE_PRICES }</button></p>
@@ -151,15 +202,17 @@ pub fn PricesForm(props: &PricesFormProps) -> Html {
     }
 }
 
-fn low_id(item: PriceItem) -> String {
-    format!("price-{}-low", item.id())
+/// What is wrong with which lines.
+fn said(wrong: &[Unread]) -> String {
+    let lines = wrong
+        .iter()
+        .map(|unread| words::wrong_price(unread.item.words(), unread.end.words(), unread.why));
+    lines.collect::<Vec<_>>().join(" ")
 }
 
-fn row(draft: &UseStateHandle<Draft>, item: PriceItem, wrong: Option<Unread>) -> Html {
-    let why = wrong.filter(|&(one, _)| one == item).map(|(_, why)| why);
+fn row(draft: &UseStateHandle<Draft>, item: PriceItem, wrong: &[Unread]) -> Html {
     let lines = draft.lines.get(&item).cloned().unwrap_or_default();
-    let error = format!("price-{}-error", item.id());
-    let line = |id: String, label: &'static str, value: String, put: fn(&mut Lines, String)| {
+    let line = |end: End, value: String, put: fn(&mut Lines, String)| {
         let draft = draft.clone();
         let oninput = Callback::from(move |event: InputEvent| {
             if let Some(text) = browser::typed_text(&event) {
@@ -168,23 +221,26 @@ fn row(draft: &UseStateHandle<Draft>, item: PriceItem, wrong: Option<Unread>) ->
                 draft.set(next);
             }
         });
+        let id = end.field(item);
+        let error = format!("{id}-error");
+        let mut wrong = wrong.iter();
+        let why = wrong.find(|unread| unread.item == item && unread.end == end);
         html! {
             <span class="price-end">
-                <label for={id.clone()}>{ label }</label>
+                <label for={id.clone()}>{ end.words() }</label>
+                if let Some(unread) = why {
+                    <span id={error.clone()} class="error">{ unread.why }</span>
+                }
                 <input {id} class="input" type="text" inputmode="decimal" {value} {oninput} autocomplete="off"
-                    spellcheck="false" aria-invalid={why.map(|_| "true")}
-                    aria-describedby={why.map(|_| error.clone())} />
+                    spellcheck="false" aria-invalid={why.map(|_| "true")} aria-describedby={why.map(|_| error)} />
             </span>
         }
     };
     html! {
         <fieldset key={item.id()} class="price">
             <legend>{ item.words() }</legend>
-            if let Some(why) = why {
-                <p id={error.clone()} class="error">{ why }</p>
-            }
-            { line(low_id(item), words::LOW, lines.0, |lines, text| lines.0 = text) }
-            { line(format!("price-{}-high", item.id()), words::HIGH, lines.1, |lines, text| lines.1 = text) }
+            { line(End::Low, lines.0, |lines, text| lines.0 = text) }
+            { line(End::High, lines.1, |lines, text| lines.1 = text) }
         </fieldset>
     }
 }
@@ -226,11 +282,29 @@ mod tests {
     }
 
     #[test]
-    fn range_needs_both_ends_in_order() {
+    fn one_price_is_both_ends_and_every_line_that_is_no_number_is_named() {
         assert_eq!(range("", " "), Ok(None));
-        assert_eq!(range("60", ""), Err(words::ONE_END));
-        assert_eq!(range("sixty", "70"), Err(words::NO_NUMBER));
-        assert!(range("70", "60").is_err());
+        let both = PriceRange::new(4_050, 4_050).ok();
+        assert_eq!(range("40,50", ""), Ok(both));
+        assert_eq!(range(" ", "40,50"), Ok(both));
+        let no_number =
+            |ends: &[End]| Err(ends.iter().map(|&end| (end, words::NO_NUMBER)).collect());
+        assert_eq!(range("sixty", "70"), no_number(&[End::Low]));
+        assert_eq!(range("", "abc"), no_number(&[End::High]));
+        assert_eq!(range("abc", "abc"), no_number(&[End::Low, End::High]));
+        assert!(range("200", "100").is_err());
         assert!(range("60", "60").is_ok_and(|price| price.is_some()));
+    }
+
+    #[test]
+    fn every_price_that_cannot_be_read_is_told_at_once() {
+        let mut draft = Draft::of(&Prices::default());
+        let ends = |low: &str, high: &str| (low.to_owned(), high.to_owned());
+        draft.lines.insert(PriceItem::CallOut, ends("abc", ""));
+        draft.lines.insert(PriceItem::Copy, ends("200", "100"));
+        draft.lines.insert(PriceItem::SmallLock, ends("40,50", ""));
+        let unread = draft.prices().err().unwrap_or_default();
+        let items: Vec<PriceItem> = unread.iter().map(|unread| unread.item).collect();
+        assert_eq!(items, [PriceItem::CallOut, PriceItem::Copy]);
     }
 }

@@ -104,6 +104,7 @@ fn other(handle: &KeepHandle, kept: &Kept, met: Met, household: &Household, is_o
             <ul>
                 <li>{ keep::on_this_device(theirs) }</li>
                 <li>{ keep::on_this_page(household) }</li>
+                { for keep::difference(theirs, household).map(|words| html! { <li>{ words }</li> }) }
             </ul>
         },
         Kept::Unreadable(error, _) => html! { <p>{ keep::import_error(*error) }</p> },

@@ -66,7 +66,7 @@ fn row(overview: &Overview, plan: &Plan, place: usize, key: &PlannedKey) -> Html
                 } else {
                     <span>{ words::for_whom(key.copy_count(), &people) }</span>
                 }
-                <span class="note">{ words::who(key.who) }</span>
+                <span class="note">{ words::SEEN_TO_BY }{ ": " }{ words::who(key.who) }</span>
             </dd>
         </div>
     }
