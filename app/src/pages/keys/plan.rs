@@ -7,7 +7,7 @@ mod steps;
 use std::rc::Rc;
 
 use self_check_core::household::plan::{Note, Plan};
-use self_check_core::household::{CopyId, Grouping, HolderId, KeyId, LockId, Loss, plan, remedy};
+use self_check_core::household::{CopyId, Grouping, HolderId, KeyId, Loss, plan, remedy};
 use self_check_core::sources::Source;
 use yew::prelude::*;
 
@@ -171,16 +171,20 @@ fn more_than(shown: usize, all: usize) -> Html {
 
 /// What else to mind; what is the same for many keys stands in one line.
 fn notes(overview: &Overview, plan: &Plan) -> Html {
-    if plan.notes.is_empty() {
+    if plan
+        .notes
+        .iter()
+        .all(|note| matches!(note, Note::ThumbTurn(_)))
+    {
         return html! {};
     }
-    let (mut single, mut ways_out) = (Vec::new(), Vec::new());
-    let (mut not_checked, mut cannot_tell) = (Vec::new(), Vec::new());
+    let (mut single, mut not_checked, mut cannot_tell) = (Vec::new(), Vec::new(), Vec::new());
     for &note in &plan.notes {
         match note {
             Note::NotChecked(key) => not_checked.push(key),
             Note::CannotTell(key) => cannot_tell.push(key),
-            Note::ThumbTurn(lock) => ways_out.push(lock),
+            // The visit has it, with its caution.
+            Note::ThumbTurn(_) => {}
             Note::MasterInReach { .. } => single.push(note),
         }
     }
@@ -190,22 +194,10 @@ fn notes(overview: &Overview, plan: &Plan) -> Html {
             <ul>
                 { for single.iter().take(MOST_LINES).map(|&note| html! { <li>{ words::note(note, &overview.names) }</li> }) }
                 { more_than(MOST_LINES, single.len()) }
-                if !ways_out.is_empty() {
-                    <li>{ words::thumb_turn(&some_locks(overview, &ways_out)) }</li>
-                }
                 { of_keys(overview, words::NOT_CHECKED_YET, &not_checked) }
                 { of_keys(overview, words::CANNOT_TELL_YET, &cannot_tell) }
             </ul>
         </section>
-    }
-}
-
-/// Locks in a row, the last of many counted.
-fn some_locks(overview: &Overview, locks: &[LockId]) -> String {
-    let named = overview.names.locks(locks.iter().copied().take(MOST_LINES));
-    match locks.len().saturating_sub(MOST_LINES) {
-        0 => named,
-        more => format!("{named}, {}", board::and_more(more)),
     }
 }
 

@@ -98,3 +98,21 @@ fn emptying_in_one_tab_is_told_in_the_other_and_takes_nothing_from_it() -> Resul
         wait_to_hold(page, &more).await
     })
 }
+
+#[test]
+fn tabs_that_count_alike_are_told_apart() -> Result<()> {
+    journey(Look::PHONE, async |page| {
+        let home = with_a_home(page).await?;
+        keep_it(page).await?;
+        let first = page.tab().await?;
+        second_tab(page, &home).await?;
+        page.click("button", "This ring is lost: Resident").await?;
+        page.wait_for_text("Resident: lost keys").await?;
+        page.wait_for_text(IS_KEPT).await?;
+        page.go_to_tab(&first).await?;
+        page.wait_for_text(FROM_ANOTHER_TAB).await?;
+        page.wait_for_text("The numbers agree, but this differs: where copies are.")
+            .await?;
+        page.must_be_accessible().await
+    })
+}

@@ -326,7 +326,7 @@ fn went(loss: Loss) -> &'static str {
     }
 }
 
-/// Something to mind.
+/// Something to mind. What is said of thumb-turns stands with the visit.
 pub fn note(note: Note, names: &Names) -> String {
     match note {
         Note::MasterInReach { exposed, master } => format!(
@@ -340,16 +340,20 @@ pub fn note(note: Note, names: &Names) -> String {
     }
 }
 
-/// Locks for which a thumb-turn is worth asking, if people leave by their doors.
+/// Before the caution of the visit: the locks whose doors may be ways out, where nothing is known that
+/// turns them by hand from inside.
 pub fn thumb_turn(locks: &str) -> String {
-    format!(
-        "{locks}: if this is a way out, ask for a thumb-turn (a knob you turn by hand), so that nobody looks for a key in a fire. Ask first if there is glass beside the lock."
-    )
+    format!("This may be a way out: {locks}.")
 }
 
 /// What is wrong with one line of a price.
 pub fn wrong_price(item: &str, end: &str, why: &str) -> String {
-    format!("{item}, “{end}”: {why}")
+    format!("{item}, {}", wrong_end(end, why))
+}
+
+/// The same beside the line.
+pub fn wrong_end(end: &str, why: &str) -> String {
+    format!("“{end}”: {why}")
 }
 
 /// What a line of the bill is about.

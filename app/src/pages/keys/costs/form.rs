@@ -212,6 +212,10 @@ fn said(wrong: &[Unread]) -> String {
 
 fn row(draft: &UseStateHandle<Draft>, item: PriceItem, wrong: &[Unread]) -> Html {
     let lines = draft.lines.get(&item).cloned().unwrap_or_default();
+    let wrong_with = |end: End| {
+        let mut wrong = wrong.iter();
+        wrong.find(|unread| unread.item == item && unread.end == end)
+    };
     let line = |end: End, value: String, put: fn(&mut Lines, String)| {
         let draft = draft.clone();
         let oninput = Callback::from(move |event: InputEvent| {
@@ -223,14 +227,10 @@ fn row(draft: &UseStateHandle<Draft>, item: PriceItem, wrong: &[Unread]) -> Html
         });
         let id = end.field(item);
         let error = format!("{id}-error");
-        let mut wrong = wrong.iter();
-        let why = wrong.find(|unread| unread.item == item && unread.end == end);
+        let why = wrong_with(end);
         html! {
             <span class="price-end">
                 <label for={id.clone()}>{ end.words() }</label>
-                if let Some(unread) = why {
-                    <span id={error.clone()} class="error">{ unread.why }</span>
-                }
                 <input {id} class="input" type="text" inputmode="decimal" {value} {oninput} autocomplete="off"
                     spellcheck="false" aria-invalid={why.map(|_| "true")} aria-describedby={why.map(|_| error)} />
             </span>
@@ -239,6 +239,11 @@ fn row(draft: &UseStateHandle<Draft>, item: PriceItem, wrong: &[Unread]) -> Html
     html! {
         <fieldset key={item.id()} class="price">
             <legend>{ item.words() }</legend>
+            { for [End::Low, End::High].into_iter().filter_map(wrong_with).map(|unread| html! {
+                <p id={format!("{}-error", unread.end.field(item))} class="error">
+                    { words::wrong_end(unread.end.words(), unread.why) }
+                </p>
+            }) }
             { line(End::Low, lines.0, |lines, text| lines.0 = text) }
             { line(End::High, lines.1, |lines, text| lines.1 = text) }
         </fieldset>

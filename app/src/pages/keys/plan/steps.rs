@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use self_check_core::advice::{Action, Urgency};
-use self_check_core::household::plan::{Plan, PlanStep, Recipient, Step, StopGap};
+use self_check_core::household::plan::{Note, Plan, PlanStep, Recipient, Step, StopGap};
 use self_check_core::household::{HolderId, KeyCopy, LockId, Place};
 use yew::prelude::*;
 
@@ -108,7 +108,7 @@ fn one(overview: &Overview, plan: &Plan, step: &PlanStep) -> Html {
     let advice = step.step.action().map(copy::action);
     let how = words::how(&step.step, is_old_void(overview, plan, &step.step));
     let how = how.or(advice.map(|advice| advice.how));
-    let cautions = cautions(plan, &step.step);
+    let cautions = cautions(overview, plan, &step.step);
     html! {
         <li>
             { due(step.urgency, step.may_be_sooner) }
@@ -217,7 +217,7 @@ fn way_line(overview: &Overview, plan: &Plan, way: self_check_core::household::W
 }
 
 /// What could hurt somebody: once for each kind of work in the step.
-fn cautions(plan: &Plan, step: &Step) -> Vec<&'static str> {
+fn cautions(overview: &Overview, plan: &Plan, step: &Step) -> Vec<String> {
     let mut actions: Vec<Action> = step.action().into_iter().collect();
     if let Step::LocksmithVisit(locks) = step {
         for work in plan.works.iter().filter(|work| locks.contains(&work.lock)) {
@@ -230,16 +230,37 @@ fn cautions(plan: &Plan, step: &Step) -> Vec<&'static str> {
             );
         }
     }
-    let mut cautions: Vec<&'static str> = Vec::new();
-    for caution in actions
-        .into_iter()
-        .filter_map(|action| copy::action(action).may_hurt)
-    {
+    let mut cautions: Vec<String> = Vec::new();
+    for action in actions {
+        let Some(caution) = copy::action(action).may_hurt else {
+            continue;
+        };
+        let caution = match (action, ways_out(overview, plan)) {
+            (Action::ChangeCylinder, Some(locks)) => {
+                format!("{} {caution}", words::thumb_turn(&locks))
+            }
+            _ => caution.to_owned(),
+        };
         if !cautions.contains(&caution) {
             cautions.push(caution);
         }
     }
     cautions
+}
+
+/// The locks that get a new cylinder and whose doors may be ways out, where a thumb-turn is wanted.
+fn ways_out(overview: &Overview, plan: &Plan) -> Option<String> {
+    let locks = plan.notes.iter().filter_map(|note| match note {
+        Note::ThumbTurn(lock) => Some(*lock),
+        _ => None,
+    });
+    let locks: Vec<LockId> = locks.collect();
+    let named = overview.names.locks(locks.iter().copied().take(MOST_LINES));
+    match (locks.len(), locks.len().saturating_sub(MOST_LINES)) {
+        (0, _) => None,
+        (_, 0) => Some(named),
+        (_, more) => Some(format!("{named}, {}", board::and_more(more))),
+    }
 }
 
 fn lines(lines: Vec<String>) -> Html {
