@@ -8,12 +8,14 @@ mod bytes;
 mod exif;
 mod gif;
 mod heif;
+mod heif_items;
 mod jpeg;
 mod leftovers;
 mod notes;
 mod other;
 mod png;
 mod riff;
+mod tiff;
 
 pub use jpeg::jpeg_ends_in;
 pub use leftovers::{Leftover, leftovers, without_leftovers};

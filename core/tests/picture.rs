@@ -3,6 +3,10 @@
 
 #[path = "picture/files.rs"]
 mod files;
+#[path = "picture/floods.rs"]
+mod floods;
+#[path = "picture/heif.rs"]
+mod heif;
 #[path = "picture/hostile.rs"]
 mod hostile;
 #[path = "picture/interface.rs"]

@@ -49,7 +49,7 @@ fn tiff(fields: &[Field]) -> Vec<u8> {
 }
 
 /// Puts a segment behind the first two bytes of a JPEG.
-fn with_segment(jpeg: &[u8], marker: u8, mark: &[u8], content: &[u8]) -> Vec<u8> {
+pub fn with_segment(jpeg: &[u8], marker: u8, mark: &[u8], content: &[u8]) -> Vec<u8> {
     let length = (2 + mark.len() + content.len()) as u16;
     let head = [0xff, marker];
     [
@@ -64,7 +64,7 @@ fn with_segment(jpeg: &[u8], marker: u8, mark: &[u8], content: &[u8]) -> Vec<u8>
 }
 
 /// Puts a chunk behind the header of a PNG. The sum is not looked at, and left out.
-fn with_chunk(png: &[u8], name: &[u8; 4], content: &[u8]) -> Vec<u8> {
+pub fn with_chunk(png: &[u8], name: &[u8; 4], content: &[u8]) -> Vec<u8> {
     const HEADER: usize = 8 + 25;
     let length = (content.len() as u32).to_be_bytes();
     [
@@ -76,6 +76,11 @@ fn with_chunk(png: &[u8], name: &[u8; 4], content: &[u8]) -> Vec<u8> {
         &png[HEADER..],
     ]
     .concat()
+}
+
+/// A camera's notes that name its maker.
+pub fn some_notes() -> Vec<u8> {
+    tiff(&[text(Tag::Make, "A maker")])
 }
 
 /// A JPEG with notes of all three kinds.
@@ -229,7 +234,7 @@ fn notes_that_make_no_sense_are_told_and_the_file_is_still_read() {
 /// The end of a file may hold its notes: a file that lacks it never says that there are none.
 #[test]
 fn file_that_breaks_off_is_not_read_whole() {
-    let notes = tiff(&[text(Tag::Make, "A maker")]);
+    let notes = some_notes();
     let mut webp = plain(ImageFormat::WebP);
     webp.extend([&b"EXIF"[..], &(notes.len() as u32).to_le_bytes(), &notes].concat());
     let length = (webp.len() - 8) as u32;
