@@ -1,6 +1,6 @@
 //! The HEIF family: boxes, each with a length and a name.
 
-use super::bytes::{Bytes, find};
+use super::bytes::Bytes;
 use super::other::add_packets;
 use super::{Format, Parts, heif_items};
 
@@ -48,9 +48,10 @@ pub(super) fn next_box<'a>(bytes: &mut Bytes<'a>) -> Option<([u8; 4], Bytes<'a>)
 /// The family's other members are films.
 fn is_picture(brands: &[u8]) -> bool {
     let front = brands.get(..64).unwrap_or(brands);
-    [
-        b"heic", b"heix", b"mif1", b"msf1", b"avif", b"hevc", b"avis",
-    ]
-    .iter()
-    .any(|brand| find(front, *brand).is_some())
+    front.chunks_exact(4).any(|brand| {
+        matches!(
+            brand,
+            b"heic" | b"heix" | b"mif1" | b"msf1" | b"avif" | b"hevc" | b"avis"
+        )
+    })
 }

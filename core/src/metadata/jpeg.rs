@@ -1,6 +1,6 @@
 //! JPEG: segments, each with a marker and a length, then the coded picture.
 
-use super::bytes::{Bytes, find};
+use super::bytes::{Bytes, Wanted};
 use super::{FileError, Format, Parts};
 use crate::picture::Size;
 
@@ -50,6 +50,7 @@ pub(super) const fn is_bare(marker: u8) -> bool {
 
 pub(super) const END: u8 = 0xd9;
 pub(super) const SCAN: u8 = 0xda;
+static END_OF_PICTURE: Wanted<'_> = Wanted::new(&[0xff, END]);
 
 pub(super) fn read(bytes: &[u8]) -> Result<Parts<'_>, FileError> {
     let mut parts = Parts::of(Format::Jpeg);
@@ -94,7 +95,7 @@ pub(super) fn read(bytes: &[u8]) -> Result<Parts<'_>, FileError> {
 /// the number of the end.
 pub fn jpeg_ends_in(before: u8, bytes: &[u8]) -> bool {
     let begins = before == 0xff && bytes.first() == Some(&END);
-    begins || find(bytes, &[0xff, END]).is_some()
+    begins || END_OF_PICTURE.is_in(bytes)
 }
 
 fn size(frame: &[u8]) -> Option<Size> {

@@ -65,6 +65,12 @@ fn pieces_of_nothing() -> Vec<u8> {
     heif_with_notes(&content.concat(), b"")
 }
 
+/// Four megabytes of packets of a picture program with nothing in them.
+fn packets(before: &[u8]) -> Vec<u8> {
+    let packet = b"<x:xmpmeta</x:xmpmeta>";
+    [before, &packet.repeat((4 << 20) / packet.len())].concat()
+}
+
 fn in_png(tiff: &[u8]) -> Vec<u8> {
     with_chunk(&plain(ImageFormat::Png), b"eXIf", tiff)
 }
@@ -81,6 +87,13 @@ pub fn files() -> Vec<(&'static str, Vec<u8>)> {
         ("texts that are asked for", in_jpeg(&shared_texts(MAKER))),
         ("lists within lists", in_png(&lists_within_lists())),
         ("pieces of nothing", pieces_of_nothing()),
+        (
+            "packets in a bitmap",
+            packets(&[&b"BM"[..], &[0; 24]].concat()),
+        ),
+        ("packets in GIF", packets(b"GIF89a\x01\0\x01\0\0\0\0;")),
+        ("packets in TIFF", packets(b"II*\0\0\0\0\0")),
+        ("packets in HEIF", heif_with_notes(&[0; 8], &packets(b""))),
     ]
 }
 
