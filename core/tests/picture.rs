@@ -13,3 +13,5 @@ mod hostile;
 mod interface;
 #[path = "picture/strips.rs"]
 mod strips;
+#[path = "picture/unread.rs"]
+mod unread;

@@ -37,6 +37,13 @@ impl<'a> Bytes<'a> {
     }
 }
 
+/// Whether these bytes fill up a file or a part of it, and tell nothing.
+pub(super) fn is_padding(bytes: &[u8]) -> bool {
+    bytes
+        .iter()
+        .all(|byte| matches!(byte, 0 | 0xff | b' ' | b'\r' | b'\n'))
+}
+
 /// Something to be looked for, once made and looked for often.
 ///
 /// A file of many megabytes is looked through in leaps: the byte under the last of what is wanted tells

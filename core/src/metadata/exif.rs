@@ -15,7 +15,7 @@ pub(super) fn read(tiff: &[u8]) -> Metadata {
         place: told.place(),
         has_time: told.has_time,
         has_device: told.has_device,
-        has_unread: !is_whole,
+        has_unread: told.has_unread || !is_whole,
     }
 }
 
@@ -29,6 +29,7 @@ struct Told {
     is_named: bool,
     has_time: bool,
     has_device: bool,
+    has_unread: bool,
 }
 
 impl Told {
@@ -38,12 +39,16 @@ impl Told {
             Some(Meaning::Device) => self.has_device |= entry.is_filled(),
             Some(Meaning::Name) => self.is_named |= entry.is_filled(),
             Some(Meaning::Error) => self.error = self.error.or(first_number(entry)),
-            Some(Meaning::Coordinate(pair, side)) => {
-                let slot = self.coordinates.get_mut(pair).and_then(|p| p.get_mut(side));
-                if let Some(slot) = slot {
-                    *slot = slot.or(finest(entry));
+            Some(Meaning::Coordinate(pair, side)) => match coordinate(entry) {
+                Coordinate::Written(written) => {
+                    let slot = self.coordinates.get_mut(pair).and_then(|p| p.get_mut(side));
+                    if let Some(slot) = slot {
+                        *slot = Some(slot.map_or(written, |other| written.or_finer(other)));
+                    }
                 }
-            }
+                Coordinate::Empty => {}
+                Coordinate::Unreadable => self.has_unread = true,
+            },
             None => {}
         }
     }
@@ -74,26 +79,54 @@ struct Written {
     is_somewhere: bool,
 }
 
+impl Written {
+    /// Of two in one file, the one that tells more.
+    fn or_finer(self, other: Self) -> Self {
+        let key = |one: &Self| (!one.is_somewhere, one.metres);
+        if key(&other) < key(&self) {
+            other
+        } else {
+            self
+        }
+    }
+}
+
+enum Coordinate {
+    Written(Written),
+    /// Nothing over nothing, as is written where there was no position.
+    Empty,
+    Unreadable,
+}
+
 /// Degrees, minutes and seconds, each a fraction: the least that any of them that is used can tell
 /// apart.
-fn finest(entry: &Entry<'_>) -> Option<Written> {
-    let mut parts = entry.fractions()?.peekable();
+fn coordinate(entry: &Entry<'_>) -> Coordinate {
+    let Some(parts) = entry.fractions() else {
+        return Coordinate::Unreadable;
+    };
     let mut written = Written {
         metres: METRES_IN_A_DEGREE,
         is_somewhere: false,
     };
-    if parts.peek()?.1 == 0 {
-        return None;
-    }
+    let mut is_empty = true;
     for ((above, below), unit) in parts.zip([1.0, 60.0, 3600.0]) {
-        if above == 0 || below == 0 {
-            continue;
+        match (above, below) {
+            (0, 0) => continue,
+            (_, 0) => return Coordinate::Unreadable,
+            (0, _) => {}
+            _ => {
+                let step = METRES_IN_A_DEGREE / unit / f64::from(below);
+                written.metres = written.metres.min(step);
+                written.is_somewhere = true;
+            }
         }
-        let step = METRES_IN_A_DEGREE / unit / f64::from(below);
-        written.metres = written.metres.min(step);
-        written.is_somewhere = true;
+        is_empty = false;
     }
-    Some(written)
+    if is_empty {
+        Coordinate::Empty
+    } else {
+        Coordinate::Written(written)
+    }
 }
 
 fn first_number(entry: &Entry<'_>) -> Option<f64> {

@@ -1,7 +1,7 @@
 //! The notes of picture programs (XMP) and of the press (IPTC), from memory of their public lists of
 //! names.
 
-use super::bytes::{Bytes, Wanted};
+use super::bytes::{Bytes, Wanted, is_padding};
 use super::{METRES_IN_A_DEGREE, Metadata, Place};
 use crate::units::Metres;
 
@@ -48,15 +48,8 @@ pub(super) fn read_iptc(records: &[u8]) -> Metadata {
     let mut records = Bytes(records);
     let mut told = Metadata::default();
     let mut is_named = false;
-    while let Some(0x1c) = records.byte() {
-        let Some((record, field)) = records.byte().zip(records.byte()) else {
-            break;
-        };
-        let Some(length) = records.u16_be() else {
-            break;
-        };
-        // The first bit tells of a length of more bytes, as no camera writes.
-        let Some(content) = records.take(usize::from(length)) else {
+    while !is_padding(records.0) {
+        let Some((record, field, content)) = next_record(&mut records) else {
             told.has_unread = true;
             break;
         };
@@ -76,6 +69,20 @@ pub(super) fn read_iptc(records: &[u8]) -> Metadata {
         is_named,
     });
     told
+}
+
+/// The next record's two numbers and content; `None` where it makes no sense.
+fn next_record<'a>(records: &mut Bytes<'a>) -> Option<(u8, u8, &'a [u8])> {
+    if records.byte()? != 0x1c {
+        return None;
+    }
+    let (record, field) = (records.byte()?, records.byte()?);
+    let length = records.u16_be()?;
+    // The first bit tells of a length of more bytes, as no camera writes.
+    if length & 0x8000 != 0 {
+        return None;
+    }
+    Some((record, field, records.take(usize::from(length))?))
 }
 
 static LATITUDE: Wanted<'_> = Wanted::new(b"exif:GPSLatitude");

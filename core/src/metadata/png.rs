@@ -1,6 +1,6 @@
 //! PNG: chunks, each with a length, a name and a sum.
 
-use super::bytes::Bytes;
+use super::bytes::{Bytes, is_padding};
 use super::other::PACKET;
 use super::{FileError, Format, Parts};
 use crate::picture::Size;
@@ -40,6 +40,7 @@ pub(super) fn read(bytes: &[u8]) -> Result<Parts<'_>, FileError> {
             b"iTXt" | b"tEXt" | b"zTXt" => text(&mut parts, content),
             b"IEND" => {
                 parts.breaks_off = false;
+                parts.besides.has_unread |= !is_padding(rest.0);
                 break;
             }
             _ => {}

@@ -5,8 +5,7 @@ use exif::experimental::Writer;
 use exif::{Field, In, Rational, Tag, Value};
 use image::{DynamicImage, ImageFormat, RgbImage};
 use self_check_core::metadata::{
-    FileError, Format, Leftover, Metadata, PictureFile, Precision, jpeg_ends_in, leftovers,
-    without_leftovers,
+    FileError, Format, Leftover, Metadata, PictureFile, Precision, leftovers, without_leftovers,
 };
 use self_check_core::picture::Size;
 use std::io::Cursor;
@@ -31,7 +30,7 @@ fn text(tag: Tag, text: &str) -> Field {
     }
 }
 
-fn fractions(tag: Tag, parts: &[(u32, u32)]) -> Field {
+pub fn fractions(tag: Tag, parts: &[(u32, u32)]) -> Field {
     let parts = parts.iter().map(|&(num, denom)| Rational { num, denom });
     Field {
         tag,
@@ -40,7 +39,7 @@ fn fractions(tag: Tag, parts: &[(u32, u32)]) -> Field {
     }
 }
 
-fn tiff(fields: &[Field]) -> Vec<u8> {
+pub fn tiff(fields: &[Field]) -> Vec<u8> {
     let mut writer = Writer::new();
     fields.iter().for_each(|field| writer.push_field(field));
     let mut bytes = Cursor::new(Vec::new());
@@ -286,14 +285,6 @@ fn animated_pictures_are_told() {
     };
     assert!(!PictureFile::read(&gif(1)).unwrap().is_animated);
     assert!(PictureFile::read(&gif(2)).unwrap().is_animated);
-}
-
-#[test]
-fn end_of_a_jpeg_is_found_across_parts() {
-    assert!(jpeg_ends_in(0, b"ab\xff\xd9"));
-    assert!(jpeg_ends_in(0xff, b"\xd9a film"));
-    assert!(!jpeg_ends_in(0, b"\xd9\xff\0\xd9\xff"));
-    assert!(!jpeg_ends_in(0xff, b""));
 }
 
 #[test]

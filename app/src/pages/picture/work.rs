@@ -5,7 +5,7 @@ use std::cell::Cell;
 use std::rc::Rc;
 
 use self_check_core::key::Family;
-use self_check_core::metadata::{Format, PictureFile, jpeg_ends_in, leftovers, without_leftovers};
+use self_check_core::metadata::{Format, PictureFile, leftovers, without_leftovers};
 use self_check_core::picture::{Judgement, Measurement, Measuring};
 use wasm_bindgen_futures::spawn_local;
 
@@ -192,7 +192,7 @@ async fn opened(job: &Job, file: LocalFile) -> Result<Option<Opened>, Trouble> {
 }
 
 /// Reads what the file tells, a part after the other. Of a JPEG only the front is kept: its notes stand
-/// before its picture, and in the rest only the end is looked for.
+/// before its picture, and in the rest only its end is looked for, and anything behind that.
 async fn read(file: &LocalFile) -> Result<PictureFile, Trouble> {
     let part = async |from| {
         let part = browser::part_of_file(file, from).await;
@@ -210,12 +210,12 @@ async fn read(file: &LocalFile) -> Result<PictureFile, Trouble> {
     loop {
         if is_jpeg && let Ok(mut read) = PictureFile::read(&bytes) {
             let (mut from, mut last) = (bytes.len(), bytes.last().copied().unwrap_or(0));
-            while read.breaks_off {
+            while read.breaks_off || !read.metadata.has_unread {
                 let next = part(from).await?;
                 let Some(&end) = next.last() else {
                     break;
                 };
-                read.breaks_off = !jpeg_ends_in(last, &next);
+                read.read_on(last, &next);
                 (from, last) = (from + next.len(), end);
             }
             return Ok(read);
