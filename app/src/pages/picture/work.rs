@@ -158,7 +158,10 @@ async fn opened(job: &Job, file: LocalFile) -> Result<Option<Opened>, Trouble> {
     if file.size() > MOST_BYTES {
         return Err(Trouble::TooManyBytes);
     }
-    let read = Rc::new(read(&file).await?);
+    let Some(read) = read(job, &file).await? else {
+        return Ok(None);
+    };
+    let read = Rc::new(read);
     job.tell(Act::Told(Rc::clone(&read)));
     let pixels = |width: u32, height: u32| u64::from(width) * u64::from(height);
     if read
@@ -166,9 +169,6 @@ async fn opened(job: &Job, file: LocalFile) -> Result<Option<Opened>, Trouble> {
         .is_some_and(|size| pixels(size.width, size.height) > MOST_PIXELS)
     {
         return Err(Trouble::TooManyPixels);
-    }
-    if !job.progress(0.1) {
-        return Ok(None);
     }
     let decoded = Decoded::of(&file).await;
     let decoded = decoded.map_err(|_| match read.breaks_off {
@@ -193,12 +193,17 @@ async fn opened(job: &Job, file: LocalFile) -> Result<Option<Opened>, Trouble> {
 
 /// Reads what the file tells, a part after the other. Of a JPEG only the front is kept: its notes stand
 /// before its picture, and in the rest only its end is looked for, and anything behind that.
-async fn read(file: &LocalFile) -> Result<PictureFile, Trouble> {
-    let part = async |from| {
+/// Nothing where nobody waits for it any more.
+async fn read(job: &Job, file: &LocalFile) -> Result<Option<PictureFile>, Trouble> {
+    let part = async |from: usize| {
         let part = browser::part_of_file(file, from).await;
-        part.map_err(|_| Trouble::Unreadable)
+        let part = part.map_err(|_| Trouble::Unreadable)?;
+        let share = (from + part.len()) as f64 / file.size().max(1.0);
+        Ok(job.progress(READING * share).then_some(part))
     };
-    let mut bytes = part(0).await?;
+    let Some(mut bytes) = part(0).await? else {
+        return Ok(None);
+    };
     let is_jpeg = Format::of(&bytes).is_ok_and(|format| format == Format::Jpeg);
     if !is_jpeg {
         // All of it at once: growing bit by bit would copy it again and again.
@@ -211,18 +216,22 @@ async fn read(file: &LocalFile) -> Result<PictureFile, Trouble> {
         if is_jpeg && let Ok(mut read) = PictureFile::read(&bytes) {
             let (mut from, mut last) = (bytes.len(), bytes.last().copied().unwrap_or(0));
             while read.breaks_off || !read.metadata.has_unread {
-                let next = part(from).await?;
+                let Some(next) = part(from).await? else {
+                    return Ok(None);
+                };
                 let Some(&end) = next.last() else {
                     break;
                 };
                 read.read_on(last, &next);
                 (from, last) = (from + next.len(), end);
             }
-            return Ok(read);
+            return Ok(Some(read));
         }
-        let next = part(bytes.len()).await?;
+        let Some(next) = part(bytes.len()).await? else {
+            return Ok(None);
+        };
         if next.is_empty() {
-            return PictureFile::read(&bytes).map_err(Trouble::File);
+            return PictureFile::read(&bytes).map(Some).map_err(Trouble::File);
         }
         bytes.extend(next);
     }
@@ -277,6 +286,9 @@ async fn measured(
     browser::breathe().await;
     Ok(Some(measurement))
 }
+
+/// How much of opening a file is reading it.
+const READING: f64 = 0.1;
 
 /// No photograph of a phone or a camera is larger than either.
 const MOST_BYTES: f64 = 150e6;
