@@ -77,6 +77,28 @@ pub fn with_chunk(png: &[u8], name: &[u8; 4], content: &[u8]) -> Vec<u8> {
     .concat()
 }
 
+/// Puts a chunk that says it has this length behind those of a WebP.
+pub fn webp_with_chunk(name: &[u8; 4], length: [u8; 4], content: &[u8]) -> Vec<u8> {
+    let mut webp = plain(ImageFormat::WebP);
+    webp.extend([&name[..], &length, content].concat());
+    let length = (webp.len() - 8) as u32;
+    webp[4..8].copy_from_slice(&length.to_le_bytes());
+    webp
+}
+
+/// A file of each format but JPEG that can hold a camera's or a picture program's notes, with some.
+pub fn files_with_notes() -> Vec<Vec<u8>> {
+    let notes = some_notes();
+    let length = (notes.len() as u32).to_le_bytes();
+    let packet = b"<x:xmpmeta><photoshop:City>Somewhere</photoshop:City></x:xmpmeta>";
+    let block = [&b"\x21\xfe"[..], &[packet.len() as u8], packet, b"\0;"].concat();
+    vec![
+        webp_with_chunk(b"EXIF", length, &notes),
+        with_chunk(&plain(ImageFormat::Png), b"eXIf", &notes),
+        [&b"GIF89a\x01\0\x01\0\0\0\0"[..], &block].concat(),
+    ]
+}
+
 /// A camera's notes that name its maker.
 pub fn some_notes() -> Vec<u8> {
     tiff(&[text(Tag::Make, "A maker")])
@@ -233,13 +255,9 @@ fn notes_that_make_no_sense_are_told_and_the_file_is_still_read() {
 /// The end of a file may hold its notes: a file that lacks it never says that there are none.
 #[test]
 fn file_that_breaks_off_is_not_read_whole() {
-    let notes = some_notes();
-    let mut webp = plain(ImageFormat::WebP);
-    webp.extend([&b"EXIF"[..], &(notes.len() as u32).to_le_bytes(), &notes].concat());
-    let length = (webp.len() - 8) as u32;
-    webp[4..8].copy_from_slice(&length.to_le_bytes());
-    let png = with_chunk(&plain(ImageFormat::Png), b"eXIf", &notes);
-    for whole in [webp, png, jpeg_with_everything(), plain(ImageFormat::Gif)] {
+    let mut files = files_with_notes();
+    files.extend([jpeg_with_everything(), plain(ImageFormat::Gif)]);
+    for whole in files {
         let read = PictureFile::read(&whole).unwrap();
         assert!(read.is_read_whole(), "{read:?}");
         let part = PictureFile::read(&whole[..whole.len() - 3]).unwrap();

@@ -4,15 +4,19 @@ use exif::{In, SRational, Tag, Value};
 use image::ImageFormat;
 use self_check_core::metadata::PictureFile;
 
-use crate::files::{fractions, plain, some_notes, tiff, with_segment};
+use crate::files::{fractions, plain, some_notes, tiff, webp_with_chunk, with_segment};
 
 fn read(bytes: &[u8]) -> PictureFile {
     PictureFile::read(bytes).unwrap()
 }
 
-fn with_press(resources: &[u8]) -> PictureFile {
+fn press_file(resources: &[u8]) -> Vec<u8> {
     let plain = plain(ImageFormat::Jpeg);
-    read(&with_segment(&plain, 0xed, b"Photoshop 3.0\0", resources))
+    with_segment(&plain, 0xed, b"Photoshop 3.0\0", resources)
+}
+
+fn with_press(resources: &[u8]) -> PictureFile {
+    read(&press_file(resources))
 }
 
 /// A resource of a picture program with no name.
@@ -32,11 +36,27 @@ fn resource(signature: &[u8; 4], id: u16, content: &[u8]) -> Vec<u8> {
 const PRESS: u16 = 0x0404;
 const CITY: &[u8] = b"\x1c\x02\x5a\0\x09Somewhere";
 
+fn too_long_resource() -> Vec<u8> {
+    [&b"8BIM\x04\x04\0\0\xff\xff\xff\xff"[..], CITY].concat()
+}
+
+/// One of each sort.
+pub fn files() -> Vec<Vec<u8>> {
+    let strange = resource(b"8BIM", PRESS, &[b"\x1b", CITY].concat());
+    let film = b"\0\0\0\x18ftypmp42 and a place in it";
+    vec![
+        press_file(&too_long_resource()),
+        press_file(&[resource(b"MeSa", 0x1b58, b"odd"), strange].concat()),
+        with_latitude(signed_latitude()),
+        too_long_chunk(),
+        [&plain(ImageFormat::Jpeg)[..], film].concat(),
+    ]
+}
+
 #[test]
 fn resources_that_make_no_sense_are_unread() {
-    let too_long = [&b"8BIM\x04\x04\0\0\xff\xff\xff\xff"[..], CITY].concat();
     for broken in [
-        &too_long[..],
+        &too_long_resource()[..],
         b"8BIM\x04",
         b"\x01\x02\x03\x04 and more",
         b"8B",
@@ -84,33 +104,35 @@ fn press_notes_that_stop_making_sense_are_unread() {
     }
 }
 
+/// A picture with a longitude as it should be, and this for its latitude.
+fn with_latitude(value: Value) -> Vec<u8> {
+    let fine = [(4, 1), (5, 1), (600, 100)];
+    let mut latitude = fractions(Tag::GPSLatitude, &fine);
+    latitude.value = value;
+    let notes = tiff(&[latitude, fractions(Tag::GPSLongitude, &fine)]);
+    with_segment(&plain(ImageFormat::Jpeg), 0xe1, b"Exif\0\0", &notes)
+}
+
+fn signed_latitude() -> Value {
+    let parts = [51, 28, 38].map(|num| SRational { num, denom: 1 });
+    Value::SRational(parts.to_vec())
+}
+
 #[test]
 fn coordinates_of_another_kind_are_unread() {
-    let fine = [(4, 1), (5, 1), (600, 100)];
-    let longitude = fractions(Tag::GPSLongitude, &fine);
-    let with = |value: Value| {
-        let mut latitude = fractions(Tag::GPSLatitude, &fine);
-        latitude.value = value;
-        let notes = tiff(&[latitude, longitude.clone()]);
-        read(&with_segment(
-            &plain(ImageFormat::Jpeg),
-            0xe1,
-            b"Exif\0\0",
-            &notes,
-        ))
-    };
-    let signed = [51, 28, 38].map(|num| SRational { num, denom: 1 }).to_vec();
     for value in [
-        Value::SRational(signed),
+        signed_latitude(),
         Value::Double(vec![51.4772]),
         Value::Ascii(vec![b"51,28.6N".to_vec()]),
         fractions(Tag::GPSLatitude, &[(51, 0), (28, 1), (38, 1)]).value,
     ] {
-        let read = with(value);
+        let read = read(&with_latitude(value));
         assert!(!read.is_read_whole(), "{read:?}");
     }
     // What cameras write that know of no position.
-    let read = with(fractions(Tag::GPSLatitude, &[(0, 0); 3]).value);
+    let read = read(&with_latitude(
+        fractions(Tag::GPSLatitude, &[(0, 0); 3]).value,
+    ));
     assert!(read.metadata.place.is_none() && read.is_read_whole());
 }
 
@@ -129,13 +151,14 @@ fn coordinate_that_is_nought_does_not_hide_another() {
     assert!(read(&file).metadata.place.is_some());
 }
 
+fn too_long_chunk() -> Vec<u8> {
+    let length = [0xff, 0xff, 0xff, 0x7f];
+    webp_with_chunk(b"EXIF", length, &some_notes())
+}
+
 #[test]
 fn chunk_that_is_longer_than_the_file_is_unread() {
-    let mut webp = plain(ImageFormat::WebP);
-    webp.extend([&b"EXIF\xff\xff\xff\x7f"[..], &some_notes()].concat());
-    let length = (webp.len() - 8) as u32;
-    webp[4..8].copy_from_slice(&length.to_le_bytes());
-    assert!(!read(&webp).is_read_whole());
+    assert!(!read(&too_long_chunk()).is_read_whole());
     let padded = [plain(ImageFormat::WebP), vec![0; 5]].concat();
     assert!(read(&padded).is_read_whole());
 }
