@@ -1,10 +1,12 @@
-//! Letting the browser show what has changed before work begins in which the page stands still.
+//! Letting the browser show what has changed before work begins in which the page stands still, and while it works itself.
+
+use std::rc::Rc;
 
 use gloo::utils::window;
 use js_sys::Promise;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
-use wasm_bindgen_futures::JsFuture;
+use wasm_bindgen_futures::{JsFuture, spawn_local};
 
 /// How long a frame may take to come, in milliseconds; a window in the background gets none. Our assumption.
 const LONGEST_FRAME_MS: i32 = 300;
@@ -21,4 +23,23 @@ pub async fn until_shown() {
         let _ = window().request_animation_frame(frame.unchecked_ref());
     });
     let _ = JsFuture::from(shown).await;
+}
+
+/// Frames are asked for until this is dropped.
+pub struct Frames(#[expect(dead_code, reason = "held, never looked at")] Rc<()>);
+
+/// Has one frame drawn after the other. What a browser puts off until it has nothing to do it then does in
+/// the rest of a frame's time; with no frame to come it would go on for as long as it likes.
+pub fn keep_frames_coming() -> Frames {
+    let held = Rc::new(());
+    let is_held = Rc::downgrade(&held);
+    spawn_local(async move {
+        while is_held.upgrade().is_some() {
+            let frame = Promise::new(&mut |resolve, _| {
+                let _ = window().request_animation_frame(&resolve);
+            });
+            let _ = JsFuture::from(frame).await;
+        }
+    });
+    Frames(held)
 }
