@@ -1,4 +1,5 @@
-//! Letting the browser show what has changed before work begins in which the page stands still, and while it works itself.
+//! Letting the browser show what has changed before work begins in which the page stands still, and while the
+//! browser works itself.
 
 use std::rc::Rc;
 
@@ -25,12 +26,10 @@ pub async fn until_shown() {
     let _ = JsFuture::from(shown).await;
 }
 
-/// Frames are asked for until this is dropped.
-pub struct Frames(#[expect(dead_code, reason = "held, never looked at")] Rc<()>);
-
-/// Has one frame drawn after the other. What a browser puts off until it has nothing to do it then does in
-/// the rest of a frame's time; with no frame to come it would go on for as long as it likes.
-pub fn keep_frames_coming() -> Frames {
+/// Has one frame drawn after the other, until what is returned is dropped. What a browser puts off until it
+/// has nothing to do it then does in the rest of a frame's time; with no frame to come it goes on for longer.
+#[must_use]
+pub fn keep_frames_coming() -> Rc<()> {
     let held = Rc::new(());
     let is_held = Rc::downgrade(&held);
     spawn_local(async move {
@@ -41,5 +40,5 @@ pub fn keep_frames_coming() -> Frames {
             let _ = JsFuture::from(frame).await;
         }
     });
-    Frames(held)
+    held
 }

@@ -64,7 +64,7 @@ impl Decoded {
         let (shrink, (width, height)) = shrunk(full_width, full_height, most);
         let canvas = new_canvas(width, height).ok()?;
         let context = context_of(&canvas).ok()?;
-        laid_out(&context).await.ok()?;
+        laid_out(&context).await;
         context.set_fill_style_str("#fff");
         let rows = rows_at_once(full_width, shrink);
         let scale = f64::from(full_height) / f64::from(height);
@@ -187,7 +187,7 @@ async fn redrawn(
 ) -> Result<HtmlCanvasElement, JsValue> {
     let canvas = new_canvas(width, height)?;
     let context = context_of(&canvas)?;
-    laid_out(&context).await?;
+    laid_out(&context).await;
     let wide = f64::from(picture.width());
     let scale = f64::from(picture.height()) / f64::from(height);
     let rows_at_once = rows_at_once(picture.width(), 1.0 / scale);
@@ -213,13 +213,12 @@ async fn redrawn(
     Ok(canvas)
 }
 
-/// Has the browser lay out the memory of a new canvas, by itself: for a large one it is the longest of all
-/// steps, and cannot be had in pieces.
-async fn laid_out(context: &CanvasRenderingContext2d) -> Result<(), JsValue> {
+/// Has the browser lay out the memory of a new canvas, which it puts off until something is drawn. For a large
+/// one it is the longest of all steps and cannot be had in pieces, so it is done by itself.
+async fn laid_out(context: &CanvasRenderingContext2d) {
     breathe().await;
-    drawn_now(context, 0)?;
+    context.fill_rect(0.0, 0.0, 1.0, 1.0);
     breathe().await;
-    Ok(())
 }
 
 /// Drawing is put off until somebody looks; a pixel of the row is looked at, so that it is done now.
