@@ -7,7 +7,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use self_check_core::household::{
     Change, CopyId, DoorId, ExposedKey, Gap, HolderId, Household, KeyId, LockId, Loss, Place,
-    Reach, Way, WayId, WayKind, exposed_keys, gaps,
+    Reach, WayId, WayKind, exposed_keys, gaps, ways_to_change,
 };
 
 use crate::copy::Names;
@@ -33,6 +33,8 @@ pub struct Overview {
     pub locks: BTreeMap<DoorId, Vec<LockId>>,
     /// The other ways in at each door.
     pub ways: BTreeMap<DoorId, Vec<WayId>>,
+    /// The other ways in that somebody has who should not.
+    pub open_ways: BTreeSet<WayId>,
     /// The doors that open to a key in wrong hands, or by a way that was given away.
     pub open_to_others: BTreeSet<DoorId>,
     reach: OnceCell<BTreeMap<HolderId, Reach>>,
@@ -62,6 +64,7 @@ impl Overview {
             lost: BTreeMap::new(),
             locks: BTreeMap::new(),
             ways: BTreeMap::new(),
+            open_ways: ways_to_change(household).into_keys().collect(),
             open_to_others: BTreeSet::new(),
             reach: OnceCell::new(),
             gaps: OnceCell::new(),
@@ -167,19 +170,9 @@ impl Overview {
         }
         for (id, way) in household.ways() {
             self.ways.entry(way.door).or_default().push(id);
-            if is_given_away(household, way) {
+            if self.open_ways.contains(&id) {
                 self.open_to_others.insert(way.door);
             }
         }
     }
-}
-
-/// Whether a way in is in hands it should not be in.
-pub fn is_given_away(household: &Household, way: &Way) -> bool {
-    let former = way.known_by.iter().any(|&holder| {
-        household
-            .holder(holder)
-            .is_some_and(|holder| holder.no_longer_should)
-    });
-    former || way.given_away.is_some_and(|loss| loss.urgency().is_some())
 }

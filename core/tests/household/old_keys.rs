@@ -3,6 +3,7 @@
 use std::collections::BTreeSet;
 
 use proptest::prelude::*;
+use self_check_core::advice::Urgency;
 use self_check_core::household::brief::AfterVisit;
 use self_check_core::household::plan::{Recipient, Step};
 use self_check_core::household::*;
@@ -228,6 +229,105 @@ fn whoever_did_not_give_a_key_back_is_told_no_new_code() {
 }
 
 proptest! {
+/// The household once a way in of this kind hangs at the first door, known to everybody; a key safe
+/// holds a copy of the first key.
+fn with_a_way(home: &Household, kind: WayKind) -> (Household, WayId) {
+    let (door, _) = home.doors().next().unwrap();
+    let (key, _) = home.keys().next().unwrap();
+    let way = home.next_way();
+    let known_by = home.holders().map(|(holder, _)| holder).collect();
+    let at_the_door = Way::at(door, kind);
+    let added = home.with(Change::AddWay(Way {
+        known_by,
+        ..at_the_door
+    }));
+    let home = added.unwrap();
+    let place = Place::InKeySafe(way);
+    let filled = match kind {
+        WayKind::KeySafe => home.with(Change::AddCopy(KeyCopy { key, place })).unwrap(),
+        WayKind::DoorCode | WayKind::Remote | WayKind::App => home,
+    };
+    (filled, way)
+}
+
+#[test]
+fn code_known_to_whoever_kept_a_key_to_its_door_is_changed() {
+    let people = [Role::Resident, Role::Sitter];
+    let home = quick::two_doors_alike(LockKind::PinTumbler, &people).unwrap();
+    let (sitter, resident) = (holder(&home, Role::Sitter), holder(&home, Role::Resident));
+    for kind in [WayKind::KeySafe, WayKind::DoorCode, WayKind::App] {
+        let (home, way) = with_a_way(&home, kind);
+        let home = losing(&home, Role::Sitter, Loss::NotReturned);
+        for &grouping in Grouping::ALL {
+            let plan = planned(&home, grouping);
+            let [work] = &plan.ways[..] else {
+                panic!("{kind:?}: {:?}", plan.ways);
+            };
+            assert_eq!((work.way, work.urgency), (way, Urgency::Soon), "{kind:?}");
+            assert_eq!(
+                (&work.without[..], &work.stays_with[..]),
+                (&[sitter][..], &[resident][..])
+            );
+            let after = plan.carried_out(&home).unwrap();
+            assert!(!after.way(way).unwrap().known_by.contains(&sitter));
+            assert!(
+                !after
+                    .reach_of_holder(sitter)
+                    .unwrap()
+                    .opened()
+                    .any(|_| true),
+                "{kind:?}"
+            );
+        }
+    }
+}
+
+#[test]
+fn key_safe_elsewhere_is_changed_where_a_key_in_it_opens_the_door_of_a_key_kept_back() {
+    let people = [Role::Resident, Role::Sitter];
+    let home = quick::two_doors(LockKind::PinTumbler, &people).unwrap();
+    let (back, _) = home.doors().nth(1).unwrap();
+    let (home, way) = with_a_way(&home, WayKind::KeySafe);
+    let at_the_back = Way {
+        door: back,
+        ..home.way(way).unwrap().clone()
+    };
+    let home = home.with(Change::SetWay(way, at_the_back)).unwrap();
+    let (front_key, _) = home.keys().next().unwrap();
+    let sitter = holder(&home, Role::Sitter);
+    let kept_back = home
+        .copies_of(front_key)
+        .find(|(_, copy)| copy.place == Place::Held(sitter));
+    let (copy, _) = kept_back.unwrap();
+    let loss = Loss::NotReturned;
+    let home = home.with(Change::Lose { copy, loss }).unwrap();
+    let plan = planned(&home, Grouping::AsNow);
+    assert_eq!(plan.ways.len(), 1);
+    assert_eq!(plan.ways[0].without, [sitter]);
+}
+
+#[test]
+fn whoever_kept_back_the_key_of_another_door_stays_with_a_code() {
+    let people = [Role::Resident, Role::Neighbour];
+    let home = quick::two_doors(LockKind::PinTumbler, &people).unwrap();
+    let neighbour = holder(&home, Role::Neighbour);
+    let (home, way) = with_a_way(&home, WayKind::DoorCode);
+    let out = Way {
+        given_away: Some(Loss::NearHome),
+        ..home.way(way).unwrap().clone()
+    };
+    let (back_key, _) = home.keys().nth(1).unwrap();
+    let kept_back = home
+        .copies_of(back_key)
+        .find(|(_, copy)| copy.place == Place::Held(neighbour));
+    let (copy, _) = kept_back.unwrap();
+    let loss = Loss::NotReturned;
+    let home = home.with_all([Change::SetWay(way, out), Change::Lose { copy, loss }]);
+    let plan = planned(&home.unwrap(), Grouping::AsNow);
+    assert_eq!(plan.ways[0].without, []);
+    assert!(plan.ways[0].stays_with.contains(&neighbour));
+}
+
     #![proptest_config(ProptestConfig::with_cases(400))]
 
     #[test]

@@ -6,22 +6,23 @@ use std::collections::BTreeMap;
 
 use crate::advice::{Action, Urgency};
 
-use super::super::exposed::{no_longer_should, way_urgency};
+use super::super::exposed::{must_not_know, open_ways};
 use super::super::index::Index;
 use super::super::kinds::{Arrangement, Inside, Loss, WayKind};
 use super::super::remedy::for_a_way;
-use super::super::{DoorId, ExposedKey, FoundExposure, HolderId, KeyId, LockId};
+use super::super::{DoorId, ExposedKey, FoundExposure, KeyId, LockId};
 use super::{Note, StopGap, WayWork, Work};
 
 pub(super) fn way_works(index: &Index<'_>) -> Vec<WayWork> {
     let household = index.household;
-    let works = household.ways().filter_map(|(id, way)| {
-        let urgency = way_urgency(household, id)?;
+    let works = open_ways(index).into_iter().filter_map(|(id, urgency)| {
+        let way = household.way(id)?;
         let door = household.door(way.door)?;
+        let doors = index.doors_by(id);
         let (without, stays_with) = way
             .known_by
             .iter()
-            .partition(|&&holder| must_not_know(index, holder));
+            .partition(|&&holder| must_not_know(index, holder, &doors).is_some());
         let is_open = way.kind == WayKind::Remote && way.given_away == Some(Loss::NotSaid);
         Some(WayWork {
             way: id,
@@ -35,11 +36,6 @@ pub(super) fn way_works(index: &Index<'_>) -> Vec<WayWork> {
     let mut works: Vec<WayWork> = works.collect();
     works.sort_by_key(|work| Reverse(work.urgency));
     works
-}
-
-/// Whether a holder is told no new code: they no longer should come in, or did not give a key back.
-fn must_not_know(index: &Index<'_>, holder: HolderId) -> bool {
-    no_longer_should(index.household, holder) || index.kept_a_key_back(holder)
 }
 
 pub(super) fn stop_gaps(

@@ -10,7 +10,7 @@ use super::{Desk, Open};
 use crate::copy::Listed;
 use crate::copy::en::household::board as words;
 use crate::drawing::DoorDrawing;
-use crate::household::{HouseholdAct, is_given_away};
+use crate::household::HouseholdAct;
 
 /// So many keys or people are named; more are counted.
 const MOST_NAMED: usize = 8;
@@ -134,7 +134,7 @@ fn way_row(desk: &Desk, door: DoorId, id: WayId) -> Html {
     };
     let known = way.known_by.iter().take(MOST_NAMED).copied();
     let known = overview.names.holders(known);
-    let is_given = is_given_away(&overview.household, way);
+    let is_given = overview.open_ways.contains(&id);
     html! {
         <li key={id.number()}>
             <span>
