@@ -127,7 +127,7 @@ impl Overview {
         });
         let kept = self.household.ways().filter(|(_, way)| {
             way.kind == WayKind::Remote
-                && way.given_away.is_none()
+                && !way.lost_by.contains_key(&holder)
                 && way.known_by.contains(&holder)
         });
         let kept = kept.map(|(way, _)| Change::Knows {

@@ -85,6 +85,17 @@ impl Loss {
         }
     }
 
+    /// The one of the two after which old keys should stop working sooner; this one if both come to
+    /// the same.
+    #[must_use]
+    pub fn graver(self, other: Self) -> Self {
+        if other.urgency() > self.urgency() {
+            other
+        } else {
+            self
+        }
+    }
+
     /// What the urgencies rest on.
     pub const SOURCES: &[&Source] = &[&TRADE_REKEYING, &URGENCY_JUDGEMENT];
 }
@@ -167,7 +178,7 @@ pub(super) fn open_ways(index: &Index<'_>) -> BTreeMap<WayId, Urgency> {
         let doors = index.doors_by(id);
         let knows = way.known_by.iter();
         let known = knows.filter_map(|&holder| must_not_know(index, holder, &doors));
-        let lost = way.given_away.and_then(Loss::urgency);
+        let lost = way.losses().filter_map(Loss::urgency);
         known.chain(lost).max().map(|urgency| (id, urgency))
     });
     open.collect()

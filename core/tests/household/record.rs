@@ -302,6 +302,10 @@ fn full() -> Household {
         Change::AddWay(Way {
             known_by: people.clone(),
             given_away: Some(Loss::WithTheAddress),
+            lost_by: people
+                .iter()
+                .map(|&holder| (holder, Loss::WithTheAddress))
+                .collect(),
             ..Way::at(ids[0], WayKind::KeySafe)
         })
     });

@@ -68,7 +68,7 @@ fn is_open_way(home: &Household, id: WayId) -> bool {
                 doors.any(|(door, _)| leads_to(door) && opens(copy.key, door))
             })
     };
-    way.given_away.is_some_and(is_out)
+    way.losses().any(is_out)
         || way
             .known_by
             .iter()
@@ -113,7 +113,9 @@ pub fn fits_together(home: &Household) -> bool {
                 _ => true,
             }
     }) && home.ways().all(|(_, way)| {
-        home.door(way.door).is_some() && way.known_by.iter().all(|&by| home.holder(by).is_some())
+        home.door(way.door).is_some()
+            && way.known_by.iter().all(|&by| home.holder(by).is_some())
+            && way.lost_by.keys().all(|by| way.known_by.contains(by))
     }) && home.holders().all(|(_, holder)| {
         let mut needs = holder.needs.iter().flatten();
         needs.all(|&door| home.door(door).is_some())

@@ -23,7 +23,7 @@ pub(super) fn way_works(index: &Index<'_>) -> Vec<WayWork> {
             .known_by
             .iter()
             .partition(|&&holder| must_not_know(index, holder, &doors).is_some());
-        let is_open = way.kind == WayKind::Remote && way.given_away == Some(Loss::NotSaid);
+        let is_open = way.kind == WayKind::Remote && way.losses().any(|loss| loss == Loss::NotSaid);
         Some(WayWork {
             way: id,
             action: for_a_way(door),

@@ -159,15 +159,15 @@ fn way_row(desk: &Desk, door: DoorId, id: WayId) -> Html {
 
 /// The press that marks a way given away, or takes the mark back once it was changed.
 fn given(desk: &Desk, id: WayId, way: &Way) -> Html {
-    let (label, given_away) = match way.given_away {
-        None => (words::WAY_LOST, Some(Loss::NotSaid)),
-        Some(_) => (words::WAY_CHANGED, None),
+    let mut next = way.clone();
+    let label = if way.losses().next().is_some() {
+        next.take_back();
+        words::WAY_CHANGED
+    } else {
+        next.given_away = Some(Loss::NotSaid);
+        words::WAY_LOST
     };
     let name = desk.overview.names.way(id).to_owned();
-    let next = Way {
-        given_away,
-        ..way.clone()
-    };
     let onclick = desk.press(move |_| HouseholdAct::Make(vec![Change::SetWay(id, next.clone())]));
     html! {
            <button type="button" class="plain" {onclick} aria-label={words::about(label, &name)}>

@@ -102,7 +102,9 @@ pub fn opened(overview: &Overview, reach: &Reach) -> String {
 fn lose(desk: &Desk, holder: HolderId) -> Html {
     let overview = &desk.overview;
     let has_remote = overview.household.ways().any(|(_, way)| {
-        way.kind == WayKind::Remote && way.known_by.contains(&holder) && way.given_away.is_none()
+        way.kind == WayKind::Remote
+            && way.known_by.contains(&holder)
+            && !way.lost_by.contains_key(&holder)
     });
     if !overview.rings.contains_key(&holder) && !has_remote {
         return html! {};
@@ -214,15 +216,15 @@ fn turned_up(overview: &Overview, holder: HolderId, copies: &[CopyId]) -> Vec<Ch
     back.chain(remotes(overview, holder, None)).collect()
 }
 
-/// The remotes that went with the ring.
-fn remotes(overview: &Overview, holder: HolderId, given_away: Option<Loss>) -> Vec<Change> {
-    let lost = overview.household.ways().filter(|(_, way)| {
-        way.kind == WayKind::Remote && way.given_away.is_some() && way.known_by.contains(&holder)
-    });
-    lost.map(|(id, way)| {
-        let way = self_check_core::household::Way {
-            given_away,
-            ..way.clone()
+/// The remotes that went with the ring: each lost in this way, or back.
+fn remotes(overview: &Overview, holder: HolderId, lost: Option<Loss>) -> Vec<Change> {
+    let ways = overview.household.ways();
+    let gone = ways.filter(|(_, way)| way.lost_by.contains_key(&holder));
+    gone.map(|(id, way)| {
+        let mut way = way.clone();
+        match lost {
+            Some(loss) => way.lost_by.insert(holder, loss),
+            None => way.lost_by.remove(&holder),
         };
         Change::SetWay(id, way)
     })
@@ -231,7 +233,9 @@ fn remotes(overview: &Overview, holder: HolderId, given_away: Option<Loss>) -> V
 
 #[cfg(test)]
 mod tests {
-    use self_check_core::household::{Household, Key, LockKind, Role, demonstration, quick};
+    use self_check_core::household::{
+        DoorId, DoorKind, Household, Key, LockKind, Role, Way, demonstration, quick,
+    };
 
     use super::*;
 
@@ -296,6 +300,37 @@ mod tests {
         assert_eq!(copies.len(), 2);
         let back = lost.with_all(turned_up(&overview, holder, &copies));
         assert_eq!(back, Ok(before));
+    }
+
+    #[test]
+    fn ring_that_turns_up_leaves_anothers_remote_lost() {
+        let home = quick::one_door(
+            DoorKind::Gate,
+            LockKind::PinTumbler,
+            &[Role::Resident, Role::Child],
+        );
+        let home = home.unwrap_or_default();
+        let people: Vec<HolderId> = home.holders().map(|(id, _)| id).collect();
+        let door = home.doors().next().map_or(DoorId::new(0), |(id, _)| id);
+        let way = home.next_way();
+        let known_by = people.iter().copied().collect();
+        let remote = Way {
+            known_by,
+            ..Way::at(door, WayKind::Remote)
+        };
+        let lose = |place: usize, loss| Change::LoseRing {
+            holder: people[place],
+            loss,
+        };
+        let stolen = home.with_all([Change::AddWay(remote), lose(0, Loss::Stolen)]);
+        let stolen = stolen.unwrap_or_default();
+        let both = stolen
+            .with(lose(1, Loss::MislaidIndoors))
+            .unwrap_or_default();
+        let overview = Overview::of(&both);
+        let back = both.with_all(turned_up(&overview, people[1], &overview.lost[&people[1]]));
+        assert_eq!(back, Ok(stolen));
+        assert!(both.way(way).is_some_and(|way| way.lost_by.len() == 2));
     }
 
     #[test]
