@@ -190,7 +190,10 @@ impl Plan {
 
     /// Whether there is anything to do.
     pub fn is_empty(&self) -> bool {
-        self.works.is_empty() && self.ways.is_empty() && self.keys.is_empty()
+        self.works.is_empty()
+            && self.ways.is_empty()
+            && self.keys.is_empty()
+            && self.hand_in.is_empty()
     }
 
     /// How many copies have to be cut, over all keys the household has made.

@@ -556,3 +556,24 @@ fn nothing_exposed_is_nothing_to_do() {
         Ok(Household::empty())
     );
 }
+#[test]
+fn plan_that_only_takes_a_copy_in_is_something_to_do() {
+    let people = [Role::Resident, Role::Neighbour];
+    let home = quick::one_door(DoorKind::FrontDoor, LockKind::PinTumbler, &people).unwrap();
+    let (door, _) = home.doors().next().unwrap();
+    let (holder, needs) = (holder(&home, Role::Neighbour), false);
+    let home = home.with(Change::Needs {
+        holder,
+        door,
+        needs,
+    });
+    let grouping = Grouping::ByNeed;
+    let choices = Choices {
+        grouping,
+        ..Choices::default()
+    };
+    let plan = plan(&home.unwrap(), choices);
+    assert_eq!((plan.hand_in.len(), plan.steps.len()), (1, 1));
+    assert!(!plan.is_empty());
+}
+
