@@ -412,7 +412,8 @@ fn key_safe_whose_code_is_out_exposes_the_key_in_it() {
         (plan.ways[0].urgency, plan.works[0].urgency),
         (Urgency::Today, Urgency::Today)
     );
-    assert_eq!(plan.steps[0].step, Step::StopGap);
+    let first: Vec<&Step> = plan.steps.iter().take(2).map(|step| &step.step).collect();
+    assert_eq!(first, [&Step::CallPolice, &Step::StopGap]);
 }
 
 #[test]
@@ -423,6 +424,32 @@ fn nobody_needs_a_locksmith_today_for_a_shed() {
     assert_eq!(plan.works[0].urgency, Urgency::Soon);
     assert!(!plan.steps.iter().any(|step| step.step == Step::StopGap));
     assert!(plan.steps.iter().any(|step| step.step == Step::CallPolice));
+}
+
+#[test]
+fn stolen_remote_and_code_are_for_police_and_insurer() {
+    let home = quick::one_door(DoorKind::Garage, LockKind::PinTumbler, &[Role::Resident]).unwrap();
+    let (door, _) = home.doors().next().unwrap();
+    for kind in [WayKind::Remote, WayKind::KeySafe] {
+        for (loss, is_for_the_police) in [(Loss::Stolen, true), (Loss::NearHome, false)] {
+            let out = Way {
+                given_away: Some(loss),
+                ..Way::at(door, kind)
+            };
+            let plan = as_now(&home.with(Change::AddWay(out)).unwrap());
+            let has = |asked: Step| plan.steps.iter().any(|step| step.step == asked);
+            assert_eq!(
+                has(Step::CallPolice),
+                is_for_the_police,
+                "{kind:?} {loss:?}"
+            );
+            assert_eq!(
+                has(Step::AskInsurer),
+                is_for_the_police,
+                "{kind:?} {loss:?}"
+            );
+        }
+    }
 }
 
 #[test]
@@ -545,18 +572,6 @@ fn grouping_by_need_takes_back_what_somebody_will_not_need() {
 }
 
 #[test]
-fn nothing_exposed_is_nothing_to_do() {
-    let home = quick::two_doors(LockKind::PinTumbler, &[Role::Resident]).unwrap();
-    let plan = as_now(&home);
-    assert!(plan.is_empty() && plan.steps.is_empty());
-    assert_eq!(plan.carried_out(&home), Ok(home.clone()));
-    assert_eq!(plan.notes.len(), 2, "two keys not checked yet");
-    assert_eq!(
-        as_now(&Household::empty()).carried_out(&Household::empty()),
-        Ok(Household::empty())
-    );
-}
-#[test]
 fn plan_that_only_takes_a_copy_in_is_something_to_do() {
     let people = [Role::Resident, Role::Neighbour];
     let home = quick::one_door(DoorKind::FrontDoor, LockKind::PinTumbler, &people).unwrap();
@@ -577,3 +592,15 @@ fn plan_that_only_takes_a_copy_in_is_something_to_do() {
     assert!(!plan.is_empty());
 }
 
+#[test]
+fn nothing_exposed_is_nothing_to_do() {
+    let home = quick::two_doors(LockKind::PinTumbler, &[Role::Resident]).unwrap();
+    let plan = as_now(&home);
+    assert!(plan.is_empty() && plan.steps.is_empty());
+    assert_eq!(plan.carried_out(&home), Ok(home.clone()));
+    assert_eq!(plan.notes.len(), 2, "two keys not checked yet");
+    assert_eq!(
+        as_now(&Household::empty()).carried_out(&Household::empty()),
+        Ok(Household::empty())
+    );
+}

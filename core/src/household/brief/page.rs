@@ -90,7 +90,7 @@ fn lock_of(
     let door = index.household.door(lock.door)?;
     let mut old = lock.keys.iter().filter_map(|&key| index.household.key(key));
     // How soon is not known while nobody has said how the key was lost.
-    let is_open = work.may_be_sooner && work.urgency < Urgency::Soon;
+    let is_open = work.may_be_sooner() && work.urgency < Urgency::Soon;
     Some(BriefLock {
         door: door.kind,
         label: door.label.clone().filter(|_| choices.labels),

@@ -28,7 +28,7 @@ pub(super) fn way_works(index: &Index<'_>) -> Vec<WayWork> {
             way: id,
             action: for_a_way(door),
             urgency,
-            may_be_sooner: is_open && urgency < Urgency::Today,
+            could_be: if is_open { Urgency::Today } else { urgency },
             stays_with,
             without,
         })
@@ -43,11 +43,11 @@ pub(super) fn stop_gaps(
     exposed: &BTreeMap<KeyId, ExposedKey>,
     works: &[Work],
 ) -> Vec<StopGap> {
-    let mut doors: BTreeMap<DoorId, (Urgency, bool)> = BTreeMap::new();
+    let mut doors: BTreeMap<DoorId, (Urgency, Urgency)> = BTreeMap::new();
     for work in works.iter().filter(|work| !work.exposed.is_empty()) {
         if let Some(door) = index.door_of(work.lock) {
-            let gap = doors.entry(door).or_insert((work.urgency, false));
-            *gap = (gap.0.max(work.urgency), gap.1 || work.may_be_sooner);
+            let gap = doors.entry(door).or_insert((work.urgency, work.could_be));
+            *gap = (gap.0.max(work.urgency), gap.1.max(work.could_be));
         }
     }
     let is_closed = |lock: &LockId| {
@@ -56,10 +56,10 @@ pub(super) fn stop_gaps(
     };
     doors
         .into_iter()
-        .map(|(door, (urgency, may_be_sooner))| StopGap {
+        .map(|(door, (urgency, could_be))| StopGap {
             door,
             urgency,
-            may_be_sooner,
+            could_be,
             holding: index
                 .locks_on(door)
                 .iter()
