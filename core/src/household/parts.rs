@@ -282,12 +282,13 @@ impl Way {
         *noted = noted.graver(loss);
     }
 
-    /// What was lost by people who are no longer known to have it stays lost, without their names.
+    /// What was lost by people who are no longer known to have it stays lost, without their names; so
+    /// does what is no remote any more.
     pub(super) fn settled(mut self) -> Self {
-        let known_by = &self.known_by;
+        let (kind, known_by) = (self.kind, &self.known_by);
         let given_away = &mut self.given_away;
         self.lost_by.retain(|holder, loss| {
-            let has_it = known_by.contains(holder);
+            let has_it = kind == WayKind::Remote && known_by.contains(holder);
             if !has_it {
                 *given_away = Some(given_away.map_or(*loss, |given| given.graver(*loss)));
             }

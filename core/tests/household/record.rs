@@ -306,7 +306,7 @@ fn full() -> Household {
                 .iter()
                 .map(|&holder| (holder, Loss::WithTheAddress))
                 .collect(),
-            ..Way::at(ids[0], WayKind::KeySafe)
+            ..Way::at(ids[0], WayKind::Remote)
         })
     });
     home = home.with_all(ways).unwrap();

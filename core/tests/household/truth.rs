@@ -115,7 +115,10 @@ pub fn fits_together(home: &Household) -> bool {
     }) && home.ways().all(|(_, way)| {
         home.door(way.door).is_some()
             && way.known_by.iter().all(|&by| home.holder(by).is_some())
-            && way.lost_by.keys().all(|by| way.known_by.contains(by))
+            && way
+                .lost_by
+                .keys()
+                .all(|by| way.kind == WayKind::Remote && way.known_by.contains(by))
     }) && home.holders().all(|(_, holder)| {
         let mut needs = holder.needs.iter().flatten();
         needs.all(|&door| home.door(door).is_some())
