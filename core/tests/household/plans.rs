@@ -593,6 +593,27 @@ fn plan_that_only_takes_a_copy_in_is_something_to_do() {
 }
 
 #[test]
+fn nobody_waits_for_a_mislaid_key_in_place_of_one_they_carry() {
+    let home = quick::two_doors(LockKind::PinTumbler, &[Role::Resident]).unwrap();
+    let (front_key, _) = home.keys().next().unwrap();
+    let (copy, _) = home.copies_of(front_key).next().unwrap();
+    let loss = Loss::MislaidIndoors;
+    let home = home.with(Change::Lose { copy, loss }).unwrap();
+    let resident = holder(&home, Role::Resident);
+    let grouping = Grouping::AllAlike;
+    let choices = Choices {
+        grouping,
+        ..Choices::default()
+    };
+    let after = plan(&home, choices).carried_out(&home).unwrap();
+    assert_eq!(after.reach_of_ring(resident).unwrap().opened().count(), 2);
+    let one_key = quick::two_doors_alike(LockKind::PinTumbler, &[Role::Resident]).unwrap();
+    let (copy, _) = one_key.copies().next().unwrap();
+    let mislaid = one_key.with(Change::Lose { copy, loss }).unwrap();
+    assert!(plan(&mislaid, choices).is_empty(), "it may turn up");
+}
+
+#[test]
 fn nothing_exposed_is_nothing_to_do() {
     let home = quick::two_doors(LockKind::PinTumbler, &[Role::Resident]).unwrap();
     let plan = as_now(&home);
