@@ -109,26 +109,21 @@ const CALL_FIRST: &str = "Call today: an agreement or a notice in the hall may n
 
 /// What helps until whoever decides, or a locksmith, has acted.
 fn until_it_is_done(action: Action, answers: &Answers) -> Option<&'static str> {
-    let home = [Choice::HouseDoor, Choice::FlatDoor];
-    let changes_a_lock = matches!(
-        action,
+    let opens_home = answers.has_any(&[Choice::HouseDoor, Choice::FlatDoor]);
+    let empties = answers.has(Choice::Mailbox).then_some(EMPTY_IT_DAILY);
+    match action {
+        Action::TellLandlord if opens_home => Some(LOCK_WITH_ALL),
         Action::TellLandlord
-            | Action::TellManager
-            | Action::RekeyCylinder
-            | Action::ChangeCylinder
-            | Action::ChangeLockOrLevers
-    );
-    if !changes_a_lock {
-        return None;
-    }
-    if answers.has_any(&home) {
-        (action == Action::TellLandlord).then_some(LOCK_WITH_ALL)
-    } else if answers.has(Choice::GarageShedOrGate) {
-        Some(LOCK_THE_DOOR_BETWEEN)
-    } else if answers.has(Choice::Mailbox) && action != Action::TellManager {
-        Some(EMPTY_IT_DAILY)
-    } else {
-        None
+        | Action::RekeyCylinder
+        | Action::ChangeCylinder
+        | Action::ChangeLockOrLevers
+            if answers.has(Choice::GarageShedOrGate) && !opens_home =>
+        {
+            Some(LOCK_THE_DOOR_BETWEEN)
+        }
+        Action::ReplaceSmallLock => empties,
+        Action::TellLandlord if !answers.has(Choice::BlockEntrance) => empties,
+        _ => None,
     }
 }
 
@@ -240,7 +235,7 @@ pub fn action(action: Action) -> ActionWords {
         },
         Action::ReplaceSmallLock => ActionWords {
             title: "Replace the small lock",
-            how: "A new mailbox lock, padlock or cabinet lock often costs less than work on the old one. Choose one with no number on its front, or keep that number out of sight. Until then, empty a mailbox every day.",
+            how: "A new mailbox lock, padlock or cabinet lock often costs less than work on the old one. Choose one with no number on its front, or keep that number out of sight.",
             who: "You, or a locksmith for a safe. Ask the landlord, the manager or the post office first if the mailbox is not yours.",
             may_hurt: Some(
                 "Do not drill or saw a lock yourself: chips fly. Leave that to someone with the tools and eye guards.",

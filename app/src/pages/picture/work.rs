@@ -27,6 +27,7 @@ struct Job {
     desk: DeskHandle,
     last: Rc<Cell<u32>>,
     number: u32,
+    told: Rc<Cell<f64>>,
 }
 
 impl Job {
@@ -34,9 +35,10 @@ impl Job {
         self.last.get() == self.number
     }
 
-    /// Tells how far it is; false where nobody waits.
+    /// Tells how far it is, where that can be seen: each time the page is made anew. False where nobody waits.
     fn progress(&self, share: f64) -> bool {
-        if self.goes_on() {
+        if self.goes_on() && share - self.told.get() >= LEAST_STEP {
+            self.told.set(share);
             self.desk.dispatch(Act::Progress(share));
         }
         self.goes_on()
@@ -67,6 +69,7 @@ impl Work {
             desk: self.desk.clone(),
             last: Rc::clone(&self.last),
             number: self.last.get(),
+            told: Rc::default(),
         }
     }
 
@@ -158,6 +161,7 @@ async fn opened(job: &Job, file: LocalFile) -> Result<Option<Opened>, Trouble> {
     if file.size() > MOST_BYTES {
         return Err(Trouble::TooManyBytes);
     }
+    browser::breathe().await;
     let read = Rc::new(read(&file).await?);
     job.tell(Act::Told(Rc::clone(&read)));
     let pixels = |width: u32, height: u32| u64::from(width) * u64::from(height);
@@ -181,6 +185,8 @@ async fn opened(job: &Job, file: LocalFile) -> Result<Option<Opened>, Trouble> {
     let working = decoded
         .working(MOST_SHOWN, |share| job.progress(0.5 + 0.5 * share))
         .await;
+    drop(decoded);
+    browser::breathe().await;
     if working.is_none() && job.goes_on() {
         return Err(Trouble::Undecodable);
     }
@@ -256,16 +262,11 @@ async fn measured(
         browser::breathe().await;
     }
     drop(decoded);
-    let mut told = 0.0;
+    browser::breathe().await;
     browser::work_begins();
     while measuring.work() {
         if browser::has_worked_long() {
-            let share = measuring.share();
-            if share - told > 0.05 {
-                told = share;
-                job.progress(share);
-            }
-            if !job.goes_on() {
+            if !job.progress(measuring.share()) {
                 return Ok(None);
             }
             browser::breathe().await;
@@ -277,6 +278,9 @@ async fn measured(
     browser::breathe().await;
     Ok(Some(measurement))
 }
+
+/// The least step of the bar, as a share of the whole.
+const LEAST_STEP: f64 = 0.05;
 
 /// No photograph of a phone or a camera is larger than either.
 const MOST_BYTES: f64 = 150e6;
