@@ -16,7 +16,7 @@ use self_check_core::household::{
 use yew::prelude::*;
 
 pub use difference::{Did, Part, parts};
-pub use overview::{Overview, is_given_away};
+pub use overview::{Asked, Lost, Overview};
 
 /// Everything the pages of keys and doors know.
 #[derive(Clone, Debug, Default, PartialEq)]

@@ -14,6 +14,7 @@
 //! | say that a copy or ring is lost | [`Change::Lose`], [`Change::LoseRing`] |
 //! | ask what opens to whom | [`Household::reach_of_copy`], [`Household::reach_of_ring`], [`Household::reach_of_holder`] |
 //! | ask which keys are exposed and why | [`exposed_keys`] |
+//! | ask which other ways in have to be changed | [`ways_to_change`] |
 //! | plan | [`plan()`]; after the visit: [`Plan::carried_out`] |
 //! | see who opens more or less than they need | [`gaps()`] |
 //! | compare ways of grouping the doors | [`groups()`], [`compare()`] |
@@ -66,7 +67,7 @@ use std::sync::Arc;
 pub use brief::{Brief, BriefChoices, SafetyFirst, brief};
 pub use change::Change;
 pub use compare::{Comparison, compare};
-pub use exposed::{ExposedBy, ExposedKey, Finding, FoundExposure, exposed_keys};
+pub use exposed::{ExposedBy, ExposedKey, Finding, FoundExposure, exposed_keys, ways_to_change};
 pub use gaps::{Gap, gaps};
 pub use grouping::{Group, groups};
 pub use history::History;

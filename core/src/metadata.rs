@@ -8,14 +8,15 @@ mod bytes;
 mod exif;
 mod gif;
 mod heif;
+mod heif_items;
 mod jpeg;
 mod leftovers;
 mod notes;
 mod other;
 mod png;
 mod riff;
+mod tiff;
 
-pub use jpeg::jpeg_ends_in;
 pub use leftovers::{Leftover, leftovers, without_leftovers};
 
 use core::fmt;
@@ -132,6 +133,20 @@ impl PictureFile {
             format @ (Format::Tiff | Format::Bmp) => other::read(format, bytes)?,
         };
         Ok(found.into_file())
+    }
+
+    /// Reads on in a JPEG of which the first part was read: `part` follows it, or what was read on, and
+    /// `before` is the byte in front of it. Says the same as reading it all at once.
+    pub fn read_on(&mut self, before: u8, part: &[u8]) {
+        let behind = if self.breaks_off {
+            jpeg::behind_the_end(before, part)
+        } else {
+            Some(part)
+        };
+        if let Some(behind) = behind {
+            self.breaks_off = false;
+            self.metadata.has_unread |= !bytes::is_padding(behind);
+        }
     }
 
     /// Whether every note was read, as far as can be known: no note made no sense, and none can stand

@@ -3,9 +3,15 @@
 
 #[path = "picture/files.rs"]
 mod files;
+#[path = "picture/floods.rs"]
+mod floods;
+#[path = "picture/heif.rs"]
+mod heif;
 #[path = "picture/hostile.rs"]
 mod hostile;
 #[path = "picture/interface.rs"]
 mod interface;
 #[path = "picture/strips.rs"]
 mod strips;
+#[path = "picture/unread.rs"]
+mod unread;

@@ -37,6 +37,8 @@ mod offline;
 mod one_file;
 #[path = "journeys/picture.rs"]
 mod picture;
+#[path = "journeys/picture_reading.rs"]
+mod picture_reading;
 #[path = "journeys/print.rs"]
 mod print;
 #[path = "journeys/privacy.rs"]

@@ -7,10 +7,30 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use self_check_core::household::{
     Change, CopyId, DoorId, ExposedKey, Gap, HolderId, Household, KeyId, LockId, Loss, Place,
-    Reach, Way, WayId, WayKind, exposed_keys, gaps,
+    Reach, WayId, WayKind, exposed_keys, gaps, ways_to_change,
 };
 
 use crate::copy::Names;
+
+/// What went in one way.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Lost {
+    /// Copies of keys.
+    pub copies: Vec<CopyId>,
+    /// Remotes.
+    pub remotes: Vec<WayId>,
+}
+
+/// Whose answer is missing: a person's, or for a remote of which nobody has said whose it was.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Asked {
+    /// About copies that nobody is known to have had.
+    Nobody,
+    /// About what this person lost.
+    Holder(HolderId),
+    /// About this way in.
+    Way(WayId),
+}
 
 /// What the board shows. All of it follows from the household.
 #[derive(Clone, Debug)]
@@ -27,12 +47,14 @@ pub struct Overview {
     pub copies: BTreeMap<KeyId, Vec<CopyId>>,
     /// The copies on each ring.
     pub rings: BTreeMap<HolderId, Vec<CopyId>>,
-    /// The copies each person lost.
-    pub lost: BTreeMap<HolderId, Vec<CopyId>>,
+    /// What each person lost, together what went in the same way.
+    pub lost: BTreeMap<HolderId, Vec<(Loss, Lost)>>,
     /// The locks on each door.
     pub locks: BTreeMap<DoorId, Vec<LockId>>,
     /// The other ways in at each door.
     pub ways: BTreeMap<DoorId, Vec<WayId>>,
+    /// The other ways in that somebody has who should not.
+    pub open_ways: BTreeSet<WayId>,
     /// The doors that open to a key in wrong hands, or by a way that was given away.
     pub open_to_others: BTreeSet<DoorId>,
     reach: OnceCell<BTreeMap<HolderId, Reach>>,
@@ -62,6 +84,7 @@ impl Overview {
             lost: BTreeMap::new(),
             locks: BTreeMap::new(),
             ways: BTreeMap::new(),
+            open_ways: ways_to_change(household).into_keys().collect(),
             open_to_others: BTreeSet::new(),
             reach: OnceCell::new(),
             gaps: OnceCell::new(),
@@ -95,25 +118,34 @@ impl Overview {
             .map(|(id, _)| id)
     }
 
-    /// The copies that are out without anybody having said how, by who had them.
-    pub fn losses_not_said(&self) -> BTreeMap<Option<HolderId>, Vec<CopyId>> {
-        let mut losses: BTreeMap<Option<HolderId>, Vec<CopyId>> = BTreeMap::new();
+    /// What is out without anybody having said how, where the answer decides how soon it is due.
+    pub fn losses_not_said(&self) -> BTreeMap<Asked, Lost> {
+        let mut losses: BTreeMap<Asked, Lost> = BTreeMap::new();
         for (id, copy) in self.household.copies() {
             if let Place::Lost { by, loss } = copy.place
                 && loss == Loss::NotSaid
                 && self.exposed.contains_key(&copy.key)
             {
-                losses.entry(by).or_default().push(id);
+                let asked = by.map_or(Asked::Nobody, Asked::Holder);
+                losses.entry(asked).or_default().copies.push(id);
+            }
+        }
+        let ways = self.household.ways();
+        for (id, way) in ways.filter(|(_, way)| way.kind == WayKind::Remote) {
+            let given = way.given_away.map(|loss| (Asked::Way(id), loss));
+            let lost = way.lost_by.iter();
+            let lost = lost.map(|(&holder, &loss)| (Asked::Holder(holder), loss));
+            let open = lost.chain(given).filter(|&(_, loss)| loss == Loss::NotSaid);
+            for (asked, _) in open {
+                losses.entry(asked).or_default().remotes.push(id);
             }
         }
         losses
     }
 
-    /// What opens to whoever found what this person lost: exactly that ring, with the remotes that
-    /// went with it.
-    pub fn reach_of_lost(&self, holder: HolderId) -> Reach {
-        let lost = self.lost.get(&holder).into_iter().flatten();
-        let put_back = lost.map(|&copy| Change::Move {
+    /// What opens to whoever found this of what the person lost: exactly those keys and remotes.
+    pub fn reach_of_lost(&self, holder: HolderId, lost: &Lost) -> Reach {
+        let put_back = lost.copies.iter().map(|&copy| Change::Move {
             copy,
             to: Place::Held(holder),
         });
@@ -122,9 +154,9 @@ impl Overview {
             copy,
             to: Place::AtHome { returned_by: None },
         });
-        let kept = self.household.ways().filter(|(_, way)| {
+        let kept = self.household.ways().filter(|(id, way)| {
             way.kind == WayKind::Remote
-                && way.given_away.is_none()
+                && !lost.remotes.contains(id)
                 && way.known_by.contains(&holder)
         });
         let kept = kept.map(|(way, _)| Change::Knows {
@@ -137,6 +169,16 @@ impl Overview {
             .with_all(changes)
             .and_then(|as_if| as_if.reach_of_ring(holder))
             .unwrap_or_default()
+    }
+
+    /// Where to note what this person lost in this way.
+    fn lost_in(&mut self, holder: HolderId, loss: Loss) -> Option<&mut Lost> {
+        let losses = self.lost.entry(holder).or_default();
+        if losses.iter().all(|&(known, _)| known != loss) {
+            losses.push((loss, Lost::default()));
+        }
+        let mut losses = losses.iter_mut();
+        losses.find_map(|(known, lost)| (*known == loss).then_some(lost))
     }
 
     fn turn_round(&mut self, household: &Household) {
@@ -157,8 +199,13 @@ impl Overview {
             match copy.place {
                 Place::Held(holder) => self.rings.entry(holder).or_default().push(id),
                 Place::Lost {
-                    by: Some(holder), ..
-                } => self.lost.entry(holder).or_default().push(id),
+                    by: Some(holder),
+                    loss,
+                } => {
+                    if let Some(lost) = self.lost_in(holder, loss) {
+                        lost.copies.push(id);
+                    }
+                }
                 Place::Lost { by: None, .. }
                 | Place::InKeySafe(_)
                 | Place::AtHome { .. }
@@ -167,19 +214,14 @@ impl Overview {
         }
         for (id, way) in household.ways() {
             self.ways.entry(way.door).or_default().push(id);
-            if is_given_away(household, way) {
+            for (&holder, &loss) in &way.lost_by {
+                if let Some(lost) = self.lost_in(holder, loss) {
+                    lost.remotes.push(id);
+                }
+            }
+            if self.open_ways.contains(&id) {
                 self.open_to_others.insert(way.door);
             }
         }
     }
-}
-
-/// Whether a way in is in hands it should not be in.
-pub fn is_given_away(household: &Household, way: &Way) -> bool {
-    let former = way.known_by.iter().any(|&holder| {
-        household
-            .holder(holder)
-            .is_some_and(|holder| holder.no_longer_should)
-    });
-    former || way.given_away.is_some_and(|loss| loss.urgency().is_some())
 }

@@ -5,6 +5,7 @@ mod chooser;
 mod copying;
 mod covers;
 mod desk;
+mod later;
 mod marks;
 mod outcome;
 mod stage;
@@ -22,6 +23,7 @@ use crate::copy::{picture as words, site};
 use crate::route::Route;
 use crate::ui::{error_summary, use_page};
 use desk::{Act, Busy, Desk, Entry};
+use later::Later;
 use work::Work;
 
 /// What this page holds, and the way to act on it.
@@ -91,7 +93,7 @@ pub fn Picture() -> Html {
             }
             if let (Some(opened), Some(outcome)) = (&desk.opened, &desk.outcome) {
                 { outcome::section(opened, outcome) }
-                { copying::section(&desk, opened, &work) }
+                <Later>{ copying::section(&desk, opened, &work) }</Later>
             }
         </article>
     }

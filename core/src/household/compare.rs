@@ -7,10 +7,9 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::grouping::{groups_of, own_locks};
 use super::index::Index;
-use super::kinds::{Grouping, PriceItem};
+use super::kinds::Grouping;
 use super::plan::{Choices, plan_with};
-use super::remedy::{price_of, remedy};
-use super::{Group, HolderId, Household, LockId, Priced, Quantities};
+use super::{Group, HolderId, Household, LockId, Quantities};
 use ring::{Ring, RingKey, keys_by};
 
 /// One way of grouping the doors.
@@ -41,8 +40,6 @@ pub struct HolderComparison {
     pub locks_if_lost: usize,
     /// How many doors their ring turns a lock of without need.
     pub doors_beyond_need: usize,
-    /// How many copies have to be cut when their ring is lost.
-    pub copies_if_lost: u64,
 }
 
 impl Comparison {
@@ -92,34 +89,6 @@ pub fn compare(household: &Household) -> Vec<Comparison> {
         .collect()
 }
 
-/// What it takes to make good the loss of a holder's ring by one grouping: a visit, the locks, the
-/// copies. By a grouping other than today's, each who needs a door has one copy of its key.
-pub fn if_lost(household: &Household, grouping: Grouping, holder: HolderId) -> Quantities {
-    let index = Index::of(household);
-    let own = own_locks(&index).into_iter().collect();
-    let keys = keys_by(&index, &own, grouping, &groups_of(&index, grouping));
-    let ring = Ring::new(
-        keys.iter()
-            .filter(|key| key.is_carried_by(holder))
-            .collect(),
-    );
-    let mut quantities = Quantities::default();
-    for &lock in ring.locks().iter() {
-        quantities.add(price_of_lock(&index, lock), 1);
-    }
-    if quantities.iter().any(|(what, _)| needs_a_visit(what)) {
-        quantities.add(Priced::Item(PriceItem::CallOut), 1);
-    }
-    let included = u64::from(household.prices().copies_included);
-    for copies in ring.own_copies() {
-        quantities.add(
-            Priced::Item(PriceItem::Copy),
-            copies.saturating_sub(included),
-        );
-    }
-    quantities
-}
-
 fn comparison(index: &Index<'_>, own: &BTreeSet<LockId>, grouping: Grouping) -> Comparison {
     let groups = groups_of(index, grouping);
     let keys = keys_by(index, own, grouping, &groups);
@@ -149,7 +118,6 @@ fn comparison(index: &Index<'_>, own: &BTreeSet<LockId>, grouping: Grouping) -> 
             keys_carried: ring.key_count(),
             locks_if_lost: ring.locks().len(),
             doors_beyond_need: doors.len() - needed.count(),
-            copies_if_lost: ring.own_copies().sum(),
         })
     });
     let holders = holders.collect();
@@ -160,33 +128,5 @@ fn comparison(index: &Index<'_>, own: &BTreeSet<LockId>, grouping: Grouping) -> 
         set_up: set_up.quantities(index.household.prices().copies_included),
         holders,
         groups,
-    }
-}
-
-fn price_of_lock(index: &Index<'_>, id: LockId) -> Priced {
-    let lock = index.household.lock(id);
-    let door = lock.and_then(|lock| index.household.door(lock.door));
-    match (lock, door) {
-        (Some(lock), Some(door)) => remedy(lock, door)
-            .first()
-            .map_or(Priced::ByOthers, |&action| price_of(action, lock.kind)),
-        _ => Priced::ByOthers,
-    }
-}
-
-fn needs_a_visit(what: Priced) -> bool {
-    match what {
-        Priced::Item(
-            PriceItem::RekeyedCylinder | PriceItem::NewCylinder | PriceItem::LockOrLevers,
-        )
-        | Priced::RekeyedOrNew => true,
-        Priced::Item(
-            PriceItem::CallOut
-            | PriceItem::CallOutAfterHours
-            | PriceItem::SmallLock
-            | PriceItem::Copy,
-        )
-        | Priced::CallOutAtAnyHour
-        | Priced::ByOthers => false,
     }
 }

@@ -1,6 +1,6 @@
 //! Which keys are exposed, and why.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use crate::advice::Urgency;
 use crate::assess::{Assessment, Level};
@@ -8,7 +8,7 @@ use crate::sources::{Source, TRADE_REKEYING, URGENCY_JUDGEMENT};
 
 use super::index::Index;
 use super::kinds::Loss;
-use super::{CopyId, HolderId, Household, KeyId, Place, WayId};
+use super::{CopyId, DoorId, HolderId, Household, KeyId, Place, WayId};
 
 /// What a key's check found, as far as the household needs it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -50,7 +50,8 @@ pub enum ExposedBy {
     LostCopy(CopyId, Loss),
     /// This copy is or was with somebody who no longer should come in.
     FormerHolder(CopyId, HolderId),
-    /// This copy lies in a key safe whose code is in other hands.
+    /// This copy lies in a key safe whose code is in other hands, or known to somebody who kept back
+    /// a key to what it opens.
     KeySafe(CopyId, WayId),
 }
 
@@ -84,6 +85,17 @@ impl Loss {
         }
     }
 
+    /// The one of the two after which old keys should stop working sooner; this one if both come to
+    /// the same.
+    #[must_use]
+    pub fn graver(self, other: Self) -> Self {
+        if other.urgency() > self.urgency() {
+            other
+        } else {
+            self
+        }
+    }
+
     /// What the urgencies rest on.
     pub const SOURCES: &[&Source] = &[&TRADE_REKEYING, &URGENCY_JUDGEMENT];
 }
@@ -101,12 +113,12 @@ impl ExposedKey {
 }
 
 impl ExposedBy {
-    fn urgency(self, household: &Household) -> Option<Urgency> {
+    fn urgency(self, open: &BTreeMap<WayId, Urgency>) -> Option<Urgency> {
         match self {
             Self::Check(urgency) => Some(urgency),
             Self::LostCopy(_, loss) => loss.urgency(),
             Self::FormerHolder(..) => Some(FORMER_HOLDER),
-            Self::KeySafe(_, way) => way_urgency(household, way),
+            Self::KeySafe(_, way) => open.get(&way).copied(),
         }
     }
 }
@@ -118,9 +130,10 @@ pub fn exposed_keys(household: &Household) -> Vec<ExposedKey> {
 
 pub(super) fn exposed(index: &Index<'_>) -> BTreeMap<KeyId, ExposedKey> {
     let household = index.household;
+    let open = open_ways(index);
     let mut found: BTreeMap<KeyId, ExposedKey> = BTreeMap::new();
     let mut add = |key: KeyId, by: ExposedBy| {
-        let Some(urgency) = by.urgency(household) else {
+        let Some(urgency) = by.urgency(&open) else {
             return;
         };
         if index.opened_by(key).is_empty() {
@@ -154,15 +167,33 @@ pub(super) fn exposed(index: &Index<'_>) -> BTreeMap<KeyId, ExposedKey> {
     found
 }
 
-/// How soon a way in has to be changed; absent where nobody has it who should not.
-pub(super) fn way_urgency(household: &Household, way: WayId) -> Option<Urgency> {
-    let way = household.way(way)?;
-    let former = way
-        .known_by
-        .iter()
-        .any(|&holder| no_longer_should(household, holder));
-    let lost = way.given_away.and_then(Loss::urgency);
-    lost.max(former.then_some(FORMER_HOLDER))
+/// The ways in that somebody has who should not, each with how soon it has to be changed.
+pub fn ways_to_change(household: &Household) -> BTreeMap<WayId, Urgency> {
+    open_ways(&Index::of(household))
+}
+
+pub(super) fn open_ways(index: &Index<'_>) -> BTreeMap<WayId, Urgency> {
+    let ways = index.household.ways();
+    let open = ways.filter_map(|(id, way)| {
+        let doors = index.doors_by(id);
+        let knows = way.known_by.iter();
+        let known = knows.filter_map(|&holder| must_not_know(index, holder, &doors));
+        let lost = way.losses().filter_map(Loss::urgency);
+        known.chain(lost).max().map(|urgency| (id, urgency))
+    });
+    open.collect()
+}
+
+/// How soon a way in to these doors has to be changed because this holder knows it: they no longer
+/// should come in, or did not give back a key to one of the doors. None where they may know it.
+pub(super) fn must_not_know(
+    index: &Index<'_>,
+    holder: HolderId,
+    doors: &BTreeSet<DoorId>,
+) -> Option<Urgency> {
+    let former = no_longer_should(index.household, holder).then_some(FORMER_HOLDER);
+    let kept_back = index.kept_a_key_back_to(holder, doors);
+    former.max(Loss::NotReturned.urgency().filter(|_| kept_back))
 }
 
 pub(super) fn no_longer_should(household: &Household, holder: HolderId) -> bool {

@@ -7,7 +7,8 @@
 //!  "keys":   [{"id":2,"restricted":false,"finding":"exposed-soon"}],
 //!  "locks":  [{"id":4,"door":1,"kind":"pin-tumbler","keys":[2],"arrangement":"one-key",
 //!              "inside":"thumb-turn","keyway":1,"lengths":[30,35]}],
-//!  "ways":   [{"id":5,"door":1,"kind":"key-safe","known":[3],"given_away":"not-said"}],
+//!  "ways":   [{"id":5,"door":1,"kind":"key-safe","known":[3],"given_away":"not-said",
+//!              "lost":[{"loss":"stolen","who":[3]}]}],
 //!  "copies": [{"id":6,"key":2,"place":"held","who":3}],
 //!  "prices": {"included":0,"items":[{"item":"call-out","low":6000,"high":9000}]}}
 //! ```

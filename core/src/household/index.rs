@@ -97,6 +97,26 @@ impl<'a> Index<'a> {
         keys.iter().any(|&key| !self.opened_by(key).is_empty())
     }
 
+    /// Whether a holder did not give back a key to one of these doors.
+    pub(super) fn kept_a_key_back_to(&self, holder: HolderId, doors: &BTreeSet<DoorId>) -> bool {
+        let keys = slice(&self.not_returned, &holder).iter();
+        let mut opened = keys.flat_map(|&key| self.doors_of(key));
+        opened.any(|door| doors.contains(&door))
+    }
+
+    /// The doors to which a way in leads: its own, and those that the keys in a key safe open.
+    pub(super) fn doors_by(&self, way: WayId) -> BTreeSet<DoorId> {
+        let own = self.household.way(way).map(|part| part.door);
+        let kept = self.in_safe(way).iter().flat_map(|&key| self.doors_of(key));
+        own.into_iter().chain(kept).collect()
+    }
+
+    /// The doors at which a key turns a lock, once for each lock.
+    fn doors_of(&self, key: KeyId) -> impl Iterator<Item = DoorId> {
+        let locks = self.opened_by(key).iter();
+        locks.filter_map(|&lock| self.door_of(lock))
+    }
+
     /// The keys in a key safe.
     pub(super) fn in_safe(&self, way: WayId) -> &[KeyId] {
         slice(&self.in_safe, &way)
@@ -128,11 +148,7 @@ impl<'a> Index<'a> {
             let needs = holders.map(|(id, _)| {
                 let mut needs = self.told_needs(id);
                 for &key in slice(&self.not_returned, &id) {
-                    for door in self
-                        .opened_by(key)
-                        .iter()
-                        .filter_map(|&lock| self.door_of(lock))
-                    {
+                    for door in self.doors_of(key) {
                         needs.remove(&door);
                     }
                 }
@@ -180,8 +196,7 @@ impl<'a> Index<'a> {
                 doors.insert(part.door);
             }
         }
-        let locks = keys.iter().flat_map(|&key| self.opened_by(key));
-        doors.extend(locks.filter_map(|&lock| self.door_of(lock)));
+        doors.extend(keys.iter().flat_map(|&key| self.doors_of(key)));
         doors
     }
 

@@ -1,6 +1,6 @@
 //! What a household is made of.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::kinds::{
     Arrangement, DoorKind, Inside, LockKind, Loss, Material, Role, WayKind, WhoDecides,
@@ -121,8 +121,11 @@ pub struct Way {
     pub kind: WayKind,
     /// Who knows the code, has the remote or is a user of the app.
     pub known_by: BTreeSet<HolderId>,
-    /// How the code or a remote came into other hands, if it did.
+    /// How the code or a remote came into other hands, if it did and nobody has said by whom.
     pub given_away: Option<Loss>,
+    /// How each of those who have a remote lost theirs. Of somebody who no longer has one it is part
+    /// of [`Way::given_away`].
+    pub lost_by: BTreeMap<HolderId, Loss>,
 }
 
 impl Door {
@@ -262,6 +265,41 @@ impl Way {
             kind,
             known_by: BTreeSet::new(),
             given_away: None,
+            lost_by: BTreeMap::new(),
         }
+    }
+
+    /// Every way in which it came into other hands.
+    pub fn losses(&self) -> impl Iterator<Item = Loss> {
+        self.given_away
+            .into_iter()
+            .chain(self.lost_by.values().copied())
+    }
+
+    /// Notes that this holder lost their remote. A lesser loss takes back no graver one.
+    pub(super) fn lose(&mut self, holder: HolderId, loss: Loss) {
+        let noted = self.lost_by.entry(holder).or_insert(loss);
+        *noted = noted.graver(loss);
+    }
+
+    /// What was lost by people who are no longer known to have it stays lost, without their names; so
+    /// does what is no remote any more.
+    pub(super) fn settled(mut self) -> Self {
+        let (kind, known_by) = (self.kind, &self.known_by);
+        let given_away = &mut self.given_away;
+        self.lost_by.retain(|holder, loss| {
+            let has_it = kind == WayKind::Remote && known_by.contains(holder);
+            if !has_it {
+                *given_away = Some(given_away.map_or(*loss, |given| given.graver(*loss)));
+            }
+            has_it
+        });
+        self
+    }
+
+    /// Nothing of it is in other hands any more: it has been changed.
+    pub fn take_back(&mut self) {
+        self.given_away = None;
+        self.lost_by.clear();
     }
 }

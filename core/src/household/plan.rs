@@ -80,8 +80,8 @@ pub struct Work {
     pub who: WhoActs,
     /// How soon.
     pub urgency: Urgency,
-    /// Whether it may be sooner: how a key to it was lost is not said yet.
-    pub may_be_sooner: bool,
+    /// How soon it can turn out to be due once it is said how a key to it was lost; else as soon.
+    pub could_be: Urgency,
     /// The exposed keys that open it today; none where only the grouping asks for the work.
     pub exposed: Vec<KeyId>,
     /// The keys that no longer open it afterwards.
@@ -137,8 +137,8 @@ pub struct WayWork {
     pub action: Action,
     /// How soon.
     pub urgency: Urgency,
-    /// Whether it may be sooner: how the remote was lost is not said yet.
-    pub may_be_sooner: bool,
+    /// How soon it can turn out to be due once it is said how the remote was lost; else as soon.
+    pub could_be: Urgency,
     /// Who is to be told the new code or stays a user.
     pub stays_with: Vec<HolderId>,
     /// Who must not know it afterwards.
@@ -152,8 +152,8 @@ pub struct StopGap {
     pub door: DoorId,
     /// How soon its lock is seen to.
     pub urgency: Urgency,
-    /// Whether it may be sooner: how a key to it was lost is not said yet.
-    pub may_be_sooner: bool,
+    /// How soon it can turn out to be due once it is said how a key to it was lost; else as soon.
+    pub could_be: Urgency,
     /// Locks on it that no exposed key opens: lock these. Empty: somebody stays in.
     pub holding: Vec<LockId>,
 }
@@ -190,7 +190,10 @@ impl Plan {
 
     /// Whether there is anything to do.
     pub fn is_empty(&self) -> bool {
-        self.works.is_empty() && self.ways.is_empty() && self.keys.is_empty()
+        self.works.is_empty()
+            && self.ways.is_empty()
+            && self.keys.is_empty()
+            && self.hand_in.is_empty()
     }
 
     /// How many copies have to be cut, over all keys the household has made.
@@ -239,9 +242,21 @@ impl Plan {
 }
 
 impl Work {
+    /// Whether the answer to how a key to it was lost can make it more urgent.
+    pub fn may_be_sooner(&self) -> bool {
+        self.could_be > self.urgency
+    }
+
     /// Whether a locksmith comes for it.
     pub fn needs_a_locksmith(&self) -> bool {
         self.who == WhoActs::Household && !self.actions.contains(&Action::ReplaceSmallLock)
+    }
+}
+
+impl WayWork {
+    /// Whether the answer to how the remote was lost can make it more urgent.
+    pub fn may_be_sooner(&self) -> bool {
+        self.could_be > self.urgency
     }
 }
 
@@ -296,7 +311,7 @@ pub(super) fn plan_with(index: &Index<'_>, choices: Choices, groups: &[Group]) -
     }
     let mut works: Vec<Work> = works.into_values().collect();
     for work in &mut works {
-        work.may_be_sooner = may_be_sooner(index, &exposed, work);
+        work.could_be = could_be(index, &exposed, work);
     }
     works.sort_by_key(|work| {
         let urgency = std::cmp::Reverse(work.urgency);
@@ -319,14 +334,15 @@ pub(super) fn plan_with(index: &Index<'_>, choices: Choices, groups: &[Group]) -
     plan
 }
 
-/// Whether a key to the lock was lost in a way that nobody has said, and saying it can make the lock
-/// more urgent than it is.
-fn may_be_sooner(index: &Index<'_>, exposed: &BTreeMap<KeyId, ExposedKey>, work: &Work) -> bool {
-    let Some((_, door)) = replace::lock_and_door(index, work.lock) else {
-        return false;
-    };
+/// How soon the lock can turn out to be due: where nobody has said how a key to it was lost, as soon
+/// as a lock on its door ever is.
+fn could_be(index: &Index<'_>, exposed: &BTreeMap<KeyId, ExposedKey>, work: &Work) -> Urgency {
+    let door = replace::lock_and_door(index, work.lock).map(|(_, door)| door);
     let mut keys = work.exposed.iter().filter_map(|key| exposed.get(key));
-    work.urgency < most_urgent(door) && keys.any(ExposedKey::may_be_sooner)
+    match door.filter(|_| keys.any(ExposedKey::may_be_sooner)) {
+        Some(door) => work.urgency.max(most_urgent(door)),
+        None => work.urgency,
+    }
 }
 
 /// The keys that every lock they open drops and that nothing keeps.

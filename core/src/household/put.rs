@@ -56,6 +56,7 @@ impl Household {
         for &holder in &way.known_by {
             self.holder(holder).ok_or(Refusal::UnknownHolder(holder))?;
         }
+        let way = way.settled();
         if way.kind != WayKind::KeySafe && self.holds_copies(id) {
             return Err(Refusal::KeySafeHoldsCopies(id));
         }

@@ -37,30 +37,66 @@ impl<'a> Bytes<'a> {
     }
 }
 
-/// Where `wanted` first stands in `text`; nowhere where nothing is wanted.
+/// Whether these bytes fill up a file or a part of it, and tell nothing.
+pub(super) fn is_padding(bytes: &[u8]) -> bool {
+    bytes
+        .iter()
+        .all(|byte| matches!(byte, 0 | 0xff | b' ' | b'\r' | b'\n'))
+}
+
+/// Something to be looked for, once made and looked for often.
 ///
-/// A file of many megabytes is looked through in leaps: the byte under the last of `wanted` tells how
-/// far `wanted` can be moved on without missing a place.
+/// A file of many megabytes is looked through in leaps: the byte under the last of what is wanted tells
+/// how far that can be moved on without missing a place.
 ///
 /// Source: R. N. Horspool, "Practical fast searching in strings", 1980 (from memory).
-pub(super) fn find(text: &[u8], wanted: &[u8]) -> Option<usize> {
-    let (&last, before) = wanted.split_last()?;
-    let leap = |byte: u8| 1 + before.iter().rev().take_while(|&&own| own != byte).count();
-    let leaps: [usize; 256] = core::array::from_fn(|byte| leap(byte as u8));
-    let mut from = 0;
-    loop {
-        let byte = *text.get(from + before.len())?;
-        if byte == last && text.get(from..)?.starts_with(before) {
-            return Some(from);
+pub(super) struct Wanted<'a> {
+    wanted: &'a [u8],
+    leaps: [u8; 256],
+}
+
+impl<'a> Wanted<'a> {
+    pub const fn new(wanted: &'a [u8]) -> Self {
+        assert!(wanted.len() < 256, "a leap is told in a byte");
+        let mut leaps = [wanted.len() as u8; 256];
+        let mut at = 1;
+        while at < wanted.len() {
+            leaps[wanted[at - 1] as usize] = (wanted.len() - at) as u8;
+            at += 1;
         }
-        from += leaps.get(usize::from(byte))?;
+        Self { wanted, leaps }
+    }
+
+    pub const fn len(&self) -> usize {
+        self.wanted.len()
+    }
+
+    /// Where it first stands in `text`; nowhere where nothing is wanted.
+    pub fn find_in(&self, text: &[u8]) -> Option<usize> {
+        let (&last, before) = self.wanted.split_last()?;
+        let mut from = 0;
+        loop {
+            let byte = *text.get(from + before.len())?;
+            if byte == last && text.get(from..)?.starts_with(before) {
+                return Some(from);
+            }
+            from += usize::from(*self.leaps.get(usize::from(byte))?);
+        }
+    }
+
+    pub fn is_in(&self, text: &[u8]) -> bool {
+        self.find_in(text).is_some()
     }
 }
 
 #[cfg(test)]
 mod tests {
-    use super::find;
+    use super::Wanted;
     use proptest::prelude::*;
+
+    fn find(text: &[u8], wanted: &[u8]) -> Option<usize> {
+        Wanted::new(wanted).find_in(text)
+    }
 
     #[test]
     fn nothing_is_nowhere_and_all_is_at_the_front() {

@@ -1,7 +1,7 @@
 //! GIF: a header, then blocks, each of which says what it is. Content stands in runs of at most 255
 //! bytes, each with its length before it, up to one of no length.
 
-use super::bytes::Bytes;
+use super::bytes::{Bytes, is_padding};
 use super::other::add_packets;
 use super::{FileError, Format, Parts};
 use crate::picture::Size;
@@ -20,6 +20,7 @@ pub(super) fn read(bytes: &[u8]) -> Result<Parts<'_>, FileError> {
         }
     };
     parts.is_animated = views > 1;
+    parts.besides.has_unread |= !parts.breaks_off && !is_padding(rest.0);
     add_packets(&mut parts, bytes);
     Ok(parts)
 }

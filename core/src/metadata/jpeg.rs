@@ -1,6 +1,6 @@
 //! JPEG: segments, each with a marker and a length, then the coded picture.
 
-use super::bytes::{Bytes, find};
+use super::bytes::{Bytes, Wanted, is_padding};
 use super::{FileError, Format, Parts};
 use crate::picture::Size;
 
@@ -50,6 +50,7 @@ pub(super) const fn is_bare(marker: u8) -> bool {
 
 pub(super) const END: u8 = 0xd9;
 pub(super) const SCAN: u8 = 0xda;
+static END_OF_PICTURE: Wanted<'_> = Wanted::new(&[0xff, END]);
 
 pub(super) fn read(bytes: &[u8]) -> Result<Parts<'_>, FileError> {
     let mut parts = Parts::of(Format::Jpeg);
@@ -76,7 +77,8 @@ pub(super) fn read(bytes: &[u8]) -> Result<Parts<'_>, FileError> {
             }
             0xed => {
                 if let Some(resources) = content.strip_prefix(PHOTOSHOP) {
-                    parts.iptc.extend(press_notes(resources));
+                    parts.besides.has_unread |=
+                        add_press_notes(&mut parts.iptc, resources).is_none();
                 }
             }
             _ => {}
@@ -85,16 +87,20 @@ pub(super) fn read(bytes: &[u8]) -> Result<Parts<'_>, FileError> {
     if parts.size.is_none() {
         return Err(FileError::Broken);
     }
-    parts.breaks_off = !jpeg_ends_in(0, rest.0);
+    let behind = behind_the_end(0, rest.0);
+    parts.breaks_off = behind.is_none();
+    parts.besides.has_unread |= behind.is_some_and(|behind| !is_padding(behind));
     Ok(parts)
 }
 
-/// Whether a JPEG's picture ends in these bytes of it, which follow one another behind the beginning
-/// of the picture; `before` is the byte in front of them. Within a picture, 0xff is never followed by
-/// the number of the end.
-pub fn jpeg_ends_in(before: u8, bytes: &[u8]) -> bool {
-    let begins = before == 0xff && bytes.first() == Some(&END);
-    begins || find(bytes, &[0xff, END]).is_some()
+/// What stands behind the end of a JPEG's picture in these bytes of it, which follow one another behind
+/// the beginning of the picture; `None` where it does not end in them. `before` is the byte in front of
+/// them. Within a picture, 0xff is never followed by the number of the end.
+pub(super) fn behind_the_end(before: u8, bytes: &[u8]) -> Option<&[u8]> {
+    match bytes.strip_prefix(&[END]) {
+        Some(behind) if before == 0xff => Some(behind),
+        _ => bytes.get(END_OF_PICTURE.find_in(bytes)? + END_OF_PICTURE.len()..),
+    }
 }
 
 fn size(frame: &[u8]) -> Option<Size> {
@@ -125,12 +131,14 @@ fn quantisation(tables: &[u8]) -> Option<f64> {
     }
 }
 
-/// The notes of the press among a picture program's resources.
-fn press_notes(resources: &[u8]) -> Option<&[u8]> {
+/// Adds the notes of the press among a picture program's resources; `None` where these stop making sense.
+fn add_press_notes<'a>(notes: &mut Vec<&'a [u8]>, resources: &'a [u8]) -> Option<()> {
     const PRESS: u16 = 0x0404;
     let mut resources = Bytes(resources);
-    loop {
-        if resources.take(4)? != b"8BIM" {
+    while !is_padding(resources.0) {
+        // Programs have signatures of their own beside the usual 8BIM.
+        let signature: [u8; 4] = resources.array()?;
+        if !signature.iter().all(u8::is_ascii_alphanumeric) {
             return None;
         }
         let id = resources.u16_be()?;
@@ -140,8 +148,10 @@ fn press_notes(resources: &[u8]) -> Option<&[u8]> {
         let length = usize::try_from(resources.u32_be()?).ok()?;
         let content = resources.take(length)?;
         if id == PRESS {
-            return Some(content);
+            notes.push(content);
         }
-        resources.take(length % 2)?;
+        // An odd length has one byte more, but for the last.
+        let _ = resources.take(length % 2);
     }
+    Some(())
 }

@@ -1,19 +1,14 @@
 //! The notes of picture programs (XMP) and of the press (IPTC), from memory of their public lists of
 //! names.
 
-use super::bytes::{Bytes, find};
+use super::bytes::{Bytes, Wanted, is_padding};
 use super::{METRES_IN_A_DEGREE, Metadata, Place};
 use crate::units::Metres;
 
 /// Looks for the names of properties in a packet of XMP, by the prefixes that programs write.
 pub(super) fn read_xmp(packet: &[u8]) -> Metadata {
-    let has = |names: &[&str]| {
-        names
-            .iter()
-            .any(|name| find(packet, name.as_bytes()).is_some())
-    };
-    let coordinates = ["exif:GPSLatitude", "exif:GPSLongitude"].map(|name| finest(packet, name));
-    let within = match coordinates {
+    let has = |names: &[Wanted<'_>]| names.iter().any(|name| name.is_in(packet));
+    let within = match [&LATITUDE, &LONGITUDE].map(|name| finest(packet, name)) {
         [Some(one), Some(other)] => Metres::new(one.max(other)).ok(),
         _ => None,
     };
@@ -28,8 +23,8 @@ pub(super) fn read_xmp(packet: &[u8]) -> Metadata {
 
 /// How finely a coordinate is written: degrees and minutes with a fraction, or seconds as well,
 /// between commas, then a letter for the side of the world.
-fn finest(packet: &[u8], name: &str) -> Option<f64> {
-    let after = packet.get(find(packet, name.as_bytes())? + name.len()..)?;
+fn finest(packet: &[u8], name: &Wanted<'_>) -> Option<f64> {
+    let after = packet.get(name.find_in(packet)? + name.len()..)?;
     let value = after.get(..after.len().min(LONGEST_VALUE))?;
     let start = value.iter().position(u8::is_ascii_digit)?;
     let digits = value.get(start..)?;
@@ -53,15 +48,8 @@ pub(super) fn read_iptc(records: &[u8]) -> Metadata {
     let mut records = Bytes(records);
     let mut told = Metadata::default();
     let mut is_named = false;
-    while let Some(0x1c) = records.byte() {
-        let Some((record, field)) = records.byte().zip(records.byte()) else {
-            break;
-        };
-        let Some(length) = records.u16_be() else {
-            break;
-        };
-        // The first bit tells of a length of more bytes, as no camera writes.
-        let Some(content) = records.take(usize::from(length)) else {
+    while !is_padding(records.0) {
+        let Some((record, field, content)) = next_record(&mut records) else {
             told.has_unread = true;
             break;
         };
@@ -83,34 +71,51 @@ pub(super) fn read_iptc(records: &[u8]) -> Metadata {
     told
 }
 
-const PLACES: [&str; 9] = [
-    "photoshop:City",
-    "photoshop:State",
-    "photoshop:Country",
-    "Iptc4xmpCore:Location",
-    "Iptc4xmpCore:CountryCode",
-    "Iptc4xmpExt:LocationShown",
-    "Iptc4xmpExt:LocationCreated",
-    "Iptc4xmpExt:City",
-    "Iptc4xmpExt:Sublocation",
+/// The next record's two numbers and content; `None` where it makes no sense.
+fn next_record<'a>(records: &mut Bytes<'a>) -> Option<(u8, u8, &'a [u8])> {
+    if records.byte()? != 0x1c {
+        return None;
+    }
+    let (record, field) = (records.byte()?, records.byte()?);
+    let length = records.u16_be()?;
+    // The first bit tells of a length of more bytes, as no camera writes.
+    if length & 0x8000 != 0 {
+        return None;
+    }
+    Some((record, field, records.take(usize::from(length))?))
+}
+
+static LATITUDE: Wanted<'_> = Wanted::new(b"exif:GPSLatitude");
+static LONGITUDE: Wanted<'_> = Wanted::new(b"exif:GPSLongitude");
+
+static PLACES: [Wanted<'_>; 9] = [
+    Wanted::new(b"photoshop:City"),
+    Wanted::new(b"photoshop:State"),
+    Wanted::new(b"photoshop:Country"),
+    Wanted::new(b"Iptc4xmpCore:Location"),
+    Wanted::new(b"Iptc4xmpCore:CountryCode"),
+    Wanted::new(b"Iptc4xmpExt:LocationShown"),
+    Wanted::new(b"Iptc4xmpExt:LocationCreated"),
+    Wanted::new(b"Iptc4xmpExt:City"),
+    Wanted::new(b"Iptc4xmpExt:Sublocation"),
 ];
 
-const TIMES: [&str; 6] = [
-    "exif:DateTimeOriginal",
-    "exif:DateTimeDigitized",
-    "xmp:CreateDate",
-    "xmp:ModifyDate",
-    "photoshop:DateCreated",
-    "tiff:DateTime",
+static TIMES: [Wanted<'_>; 6] = [
+    Wanted::new(b"exif:DateTimeOriginal"),
+    Wanted::new(b"exif:DateTimeDigitized"),
+    Wanted::new(b"xmp:CreateDate"),
+    Wanted::new(b"xmp:ModifyDate"),
+    Wanted::new(b"photoshop:DateCreated"),
+    Wanted::new(b"tiff:DateTime"),
 ];
 
-const DEVICES: [&str; 6] = [
-    "tiff:Make",
-    "tiff:Model",
-    "aux:SerialNumber",
-    "aux:Lens",
-    "exifEX:BodySerialNumber",
-    "exifEX:LensModel",
+static DEVICES: [Wanted<'_>; 6] = [
+    Wanted::new(b"tiff:Make"),
+    Wanted::new(b"tiff:Model"),
+    Wanted::new(b"aux:SerialNumber"),
+    Wanted::new(b"aux:Lens"),
+    Wanted::new(b"exifEX:BodySerialNumber"),
+    Wanted::new(b"exifEX:LensModel"),
 ];
 
 /// A coordinate is shorter than this.

@@ -1,6 +1,6 @@
 //! Files whose parts are not taken apart here: notes are looked for as they stand in the bytes.
 
-use super::bytes::{Bytes, find};
+use super::bytes::{Bytes, Wanted};
 use super::{FileError, Format, Parts};
 use crate::picture::Size;
 
@@ -18,9 +18,15 @@ pub(super) fn read(format: Format, bytes: &[u8]) -> Result<Parts<'_>, FileError>
 /// can.
 pub(super) fn add_packets<'a>(parts: &mut Parts<'a>, bytes: &'a [u8]) {
     let mut rest = bytes;
-    while let Some(start) = find(rest, b"<x:xmpmeta") {
+    let mut packets = 0;
+    while let Some(start) = PACKET.find_in(rest) {
+        packets += 1;
+        if packets > MOST_PACKETS {
+            parts.besides.has_unread = true;
+            return;
+        }
         let from = rest.get(start..).unwrap_or(&[]);
-        let end = find(from, b"</x:xmpmeta>");
+        let end = PACKET_ENDS.find_in(from);
         parts.besides.has_unread |= end.is_none();
         let (packet, behind) = from
             .split_at_checked(end.unwrap_or(from.len()))
@@ -29,6 +35,13 @@ pub(super) fn add_packets<'a>(parts: &mut Parts<'a>, bytes: &'a [u8]) {
         rest = behind;
     }
 }
+
+/// How a packet begins.
+pub(super) static PACKET: Wanted<'_> = Wanted::new(b"<x:xmpmeta");
+static PACKET_ENDS: Wanted<'_> = Wanted::new(b"</x:xmpmeta>");
+
+/// A picture has one, or one for each of its layers. Our assumption.
+const MOST_PACKETS: usize = 32;
 
 fn size_of_bitmap(bytes: &[u8]) -> Option<Size> {
     let mut bytes = Bytes(bytes);

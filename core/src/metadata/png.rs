@@ -1,6 +1,7 @@
 //! PNG: chunks, each with a length, a name and a sum.
 
-use super::bytes::{Bytes, find};
+use super::bytes::{Bytes, is_padding};
+use super::other::PACKET;
 use super::{FileError, Format, Parts};
 use crate::picture::Size;
 
@@ -39,6 +40,7 @@ pub(super) fn read(bytes: &[u8]) -> Result<Parts<'_>, FileError> {
             b"iTXt" | b"tEXt" | b"zTXt" => text(&mut parts, content),
             b"IEND" => {
                 parts.breaks_off = false;
+                parts.besides.has_unread |= !is_padding(rest.0);
                 break;
             }
             _ => {}
@@ -68,7 +70,7 @@ fn text<'a>(parts: &mut Parts<'a>, content: &'a [u8]) {
         parts.besides.has_unread = true;
     } else if content.starts_with(b"Creation Time\0") || content.starts_with(b"date:") {
         parts.besides.has_time = true;
-    } else if find(content, b"<x:xmpmeta").is_some() {
+    } else if PACKET.is_in(content) {
         parts.xmp.push(content);
     }
 }

@@ -1,6 +1,6 @@
 //! WebP: chunks of a RIFF file, each with a name and a length.
 
-use super::bytes::Bytes;
+use super::bytes::{Bytes, is_padding};
 use super::{FileError, Format, Parts};
 use crate::picture::Size;
 
@@ -11,7 +11,11 @@ pub(super) fn read(bytes: &[u8]) -> Result<Parts<'_>, FileError> {
     let length = rest.u32_le().ok_or(FileError::Broken)?;
     parts.breaks_off = usize::try_from(length).is_ok_and(|length| length > rest.0.len());
     rest.take(4).ok_or(FileError::Broken)?;
-    while let Some((name, content)) = next_chunk(&mut rest) {
+    while !is_padding(rest.0) {
+        let Some((name, content)) = next_chunk(&mut rest) else {
+            parts.besides.has_unread = true;
+            break;
+        };
         match &name {
             b"VP8X" => {
                 parts.size = size_of_extended(content);

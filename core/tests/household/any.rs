@@ -129,6 +129,10 @@ pub fn meant(home: &Household, (kind, a, b, c): Raw) -> Change {
             .take(usize::from(c % 3))
             .collect(),
         given_away: (c % 7 == 0).then(|| pick(Loss::ALL, b)),
+        lost_by: (a % 7 == 0)
+            .then(|| (holder(c), pick(Loss::ALL, a)))
+            .into_iter()
+            .collect(),
     };
     let finding = || {
         (a % 3 > 0).then_some(Finding {

@@ -199,6 +199,57 @@ fn due_is_left_open_until_somebody_says_how_it_was_lost() {
     );
 }
 
+/// A workshop and a building's entrance with one key, of which the resident has a copy and another
+/// is lost.
+fn own_and_the_managers() -> Household {
+    let home = quick::two_doors_alike(LockKind::PinTumbler, &[Role::Resident, Role::Sitter]);
+    let home = home.unwrap();
+    let (entrance, _) = home.doors().nth(1).unwrap();
+    let managed = Door {
+        who_decides: WhoDecides::Manager,
+        ..Door::of(DoorKind::BuildingEntrance)
+    };
+    let home = home.with(Change::SetDoor(entrance, managed)).unwrap();
+    losing(&home, Role::Sitter, Loss::NearHome)
+}
+
+fn last_lines(home: &Household) -> Vec<AfterVisit> {
+    let plan = plan(home, Choices::default());
+    let brief = brief(home, &plan, BriefChoices::default());
+    brief.unwrap().after
+}
+
+#[test]
+fn key_that_a_lock_of_others_still_takes_after_the_visit_is_not_destroyed() {
+    assert_eq!(
+        last_lines(&own_and_the_managers()),
+        [
+            AfterVisit::OldKeyMustFail,
+            AfterVisit::TryEachNewKeyWithTheDoorOpen,
+            AfterVisit::CountTheNewKeys,
+            AfterVisit::KeepOldKeysThatOpenOtherLocks,
+        ]
+    );
+}
+
+#[test]
+fn key_of_which_every_copy_is_gone_is_neither_tried_nor_destroyed() {
+    let home = quick::one_door(DoorKind::FrontDoor, LockKind::PinTumbler, &[Role::Resident]);
+    let home = losing(&home.unwrap(), Role::Resident, Loss::NearHome);
+    for home in [
+        home,
+        losing(&own_and_the_managers(), Role::Resident, Loss::NearHome),
+    ] {
+        assert_eq!(
+            last_lines(&home),
+            [
+                AfterVisit::TryEachNewKeyWithTheDoorOpen,
+                AfterVisit::CountTheNewKeys,
+            ]
+        );
+    }
+}
+
 #[test]
 fn brief_leaves_out_what_others_do() {
     let home = quick::flat_and_entrance(LockKind::EuropeanProfile, &[Role::Resident]).unwrap();

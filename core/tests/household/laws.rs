@@ -142,17 +142,24 @@ proptest! {
     }
 
     #[test]
-    fn losing_a_ring_never_shortens_the_plan(home in household(80), which in any::<usize>()) {
+    fn losing_a_ring_never_shortens_the_plan(
+        home in household(80), which in any::<usize>(), how in 0..Loss::ALL.len(),
+    ) {
+        let loss = Loss::ALL[how];
         if let Some((holder, _)) = home.holders().nth(which % home.holders().len().max(1)) {
             let before = plan(&home, Choices::default());
-            let lost = home.with(Change::LoseRing { holder, loss: Loss::NearHome }).unwrap();
+            let lost = home.with(Change::LoseRing { holder, loss }).unwrap();
             let after = plan(&lost, Choices::default());
             for work in &before.works {
                 let later = after.works.iter().find(|later| later.lock == work.lock);
                 prop_assert!(later.is_some_and(|later| later.urgency >= work.urgency));
             }
+            for way in &before.ways {
+                let later = after.ways.iter().find(|later| later.way == way.way);
+                prop_assert!(later.is_some_and(|later| later.urgency >= way.urgency));
+            }
             let reach = home.reach_of_ring(holder).unwrap();
-            for lock in reach.locks {
+            for lock in reach.locks.into_iter().filter(|_| loss.urgency().is_some()) {
                 prop_assert!(after.works.iter().any(|work| work.lock == lock));
             }
         }

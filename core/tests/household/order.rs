@@ -36,8 +36,21 @@ proptest! {
                     prop_assert!(at < work, "{:?}", first);
                 }
             }
+            if let Some(at) = place(&plan, |step| *step == Step::StopGap) {
+                prop_assert!(plan.steps[..at].iter().all(|step| step.urgency == Urgency::Today));
+            }
             if let Some(at) = place(&plan, |step| matches!(step, Step::ScrapOldCopies(_))) {
                 prop_assert_eq!(at, plan.steps.len() - 1);
+            }
+            for can_wait in [
+                |step: &Step| matches!(step, Step::LookAgainIndoors(_)),
+                |step: &Step| matches!(step, Step::GetCopiesBack(_)),
+            ] {
+                if let Some(at) = place(&plan, can_wait) {
+                    let later = plan.steps[at..].iter();
+                    let mut later = later.filter(|step| !matches!(step.step, Step::ScrapOldCopies(_)));
+                    prop_assert!(later.all(|step| step.urgency <= plan.steps[at].urgency));
+                }
             }
         }
     }
@@ -49,7 +62,7 @@ proptest! {
             prop_assert!(!step.may_be_sooner || step.urgency < Urgency::Today);
         }
         for work in plan.works {
-            prop_assert!(!work.may_be_sooner || work.urgency < Urgency::Today);
+            prop_assert!(!work.may_be_sooner() || work.urgency < Urgency::Today);
         }
     }
 }
@@ -76,12 +89,63 @@ fn fresh_loss_waits_for_how_the_key_was_lost() {
 fn shed_cannot_become_more_urgent_than_soon() {
     let home = quick::one_door(DoorKind::Shed, LockKind::PinTumbler, &[Role::Resident]).unwrap();
     let lost = losing(&home, Role::Resident, Loss::NotSaid);
-    assert!(plan(&lost, Choices::default()).works[0].may_be_sooner);
+    assert!(plan(&lost, Choices::default()).works[0].may_be_sooner());
     let (key, _) = lost.keys().next().unwrap();
     let finding = Some(Finding {
         exposure: FoundExposure::Exposed(Urgency::Soon),
         safety_first: false,
     });
     let found = lost.with(Change::Check { key, finding }).unwrap();
-    assert!(!plan(&found, Choices::default()).works[0].may_be_sooner);
+    assert!(!plan(&found, Choices::default()).works[0].may_be_sooner());
+}
+
+/// The household once the copy of this key, by its place among the keys, is lost.
+fn losing_the(home: &Household, place: usize, loss: Loss) -> Household {
+    let (key, _) = home.keys().nth(place).unwrap();
+    let held = |copy: &KeyCopy| matches!(copy.place, Place::Held(_));
+    let (copy, _) = home.copies_of(key).find(|(_, copy)| held(copy)).unwrap();
+    home.with(Change::Lose { copy, loss }).unwrap()
+}
+
+/// A front door and a second one of this kind, each with a key of its own.
+fn front_and(kind: DoorKind) -> Household {
+    let home = quick::two_doors(LockKind::PinTumbler, &[Role::Resident]).unwrap();
+    let (second, _) = home.doors().nth(1).unwrap();
+    home.with(Change::SetDoor(second, Door::of(kind))).unwrap()
+}
+
+#[test]
+fn no_step_may_be_sooner_where_no_answer_can_make_it_so() {
+    let home = losing_the(&front_and(DoorKind::Shed), 0, Loss::NotReturned);
+    let plan = plan(&losing_the(&home, 1, Loss::NotSaid), Choices::default());
+    assert!(plan.steps.len() > 3);
+    for step in plan.steps {
+        assert!(!step.may_be_sooner, "{step:?}");
+    }
+}
+
+#[test]
+fn asking_for_a_copy_back_does_not_wait_for_how_another_was_lost() {
+    let home = losing_the(&front_and(DoorKind::BackDoor), 0, Loss::NotReturned);
+    let plan = plan(&losing_the(&home, 1, Loss::NotSaid), Choices::default());
+    for step in plan.steps {
+        let is_asked_back = matches!(step.step, Step::GetCopiesBack(_));
+        assert_eq!(step.may_be_sooner, !is_asked_back, "{step:?}");
+    }
+}
+
+#[test]
+fn looking_again_indoors_stands_between_no_two_steps_of_today() {
+    let home = losing_the(&front_and(DoorKind::BackDoor), 0, Loss::Stolen);
+    let plan = plan(
+        &losing_the(&home, 1, Loss::MislaidIndoors),
+        Choices::default(),
+    );
+    let look = place(&plan, |step| matches!(step, Step::LookAgainIndoors(_))).unwrap();
+    for at_once in [Step::CallPolice, Step::StopGap, Step::AskInsurer] {
+        assert!(
+            place(&plan, |step| *step == at_once).unwrap() < look,
+            "{at_once:?}"
+        );
+    }
 }

@@ -412,7 +412,8 @@ fn key_safe_whose_code_is_out_exposes_the_key_in_it() {
         (plan.ways[0].urgency, plan.works[0].urgency),
         (Urgency::Today, Urgency::Today)
     );
-    assert_eq!(plan.steps[0].step, Step::StopGap);
+    let first: Vec<&Step> = plan.steps.iter().take(2).map(|step| &step.step).collect();
+    assert_eq!(first, [&Step::CallPolice, &Step::StopGap]);
 }
 
 #[test]
@@ -423,6 +424,32 @@ fn nobody_needs_a_locksmith_today_for_a_shed() {
     assert_eq!(plan.works[0].urgency, Urgency::Soon);
     assert!(!plan.steps.iter().any(|step| step.step == Step::StopGap));
     assert!(plan.steps.iter().any(|step| step.step == Step::CallPolice));
+}
+
+#[test]
+fn stolen_remote_and_code_are_for_police_and_insurer() {
+    let home = quick::one_door(DoorKind::Garage, LockKind::PinTumbler, &[Role::Resident]).unwrap();
+    let (door, _) = home.doors().next().unwrap();
+    for kind in [WayKind::Remote, WayKind::KeySafe] {
+        for (loss, is_for_the_police) in [(Loss::Stolen, true), (Loss::NearHome, false)] {
+            let out = Way {
+                given_away: Some(loss),
+                ..Way::at(door, kind)
+            };
+            let plan = as_now(&home.with(Change::AddWay(out)).unwrap());
+            let has = |asked: Step| plan.steps.iter().any(|step| step.step == asked);
+            assert_eq!(
+                has(Step::CallPolice),
+                is_for_the_police,
+                "{kind:?} {loss:?}"
+            );
+            assert_eq!(
+                has(Step::AskInsurer),
+                is_for_the_police,
+                "{kind:?} {loss:?}"
+            );
+        }
+    }
 }
 
 #[test]
@@ -542,6 +569,48 @@ fn grouping_by_need_takes_back_what_somebody_will_not_need() {
     let after = plan.carried_out(&home).unwrap();
     assert!(gaps(&after).is_empty());
     assert_eq!(gaps(&home).len(), 1);
+}
+
+#[test]
+fn plan_that_only_takes_a_copy_in_is_something_to_do() {
+    let people = [Role::Resident, Role::Neighbour];
+    let home = quick::one_door(DoorKind::FrontDoor, LockKind::PinTumbler, &people).unwrap();
+    let (door, _) = home.doors().next().unwrap();
+    let (holder, needs) = (holder(&home, Role::Neighbour), false);
+    let home = home.with(Change::Needs {
+        holder,
+        door,
+        needs,
+    });
+    let grouping = Grouping::ByNeed;
+    let choices = Choices {
+        grouping,
+        ..Choices::default()
+    };
+    let plan = plan(&home.unwrap(), choices);
+    assert_eq!((plan.hand_in.len(), plan.steps.len()), (1, 1));
+    assert!(!plan.is_empty());
+}
+
+#[test]
+fn nobody_waits_for_a_mislaid_key_in_place_of_one_they_carry() {
+    let home = quick::two_doors(LockKind::PinTumbler, &[Role::Resident]).unwrap();
+    let (front_key, _) = home.keys().next().unwrap();
+    let (copy, _) = home.copies_of(front_key).next().unwrap();
+    let loss = Loss::MislaidIndoors;
+    let home = home.with(Change::Lose { copy, loss }).unwrap();
+    let resident = holder(&home, Role::Resident);
+    let grouping = Grouping::AllAlike;
+    let choices = Choices {
+        grouping,
+        ..Choices::default()
+    };
+    let after = plan(&home, choices).carried_out(&home).unwrap();
+    assert_eq!(after.reach_of_ring(resident).unwrap().opened().count(), 2);
+    let one_key = quick::two_doors_alike(LockKind::PinTumbler, &[Role::Resident]).unwrap();
+    let (copy, _) = one_key.copies().next().unwrap();
+    let mislaid = one_key.with(Change::Lose { copy, loss }).unwrap();
+    assert!(plan(&mislaid, choices).is_empty(), "it may turn up");
 }
 
 #[test]

@@ -1,6 +1,9 @@
 //! What opens, by hand.
 
+use self_check_core::advice::Urgency;
 use self_check_core::household::*;
+
+use crate::homes::losing;
 
 /// A front door with two locks of different keys, a back door keyed as the first of them, a shed.
 struct Home {
@@ -213,10 +216,70 @@ fn remote_hangs_on_the_ring_and_is_lost_with_it() -> Result<(), Refusal> {
         loss: Loss::Stolen,
     })?;
     assert_eq!(
-        home.way(way).and_then(|way| way.given_away),
-        Some(Loss::Stolen)
+        home.way(way).map(|way| way.lost_by.clone()),
+        Some([(neighbour, Loss::Stolen)].into())
     );
     assert_eq!(plan(&home, Choices::default()).ways.len(), 1);
+    Ok(())
+}
+
+#[test]
+fn remote_of_somebody_who_is_gone_stays_lost() -> Result<(), Refusal> {
+    let home = quick::one_door(DoorKind::Gate, LockKind::PinTumbler, &[])?;
+    let (gate, _) = home.doors().next().unwrap();
+    let (holder, way) = (home.next_holder(), WayId::new(home.next_way().number() + 1));
+    let known_by = [holder].into();
+    let home = home.with_all([
+        Change::AddHolder(Holder::of(Role::Gardener)),
+        Change::AddWay(Way {
+            known_by,
+            ..Way::at(gate, WayKind::Remote)
+        }),
+    ])?;
+    let lost = losing(&home, Role::Gardener, Loss::Stolen);
+    let knows = false;
+    for gone in [
+        Change::RemoveHolder(holder),
+        Change::Knows { holder, way, knows },
+    ] {
+        let home = lost.with(gone)?;
+        let part = home.way(way).unwrap();
+        assert_eq!(
+            (part.given_away, part.lost_by.len()),
+            (Some(Loss::Stolen), 0)
+        );
+        assert_eq!(
+            plan(&home, Choices::default()).ways[0].urgency,
+            Urgency::Today
+        );
+    }
+    Ok(())
+}
+
+#[test]
+fn lesser_loss_of_another_ring_leaves_the_theft_of_a_remote() -> Result<(), Refusal> {
+    let people = [Role::Resident, Role::Gardener];
+    let home = quick::one_door(DoorKind::Gate, LockKind::PinTumbler, &people)?;
+    let (gate, _) = home.doors().next().unwrap();
+    let known_by = home.holders().map(|(holder, _)| holder).collect();
+    let remote = Way::at(gate, WayKind::Remote);
+    let home = home.with(Change::AddWay(Way { known_by, ..remote }))?;
+    let stolen = losing(&home, Role::Resident, Loss::Stolen);
+    for loss in Loss::ALL {
+        let both = losing(&stolen, Role::Gardener, *loss);
+        let ways = plan(&both, Choices::default()).ways;
+        assert_eq!(ways[0].urgency, Urgency::Today, "{loss:?}");
+        let other_way_round = losing(
+            &losing(&home, Role::Gardener, *loss),
+            Role::Resident,
+            Loss::Stolen,
+        );
+        assert_eq!(
+            plan(&other_way_round, Choices::default()).ways,
+            ways,
+            "{loss:?}"
+        );
+    }
     Ok(())
 }
 

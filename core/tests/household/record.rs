@@ -302,7 +302,11 @@ fn full() -> Household {
         Change::AddWay(Way {
             known_by: people.clone(),
             given_away: Some(Loss::WithTheAddress),
-            ..Way::at(ids[0], WayKind::KeySafe)
+            lost_by: people
+                .iter()
+                .map(|&holder| (holder, Loss::WithTheAddress))
+                .collect(),
+            ..Way::at(ids[0], WayKind::Remote)
         })
     });
     home = home.with_all(ways).unwrap();

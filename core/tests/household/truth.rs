@@ -4,7 +4,8 @@
 use std::collections::BTreeSet;
 
 use self_check_core::household::{
-    FoundExposure, HolderId, Household, KeyId, Lock, LockId, LockKind, Loss, Place, WhoDecides,
+    DoorId, FoundExposure, HolderId, Household, KeyId, Lock, LockId, LockKind, Loss, Place, WayId,
+    WhoDecides,
 };
 
 /// Whether a loss puts the key in wrong hands.
@@ -30,11 +31,7 @@ pub fn is_exposed(home: &Household, key: KeyId) -> bool {
             Place::AtHome { returned_by: by } | Place::Scrapped { by } => {
                 by.is_some_and(|by| is_former(home, by))
             }
-            Place::InKeySafe(way) => {
-                let way = home.way(way).unwrap();
-                way.given_away.is_some_and(is_out)
-                    || way.known_by.iter().any(|&holder| is_former(home, holder))
-            }
+            Place::InKeySafe(way) => is_open_way(home, way),
         })
 }
 
@@ -48,10 +45,34 @@ pub fn open_to_exposed(home: &Household) -> BTreeSet<LockId> {
 
 /// Whether somebody who should not knows a way in, or its code or remote is out.
 pub fn has_an_open_way(home: &Household) -> bool {
-    home.ways().any(|(_, way)| {
-        way.given_away.is_some_and(is_out)
-            || way.known_by.iter().any(|&holder| is_former(home, holder))
-    })
+    home.ways().any(|(id, _)| is_open_way(home, id))
+}
+
+fn is_open_way(home: &Household, id: WayId) -> bool {
+    let way = home.way(id).unwrap();
+    let opens = |key: KeyId, door: DoorId| {
+        let mut locks = home.locks_of(door);
+        locks.any(|(_, lock)| lock.keys.contains(&key))
+    };
+    let leads_to = |door: DoorId| {
+        let mut copies = home.copies();
+        door == way.door
+            || copies.any(|(_, copy)| copy.place == Place::InKeySafe(id) && opens(copy.key, door))
+    };
+    let kept_a_key_back = |by: HolderId| {
+        let (by, loss) = (Some(by), Loss::NotReturned);
+        home.copies()
+            .filter(|(_, copy)| copy.place == Place::Lost { by, loss })
+            .any(|(_, copy)| {
+                let mut doors = home.doors();
+                doors.any(|(door, _)| leads_to(door) && opens(copy.key, door))
+            })
+    };
+    way.losses().any(is_out)
+        || way
+            .known_by
+            .iter()
+            .any(|&holder| is_former(home, holder) || kept_a_key_back(holder))
 }
 
 /// Whether the household decides about the lock.
@@ -92,7 +113,12 @@ pub fn fits_together(home: &Household) -> bool {
                 _ => true,
             }
     }) && home.ways().all(|(_, way)| {
-        home.door(way.door).is_some() && way.known_by.iter().all(|&by| home.holder(by).is_some())
+        home.door(way.door).is_some()
+            && way.known_by.iter().all(|&by| home.holder(by).is_some())
+            && way
+                .lost_by
+                .keys()
+                .all(|by| way.kind == WayKind::Remote && way.known_by.contains(by))
     }) && home.holders().all(|(_, holder)| {
         let mut needs = holder.needs.iter().flatten();
         needs.all(|&door| home.door(door).is_some())

@@ -5,8 +5,7 @@ use exif::experimental::Writer;
 use exif::{Field, In, Rational, Tag, Value};
 use image::{DynamicImage, ImageFormat, RgbImage};
 use self_check_core::metadata::{
-    FileError, Format, Leftover, Metadata, PictureFile, Precision, jpeg_ends_in, leftovers,
-    without_leftovers,
+    FileError, Format, Leftover, Metadata, PictureFile, Precision, leftovers, without_leftovers,
 };
 use self_check_core::picture::Size;
 use std::io::Cursor;
@@ -31,7 +30,7 @@ fn text(tag: Tag, text: &str) -> Field {
     }
 }
 
-fn fractions(tag: Tag, parts: &[(u32, u32)]) -> Field {
+pub fn fractions(tag: Tag, parts: &[(u32, u32)]) -> Field {
     let parts = parts.iter().map(|&(num, denom)| Rational { num, denom });
     Field {
         tag,
@@ -40,7 +39,7 @@ fn fractions(tag: Tag, parts: &[(u32, u32)]) -> Field {
     }
 }
 
-fn tiff(fields: &[Field]) -> Vec<u8> {
+pub fn tiff(fields: &[Field]) -> Vec<u8> {
     let mut writer = Writer::new();
     fields.iter().for_each(|field| writer.push_field(field));
     let mut bytes = Cursor::new(Vec::new());
@@ -49,7 +48,7 @@ fn tiff(fields: &[Field]) -> Vec<u8> {
 }
 
 /// Puts a segment behind the first two bytes of a JPEG.
-fn with_segment(jpeg: &[u8], marker: u8, mark: &[u8], content: &[u8]) -> Vec<u8> {
+pub fn with_segment(jpeg: &[u8], marker: u8, mark: &[u8], content: &[u8]) -> Vec<u8> {
     let length = (2 + mark.len() + content.len()) as u16;
     let head = [0xff, marker];
     [
@@ -64,7 +63,7 @@ fn with_segment(jpeg: &[u8], marker: u8, mark: &[u8], content: &[u8]) -> Vec<u8>
 }
 
 /// Puts a chunk behind the header of a PNG. The sum is not looked at, and left out.
-fn with_chunk(png: &[u8], name: &[u8; 4], content: &[u8]) -> Vec<u8> {
+pub fn with_chunk(png: &[u8], name: &[u8; 4], content: &[u8]) -> Vec<u8> {
     const HEADER: usize = 8 + 25;
     let length = (content.len() as u32).to_be_bytes();
     [
@@ -76,6 +75,33 @@ fn with_chunk(png: &[u8], name: &[u8; 4], content: &[u8]) -> Vec<u8> {
         &png[HEADER..],
     ]
     .concat()
+}
+
+/// Puts a chunk that says it has this length behind those of a WebP.
+pub fn webp_with_chunk(name: &[u8; 4], length: [u8; 4], content: &[u8]) -> Vec<u8> {
+    let mut webp = plain(ImageFormat::WebP);
+    webp.extend([&name[..], &length, content].concat());
+    let length = (webp.len() - 8) as u32;
+    webp[4..8].copy_from_slice(&length.to_le_bytes());
+    webp
+}
+
+/// A file of each format but JPEG that can hold a camera's or a picture program's notes, with some.
+pub fn files_with_notes() -> Vec<Vec<u8>> {
+    let notes = some_notes();
+    let length = (notes.len() as u32).to_le_bytes();
+    let packet = b"<x:xmpmeta><photoshop:City>Somewhere</photoshop:City></x:xmpmeta>";
+    let block = [&b"\x21\xfe"[..], &[packet.len() as u8], packet, b"\0;"].concat();
+    vec![
+        webp_with_chunk(b"EXIF", length, &notes),
+        with_chunk(&plain(ImageFormat::Png), b"eXIf", &notes),
+        [&b"GIF89a\x01\0\x01\0\0\0\0"[..], &block].concat(),
+    ]
+}
+
+/// A camera's notes that name its maker.
+pub fn some_notes() -> Vec<u8> {
+    tiff(&[text(Tag::Make, "A maker")])
 }
 
 /// A JPEG with notes of all three kinds.
@@ -229,13 +255,9 @@ fn notes_that_make_no_sense_are_told_and_the_file_is_still_read() {
 /// The end of a file may hold its notes: a file that lacks it never says that there are none.
 #[test]
 fn file_that_breaks_off_is_not_read_whole() {
-    let notes = tiff(&[text(Tag::Make, "A maker")]);
-    let mut webp = plain(ImageFormat::WebP);
-    webp.extend([&b"EXIF"[..], &(notes.len() as u32).to_le_bytes(), &notes].concat());
-    let length = (webp.len() - 8) as u32;
-    webp[4..8].copy_from_slice(&length.to_le_bytes());
-    let png = with_chunk(&plain(ImageFormat::Png), b"eXIf", &notes);
-    for whole in [webp, png, jpeg_with_everything(), plain(ImageFormat::Gif)] {
+    let mut files = files_with_notes();
+    files.extend([jpeg_with_everything(), plain(ImageFormat::Gif)]);
+    for whole in files {
         let read = PictureFile::read(&whole).unwrap();
         assert!(read.is_read_whole(), "{read:?}");
         let part = PictureFile::read(&whole[..whole.len() - 3]).unwrap();
@@ -281,14 +303,6 @@ fn animated_pictures_are_told() {
     };
     assert!(!PictureFile::read(&gif(1)).unwrap().is_animated);
     assert!(PictureFile::read(&gif(2)).unwrap().is_animated);
-}
-
-#[test]
-fn end_of_a_jpeg_is_found_across_parts() {
-    assert!(jpeg_ends_in(0, b"ab\xff\xd9"));
-    assert!(jpeg_ends_in(0xff, b"\xd9a film"));
-    assert!(!jpeg_ends_in(0, b"\xd9\xff\0\xd9\xff"));
-    assert!(!jpeg_ends_in(0xff, b""));
 }
 
 #[test]

@@ -16,7 +16,12 @@ async fn at_the_page(page: &Page) -> Result<()> {
 /// Gives the page a picture and waits until it can be marked.
 async fn opened(page: &Page, picture: &Picture) -> Result<()> {
     page.choose_file_in("picture-file", picture.path()).await?;
-    page.wait_for_text("Mark the two ends of the blade").await
+    page.wait_for_text("Mark the two ends of the blade").await?;
+    // The page moves to its new part: a press before that would land beside the picture.
+    page.wait_until("the heading has the focus", async || {
+        Ok(page.focused_id().await? == "picture-mark")
+    })
+    .await
 }
 
 /// Sets both marks where the key of a drawn picture has its ends.

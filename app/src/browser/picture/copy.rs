@@ -9,7 +9,8 @@ use wasm_bindgen_futures::JsFuture;
 use web_sys::{Blob, BlobPropertyBag, HtmlCanvasElement, Url};
 
 use super::Area;
-use super::decode::{Decoded, Working, breathe, context_of, new_canvas};
+use super::decode::{Decoded, MOST_SEEN, Working, breathe, context_of, new_canvas};
+use crate::browser::pause::keep_frames_coming;
 
 /// What the copy is saved as.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -45,7 +46,7 @@ impl CopyFormat {
 pub struct SafeCopy {
     /// Its bytes, as they will be saved.
     pub bytes: Vec<u8>,
-    /// The copy decoded again, to be shown.
+    /// The copy decoded again, as large as it is shown.
     pub shown: HtmlCanvasElement,
     /// How many areas were looked at, and how many of them are one colour throughout.
     pub areas: usize,
@@ -70,6 +71,7 @@ impl SafeCopy {
         bare: impl FnOnce(&[u8]) -> Option<Vec<u8>>,
         goes_on: impl Fn(f64) -> bool,
     ) -> Result<Option<Self>, JsValue> {
+        breathe().await;
         let canvas = working.copied().await?;
         let context = context_of(&canvas)?;
         context.set_fill_style_str("#000");
@@ -90,7 +92,7 @@ impl SafeCopy {
             }
             plain_areas += usize::from(is_plain(&decoded, *area).await?);
         }
-        let again = decoded.working(u32::MAX, |share| goes_on(0.5 + 0.5 * share));
+        let again = decoded.working(MOST_SEEN, |share| goes_on(0.5 + 0.5 * share));
         let Some(again) = again.await else {
             return if goes_on(1.0) {
                 Err(JsValue::NULL)
@@ -98,9 +100,11 @@ impl SafeCopy {
                 Ok(None)
             };
         };
+        drop(decoded);
+        breathe().await;
         Ok(Some(Self {
             bytes,
-            shown: again.canvas,
+            shown: again.seen,
             areas: areas.len(),
             plain_areas,
             format,
@@ -190,7 +194,11 @@ async fn coded(canvas: &HtmlCanvasElement, format: CopyFormat) -> Result<Blob, J
         format.media_type(),
         &JPEG_QUALITY.into(),
     )?;
-    JsFuture::from(receiver).await?.dyn_into()
+    let frames = keep_frames_coming();
+    let blob = JsFuture::from(receiver).await;
+    drop(frames);
+    breathe().await;
+    blob?.dyn_into()
 }
 
 /// A promise, and what fulfils it.

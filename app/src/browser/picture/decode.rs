@@ -22,6 +22,8 @@ pub struct Decoded(ImageBitmap);
 pub struct Working {
     /// The copy.
     pub canvas: HtmlCanvasElement,
+    /// The copy again, no larger than it is seen on the page; the same canvas where it is small already.
+    pub seen: HtmlCanvasElement,
     /// Pixels across the copy.
     pub width: u32,
     /// Pixels down the copy.
@@ -59,17 +61,12 @@ impl Decoded {
     /// says no, nothing comes of it.
     pub async fn working(&self, most: u32, goes_on: impl Fn(f64) -> bool) -> Option<Working> {
         let (full_width, full_height) = (self.width(), self.height());
-        let shrink = (f64::from(most) / f64::from(full_width.max(full_height))).min(1.0);
-        let side = |full: u32| ((f64::from(full) * shrink).round() as u32).max(1);
-        let (width, height) = (side(full_width), side(full_height));
+        let (shrink, (width, height)) = shrunk(full_width, full_height, most);
         let canvas = new_canvas(width, height).ok()?;
         let context = context_of(&canvas).ok()?;
+        laid_out(&context).await;
         context.set_fill_style_str("#fff");
-        context.fill_rect(0.0, 0.0, width.into(), height.into());
-        breathe().await;
-        let rows = (PIXELS_AT_ONCE / f64::from(full_width) * shrink)
-            .floor()
-            .max(1.0) as u32;
+        let rows = rows_at_once(full_width, shrink);
         let scale = f64::from(full_height) / f64::from(height);
         let mut halves = Vec::new();
         let mut top = 0;
@@ -81,18 +78,24 @@ impl Decoded {
             let rows = rows.min(height - top);
             let strip = (f64::from(top) * scale, f64::from(rows) * scale);
             let place = (f64::from(top), f64::from(rows));
+            context.fill_rect(0.0, place.0, width.into(), place.1);
             self.draw_strip(&context, &mut halves, strip, (f64::from(width), place))
                 .ok()?;
-            // Drawing is put off until somebody looks; one pixel is looked at, so that it is done now.
-            context.get_image_data(0.0, top.into(), 1.0, 1.0).ok()?;
+            drawn_now(&context, top).ok()?;
             top += rows;
             if has_worked_long() {
                 breathe().await;
                 work_begins();
             }
         }
+        breathe().await;
+        let seen = match shrunk(width, height, MOST_SEEN) {
+            (_, size) if size == (width, height) => canvas.clone(),
+            (_, size) => redrawn(&canvas, size).await.ok()?,
+        };
         Some(Working {
             canvas,
+            seen,
             width,
             height,
             full_width,
@@ -171,37 +174,71 @@ impl Decoded {
 }
 
 impl Working {
-    /// Another canvas with the same on it, drawn in strips.
+    /// Another canvas with the same on it.
     pub async fn copied(&self) -> Result<HtmlCanvasElement, JsValue> {
-        let canvas = new_canvas(self.width, self.height)?;
-        let context = context_of(&canvas)?;
-        let wide = f64::from(self.width);
-        let rows = (PIXELS_AT_ONCE / wide).floor().max(1.0) as u32;
-        let mut top = 0;
-        while top < self.height {
-            let rows = rows.min(self.height - top);
-            let (from, high) = (f64::from(top), f64::from(rows));
-            context.draw_image_with_html_canvas_element_and_sw_and_sh_and_dx_and_dy_and_dw_and_dh(
-                &self.canvas,
-                0.0,
-                from,
-                wide,
-                high,
-                0.0,
-                from,
-                wide,
-                high,
-            )?;
-            // Looked at, so that it is drawn now.
-            context.get_image_data(0.0, from, 1.0, 1.0)?;
-            top += rows;
-            breathe().await;
-        }
-        Ok(canvas)
+        redrawn(&self.canvas, (self.width, self.height)).await
     }
 }
 
-/// The decoded picture is given back as soon as nobody holds it.
+/// Another canvas with the same on it, so wide and high, drawn in strips.
+async fn redrawn(
+    picture: &HtmlCanvasElement,
+    (width, height): (u32, u32),
+) -> Result<HtmlCanvasElement, JsValue> {
+    let canvas = new_canvas(width, height)?;
+    let context = context_of(&canvas)?;
+    laid_out(&context).await;
+    let wide = f64::from(picture.width());
+    let scale = f64::from(picture.height()) / f64::from(height);
+    let rows_at_once = rows_at_once(picture.width(), 1.0 / scale);
+    let mut top = 0;
+    while top < height {
+        let rows = rows_at_once.min(height - top);
+        let (to, high) = (f64::from(top), f64::from(rows));
+        context.draw_image_with_html_canvas_element_and_sw_and_sh_and_dx_and_dy_and_dw_and_dh(
+            picture,
+            0.0,
+            to * scale,
+            wide,
+            high * scale,
+            0.0,
+            to,
+            width.into(),
+            high,
+        )?;
+        drawn_now(&context, top)?;
+        top += rows;
+        breathe().await;
+    }
+    Ok(canvas)
+}
+
+/// Has the browser lay out the memory of a new canvas, which it puts off until something is drawn. For a large
+/// one it is the longest of all steps and cannot be had in pieces, so it is done by itself.
+async fn laid_out(context: &CanvasRenderingContext2d) {
+    breathe().await;
+    context.fill_rect(0.0, 0.0, 1.0, 1.0);
+    breathe().await;
+}
+
+/// Drawing is put off until somebody looks; a pixel of the row is looked at, so that it is done now.
+fn drawn_now(context: &CanvasRenderingContext2d, row: u32) -> Result<(), JsValue> {
+    context.get_image_data(0.0, row.into(), 1.0, 1.0).map(drop)
+}
+
+/// How many rows of a picture that shrinks so much are drawn at once, from rows so wide.
+fn rows_at_once(wide: u32, shrink: f64) -> u32 {
+    (PIXELS_AT_ONCE / f64::from(wide) * shrink).floor().max(1.0) as u32
+}
+
+/// By how much a picture shrinks so that its longer side has at most `most` pixels, and its size then.
+fn shrunk(width: u32, height: u32, most: u32) -> (f64, (u32, u32)) {
+    let shrink = (f64::from(most) / f64::from(width.max(height))).min(1.0);
+    let side = |full: u32| ((f64::from(full) * shrink).round() as u32).max(1);
+    (shrink, (side(width), side(height)))
+}
+
+/// The decoded picture is given back as soon as nobody holds it. For a large one that is a step by itself.
 impl Drop for Decoded {
     fn drop(&mut self) {
         self.0.close();
@@ -252,7 +289,10 @@ pub fn context_of(canvas: &HtmlCanvasElement) -> Result<CanvasRenderingContext2d
 }
 
 /// A strip of so many pixels is drawn in a few milliseconds.
-const PIXELS_AT_ONCE: f64 = 200_000.0;
+const PIXELS_AT_ONCE: f64 = 100_000.0;
+
+/// The longer side of a picture in a column of text, on a fine screen.
+pub const MOST_SEEN: u32 = 1024;
 
 /// Far below what a reader feels, also where one piece more is begun at its end.
-const LONGEST_STRETCH_MS: f64 = 12.0;
+const LONGEST_STRETCH_MS: f64 = 8.0;

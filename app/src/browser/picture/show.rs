@@ -5,27 +5,18 @@ use yew::prelude::*;
 
 use super::decode::context_of;
 
-/// Draws `picture` onto the canvas that `node` holds, which takes its shape: as large as is seen, since
-/// whatever is drawn here the browser draws once more, all at once, when it next shows the page.
+/// Draws `picture` onto the canvas that `node` holds, which takes its size. To be given a picture as large
+/// as it is seen: this is drawn all at once, and once more when the browser next shows the page.
 pub fn show(node: &NodeRef, picture: &HtmlCanvasElement) {
     let Some(canvas) = node.cast::<HtmlCanvasElement>() else {
         return;
     };
-    let longer = picture.width().max(picture.height());
-    let shrink = (f64::from(MOST_SEEN) / f64::from(longer.max(1))).min(1.0);
-    let side = |full: u32| ((f64::from(full) * shrink).round() as u32).max(1);
-    let (width, height) = (side(picture.width()), side(picture.height()));
-    canvas.set_width(width);
-    canvas.set_height(height);
+    canvas.set_width(picture.width());
+    canvas.set_height(picture.height());
     if let Ok(context) = context_of(&canvas) {
-        let (width, height) = (width.into(), height.into());
-        let _ = context
-            .draw_image_with_html_canvas_element_and_dw_and_dh(picture, 0.0, 0.0, width, height);
+        let _ = context.draw_image_with_html_canvas_element(picture, 0.0, 0.0);
     }
 }
-
-/// The longer side of a picture in a column of text, on a fine screen.
-const MOST_SEEN: u32 = 1024;
 
 /// Draws the surroundings of a place, `reach` pixels to each side, so that they fill the canvas that
 /// `node` holds, `side` pixels wide and high.

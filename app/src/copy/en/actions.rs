@@ -109,27 +109,21 @@ const CALL_FIRST: &str = "Call today: an agreement or a notice in the hall may n
 
 /// What helps until whoever decides, or a locksmith, has acted.
 fn until_it_is_done(action: Action, answers: &Answers) -> Option<&'static str> {
-    let home = [Choice::HouseDoor, Choice::FlatDoor];
-    let changes_a_lock = matches!(
-        action,
+    let opens_home = answers.has_any(&[Choice::HouseDoor, Choice::FlatDoor]);
+    let empties = answers.has(Choice::Mailbox).then_some(EMPTY_IT_DAILY);
+    match action {
+        Action::TellLandlord if opens_home => Some(LOCK_WITH_ALL),
         Action::TellLandlord
-            | Action::TellManager
-            | Action::RekeyCylinder
-            | Action::ChangeCylinder
-            | Action::ChangeLockOrLevers
-            | Action::ReplaceSmallLock
-    );
-    if !changes_a_lock {
-        return None;
-    }
-    if answers.has_any(&home) {
-        (action == Action::TellLandlord).then_some(LOCK_WITH_ALL)
-    } else if answers.has(Choice::GarageShedOrGate) {
-        Some(LOCK_THE_DOOR_BETWEEN)
-    } else if answers.has(Choice::Mailbox) && action != Action::TellManager {
-        Some(EMPTY_IT_DAILY)
-    } else {
-        None
+        | Action::RekeyCylinder
+        | Action::ChangeCylinder
+        | Action::ChangeLockOrLevers
+            if answers.has(Choice::GarageShedOrGate) && !opens_home =>
+        {
+            Some(LOCK_THE_DOOR_BETWEEN)
+        }
+        Action::ReplaceSmallLock => empties,
+        Action::TellLandlord if !answers.has(Choice::BlockEntrance) => empties,
+        _ => None,
     }
 }
 

@@ -7,7 +7,7 @@ mod steps;
 use std::rc::Rc;
 
 use self_check_core::household::plan::{Note, Plan};
-use self_check_core::household::{CopyId, Grouping, HolderId, KeyId, Loss, plan, remedy};
+use self_check_core::household::{Grouping, KeyId, Loss, plan, remedy};
 use self_check_core::sources::Source;
 use yew::prelude::*;
 
@@ -17,7 +17,7 @@ use super::{BRIEF, OverviewProps, PLAN, example_note, pages, route, safety_note,
 use crate::browser;
 use crate::copy::Listed;
 use crate::copy::en::household::{board, plan as words};
-use crate::household::{HouseholdAct, HouseholdHandle, Overview, Told};
+use crate::household::{Asked, HouseholdAct, HouseholdHandle, Lost, Overview, Told};
 use crate::ui::{Field, choose_among, source_line, use_household};
 
 /// The plan.
@@ -85,26 +85,28 @@ fn lede(plan: &Plan, is_just_done: bool) -> &'static str {
     }
 }
 
-/// So many rings are asked about at once.
+/// So many rings and remotes are asked about at once.
 const MOST_ASKED: usize = 8;
 
-/// Asks how keys were lost, where the answer decides how soon something is due.
+/// Asks how keys and remotes were lost, where the answer decides how soon something is due.
 fn losses_not_said(overview: &Rc<Overview>, state: &HouseholdHandle, plan: &Plan) -> Html {
-    let is_open = plan.exposed.iter().any(|exposed| exposed.may_be_sooner());
+    let is_open = plan.exposed.iter().any(|exposed| exposed.may_be_sooner())
+        || plan.ways.iter().any(|way| way.may_be_sooner());
     if !is_open || plan.safety_first {
         return html! {};
     }
-    let ask = |(place, (by, copies)): (usize, (Option<HolderId>, Vec<CopyId>))| {
-        let who = by.map(|holder| overview.names.holder(holder));
-        let label = who.map_or_else(
-            || board::HOW_LOST.to_owned(),
-            |who| format!("{} ({who})", board::HOW_LOST),
-        );
+    let ask = |(place, (asked, lost)): (usize, (Asked, Lost))| {
+        let names = &overview.names;
+        let label = match asked {
+            Asked::Nobody => board::HOW_LOST.to_owned(),
+            Asked::Holder(holder) => format!("{} ({})", board::HOW_LOST, names.holder(holder)),
+            Asked::Way(way) => format!("{} ({})", board::HOW_LOST, names.way(way)),
+        };
         let onvalue = {
             let (overview, state) = (Rc::clone(overview), state.clone());
             Callback::from(move |value: String| {
                 if let Some(loss) = Loss::of(&value) {
-                    state.dispatch(HouseholdAct::Make(went(&overview, by, &copies, loss)));
+                    state.dispatch(HouseholdAct::Make(went(&overview, asked, &lost, loss)));
                 }
             })
         };

@@ -36,7 +36,7 @@ enum Held {
 /// The picture.
 #[component]
 pub fn CoverPicture(props: &CoverPictureProps) -> Html {
-    let canvas = use_canvas_of(&props.working.canvas);
+    let canvas = use_canvas_of(&props.working.seen);
     let surface = use_node_ref();
     let held = use_mut_ref(|| None::<Held>);
     let (width, height) = (props.working.width, props.working.height);

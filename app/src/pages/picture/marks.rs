@@ -4,6 +4,7 @@ use self_check_core::key::LockFace;
 use yew::prelude::*;
 
 use super::desk::{Act, Entry, Opened, mark_id};
+use super::later::Later;
 use super::stage::{Steps, moved_by, use_canvas_of, use_pixels_shown};
 use super::work::Work;
 use super::{DeskHandle, ERROR, error_beside};
@@ -41,10 +42,12 @@ pub fn section(desk: &DeskHandle, opened: &Opened, work: &Work) -> Html {
             <MarkPicture working={opened.working.clone()} marks={desk.marks} moved={desk.moved} active={desk.active}
                 has_error={desk.trouble_with(Entry::Marks).is_some()} {mark} {activate} />
             <p id={KEYS} class="hint">{ words::MARK_KEYS }</p>
-            { faces(desk, work) }
-            <p class="row">
-                <button type="button" class="press" onclick={check} disabled={desk.is_busy()}>{ words::CHECK }</button>
-            </p>
+            <Later>
+                { faces(desk, work) }
+                <p class="row">
+                    <button type="button" class="press" onclick={check} disabled={desk.is_busy()}>{ words::CHECK }</button>
+                </p>
+            </Later>
         </section>
     }
 }
@@ -88,7 +91,7 @@ struct MarkPictureProps {
 
 #[component]
 fn MarkPicture(props: &MarkPictureProps) -> Html {
-    let canvas = use_canvas_of(&props.working.canvas);
+    let canvas = use_canvas_of(&props.working.seen);
     let surface = use_node_ref();
     let held = use_mut_ref(|| None::<usize>);
     let (width, height) = (

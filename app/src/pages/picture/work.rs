@@ -5,7 +5,7 @@ use std::cell::Cell;
 use std::rc::Rc;
 
 use self_check_core::key::Family;
-use self_check_core::metadata::{Format, PictureFile, jpeg_ends_in, leftovers, without_leftovers};
+use self_check_core::metadata::{Format, PictureFile, leftovers, without_leftovers};
 use self_check_core::picture::{Judgement, Measurement, Measuring};
 use wasm_bindgen_futures::spawn_local;
 
@@ -27,6 +27,7 @@ struct Job {
     desk: DeskHandle,
     last: Rc<Cell<u32>>,
     number: u32,
+    told: Rc<Cell<f64>>,
 }
 
 impl Job {
@@ -34,9 +35,10 @@ impl Job {
         self.last.get() == self.number
     }
 
-    /// Tells how far it is; false where nobody waits.
+    /// Tells how far it is, where that can be seen: each time the page is made anew. False where nobody waits.
     fn progress(&self, share: f64) -> bool {
-        if self.goes_on() {
+        if self.goes_on() && share - self.told.get() >= LEAST_STEP {
+            self.told.set(share);
             self.desk.dispatch(Act::Progress(share));
         }
         self.goes_on()
@@ -67,6 +69,7 @@ impl Work {
             desk: self.desk.clone(),
             last: Rc::clone(&self.last),
             number: self.last.get(),
+            told: Rc::default(),
         }
     }
 
@@ -158,7 +161,11 @@ async fn opened(job: &Job, file: LocalFile) -> Result<Option<Opened>, Trouble> {
     if file.size() > MOST_BYTES {
         return Err(Trouble::TooManyBytes);
     }
-    let read = Rc::new(read(&file).await?);
+    browser::breathe().await;
+    let Some(read) = read(job, &file).await? else {
+        return Ok(None);
+    };
+    let read = Rc::new(read);
     job.tell(Act::Told(Rc::clone(&read)));
     let pixels = |width: u32, height: u32| u64::from(width) * u64::from(height);
     if read
@@ -166,9 +173,6 @@ async fn opened(job: &Job, file: LocalFile) -> Result<Option<Opened>, Trouble> {
         .is_some_and(|size| pixels(size.width, size.height) > MOST_PIXELS)
     {
         return Err(Trouble::TooManyPixels);
-    }
-    if !job.progress(0.1) {
-        return Ok(None);
     }
     let decoded = Decoded::of(&file).await;
     let decoded = decoded.map_err(|_| match read.breaks_off {
@@ -181,6 +185,8 @@ async fn opened(job: &Job, file: LocalFile) -> Result<Option<Opened>, Trouble> {
     let working = decoded
         .working(MOST_SHOWN, |share| job.progress(0.5 + 0.5 * share))
         .await;
+    drop(decoded);
+    browser::breathe().await;
     if working.is_none() && job.goes_on() {
         return Err(Trouble::Undecodable);
     }
@@ -192,13 +198,18 @@ async fn opened(job: &Job, file: LocalFile) -> Result<Option<Opened>, Trouble> {
 }
 
 /// Reads what the file tells, a part after the other. Of a JPEG only the front is kept: its notes stand
-/// before its picture, and in the rest only the end is looked for.
-async fn read(file: &LocalFile) -> Result<PictureFile, Trouble> {
-    let part = async |from| {
+/// before its picture, and in the rest only its end is looked for, and anything behind that.
+/// Nothing where nobody waits for it any more.
+async fn read(job: &Job, file: &LocalFile) -> Result<Option<PictureFile>, Trouble> {
+    let part = async |from: usize| {
         let part = browser::part_of_file(file, from).await;
-        part.map_err(|_| Trouble::Unreadable)
+        let part = part.map_err(|_| Trouble::Unreadable)?;
+        let share = (from + part.len()) as f64 / file.size().max(1.0);
+        Ok(job.progress(READING * share).then_some(part))
     };
-    let mut bytes = part(0).await?;
+    let Some(mut bytes) = part(0).await? else {
+        return Ok(None);
+    };
     let is_jpeg = Format::of(&bytes).is_ok_and(|format| format == Format::Jpeg);
     if !is_jpeg {
         // All of it at once: growing bit by bit would copy it again and again.
@@ -210,19 +221,23 @@ async fn read(file: &LocalFile) -> Result<PictureFile, Trouble> {
     loop {
         if is_jpeg && let Ok(mut read) = PictureFile::read(&bytes) {
             let (mut from, mut last) = (bytes.len(), bytes.last().copied().unwrap_or(0));
-            while read.breaks_off {
-                let next = part(from).await?;
+            while read.breaks_off || !read.metadata.has_unread {
+                let Some(next) = part(from).await? else {
+                    return Ok(None);
+                };
                 let Some(&end) = next.last() else {
                     break;
                 };
-                read.breaks_off = !jpeg_ends_in(last, &next);
+                read.read_on(last, &next);
                 (from, last) = (from + next.len(), end);
             }
-            return Ok(read);
+            return Ok(Some(read));
         }
-        let next = part(bytes.len()).await?;
+        let Some(next) = part(bytes.len()).await? else {
+            return Ok(None);
+        };
         if next.is_empty() {
-            return PictureFile::read(&bytes).map_err(Trouble::File);
+            return PictureFile::read(&bytes).map(Some).map_err(Trouble::File);
         }
         bytes.extend(next);
     }
@@ -256,16 +271,11 @@ async fn measured(
         browser::breathe().await;
     }
     drop(decoded);
-    let mut told = 0.0;
+    browser::breathe().await;
     browser::work_begins();
     while measuring.work() {
         if browser::has_worked_long() {
-            let share = measuring.share();
-            if share - told > 0.05 {
-                told = share;
-                job.progress(share);
-            }
-            if !job.goes_on() {
+            if !job.progress(measuring.share()) {
                 return Ok(None);
             }
             browser::breathe().await;
@@ -277,6 +287,12 @@ async fn measured(
     browser::breathe().await;
     Ok(Some(measurement))
 }
+
+/// How much of opening a file is reading it.
+const READING: f64 = 0.1;
+
+/// The least step of the bar, as a share of the whole.
+const LEAST_STEP: f64 = 0.05;
 
 /// No photograph of a phone or a camera is larger than either.
 const MOST_BYTES: f64 = 150e6;

@@ -84,7 +84,7 @@ mod tests {
         .fold(Answers::none(), Answers::give_not_sure)
         .give(Question::Reason, &[Choice::LookAtMyKeys])
         .and_then(|answers| answers.give(Question::Opens, &[Choice::HouseDoor]))
-        .expect("these go together");
+        .unwrap_or_default();
         let path = Path::replay(&answers);
         let rest = left_open(&[Question::Copies], &answers, &path);
         assert_eq!(rest, [Question::KeyKind, Question::Kept]);

@@ -1,7 +1,7 @@
 //! From household and plan to the page.
 
 use std::cmp::Reverse;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use crate::advice::Urgency;
 
@@ -68,7 +68,7 @@ pub fn brief(
         kinds: kinds_of(&locks),
         same_keyway: same_keyway(&index, &works),
         quotes: quotes(household, plan, &keys, choices),
-        after: after(plan, &works, &keys),
+        after: after(&index, plan, &works, &keys),
         locks,
         keys,
         ask: ASK,
@@ -90,7 +90,7 @@ fn lock_of(
     let door = index.household.door(lock.door)?;
     let mut old = lock.keys.iter().filter_map(|&key| index.household.key(key));
     // How soon is not known while nobody has said how the key was lost.
-    let is_open = work.may_be_sooner && work.urgency < Urgency::Soon;
+    let is_open = work.may_be_sooner() && work.urgency < Urgency::Soon;
     Some(BriefLock {
         lock: work.lock,
         door: door.kind,
@@ -109,7 +109,7 @@ fn lock_of(
             .filter_map(|take| own.iter().position(|(place, _)| place == take))
             .collect(),
         urgency: choices.urgency.then_some(work.urgency).filter(|_| !is_open),
-        may_be_sooner: choices.urgency && work.may_be_sooner,
+        may_be_sooner: choices.urgency && work.may_be_sooner(),
     })
 }
 
@@ -214,23 +214,26 @@ const ASK: &[Ask] = &[
     Ask::CodeOnNewKeys,
 ];
 
-/// Old keys must fail where locks no longer take them; they are destroyed only where they open
-/// nothing any more.
-fn after(plan: &Plan, works: &[&Work], keys: &[BriefKey]) -> Vec<AfterVisit> {
-    let dropped = || works.iter().flat_map(|work| &work.drops);
-    let is_void = |key: &&KeyId| plan.void.contains(key);
-    let is_void_here = dropped().any(|key| is_void(&key));
+/// Old keys that are at hand must fail where locks no longer take them. They are destroyed only where
+/// the locks of this page are all that they open: what others see to may take them a while yet.
+fn after(index: &Index<'_>, plan: &Plan, works: &[&Work], keys: &[BriefKey]) -> Vec<AfterVisit> {
+    let is_of_the_page = |lock: &LockId| works.iter().any(|work| work.lock == *lock);
+    let is_void =
+        |key: &KeyId| plan.void.contains(key) && index.opened_by(*key).iter().all(is_of_the_page);
+    let dropped: BTreeSet<KeyId> = works.iter().flat_map(|work| work.drops.clone()).collect();
+    let old = dropped.into_iter().filter(|&key| is_at_hand(index, key));
+    let (void, stay): (Vec<KeyId>, Vec<KeyId>) = old.partition(is_void);
     let has_new = keys.iter().any(|key| key.total > 0);
     let all = [
-        (AfterVisit::OldKeyMustFail, dropped().next().is_some()),
+        (
+            AfterVisit::OldKeyMustFail,
+            !void.is_empty() || !stay.is_empty(),
+        ),
         (AfterVisit::TryEachNewKeyWithTheDoorOpen, has_new),
         (AfterVisit::CountTheNewKeys, has_new),
-        (
-            AfterVisit::KeepOldKeysThatOpenOtherLocks,
-            dropped().any(|key| !is_void(&key)),
-        ),
-        (AfterVisit::TryOldKeyInShedGateAndPadlock, is_void_here),
-        (AfterVisit::ScrapTheOldKeys, is_void_here),
+        (AfterVisit::KeepOldKeysThatOpenOtherLocks, !stay.is_empty()),
+        (AfterVisit::TryOldKeyInShedGateAndPadlock, !void.is_empty()),
+        (AfterVisit::ScrapTheOldKeys, !void.is_empty()),
     ];
     let told = all.into_iter().filter(|&(_, is_told)| is_told);
     told.map(|(after, _)| after).collect()

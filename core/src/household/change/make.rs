@@ -177,7 +177,9 @@ impl Household {
         }
         Arc::make_mut(&mut self.holders).remove(&id);
         for way in Arc::make_mut(&mut self.ways).values_mut() {
-            way.known_by.remove(&id);
+            if way.known_by.remove(&id) {
+                *way = way.clone().settled();
+            }
         }
         Ok(())
     }
@@ -229,7 +231,7 @@ impl Household {
         }
         for way in Arc::make_mut(&mut self.ways).values_mut() {
             if way.kind == WayKind::Remote && way.known_by.contains(&holder) {
-                way.given_away = Some(loss);
+                way.lose(holder, loss);
             }
         }
         Ok(())

@@ -104,6 +104,16 @@ struct WireWay<'a> {
     known: Vec<u32>,
     #[serde(borrow, default, skip_serializing_if = "Option::is_none")]
     given_away: Option<Word<'a>>,
+    #[serde(borrow, default, skip_serializing_if = "Vec::is_empty")]
+    lost: Vec<WireLoss<'a>>,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct WireLoss<'a> {
+    #[serde(borrow)]
+    loss: Word<'a>,
+    who: Vec<u32>,
 }
 
 #[derive(Serialize, Deserialize)]

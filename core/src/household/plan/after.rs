@@ -92,7 +92,7 @@ impl Plan {
         for work in &self.ways {
             if let Some(way) = ways.get_mut(&work.way) {
                 way.known_by.retain(|holder| !work.without.contains(holder));
-                way.given_away = None;
+                way.take_back();
             }
         }
     }

@@ -6,28 +6,29 @@ use std::collections::BTreeMap;
 
 use crate::advice::{Action, Urgency};
 
-use super::super::exposed::{no_longer_should, way_urgency};
+use super::super::exposed::{must_not_know, open_ways};
 use super::super::index::Index;
 use super::super::kinds::{Arrangement, Inside, Loss, WayKind};
 use super::super::remedy::for_a_way;
-use super::super::{DoorId, ExposedKey, FoundExposure, HolderId, KeyId, LockId};
+use super::super::{DoorId, ExposedKey, FoundExposure, KeyId, LockId};
 use super::{Note, StopGap, WayWork, Work};
 
 pub(super) fn way_works(index: &Index<'_>) -> Vec<WayWork> {
     let household = index.household;
-    let works = household.ways().filter_map(|(id, way)| {
-        let urgency = way_urgency(household, id)?;
+    let works = open_ways(index).into_iter().filter_map(|(id, urgency)| {
+        let way = household.way(id)?;
         let door = household.door(way.door)?;
+        let doors = index.doors_by(id);
         let (without, stays_with) = way
             .known_by
             .iter()
-            .partition(|&&holder| must_not_know(index, holder));
-        let is_open = way.kind == WayKind::Remote && way.given_away == Some(Loss::NotSaid);
+            .partition(|&&holder| must_not_know(index, holder, &doors).is_some());
+        let is_open = way.kind == WayKind::Remote && way.losses().any(|loss| loss == Loss::NotSaid);
         Some(WayWork {
             way: id,
             action: for_a_way(door),
             urgency,
-            may_be_sooner: is_open && urgency < Urgency::Today,
+            could_be: if is_open { Urgency::Today } else { urgency },
             stays_with,
             without,
         })
@@ -37,21 +38,16 @@ pub(super) fn way_works(index: &Index<'_>) -> Vec<WayWork> {
     works
 }
 
-/// Whether a holder is told no new code: they no longer should come in, or did not give a key back.
-fn must_not_know(index: &Index<'_>, holder: HolderId) -> bool {
-    no_longer_should(index.household, holder) || index.kept_a_key_back(holder)
-}
-
 pub(super) fn stop_gaps(
     index: &Index<'_>,
     exposed: &BTreeMap<KeyId, ExposedKey>,
     works: &[Work],
 ) -> Vec<StopGap> {
-    let mut doors: BTreeMap<DoorId, (Urgency, bool)> = BTreeMap::new();
+    let mut doors: BTreeMap<DoorId, (Urgency, Urgency)> = BTreeMap::new();
     for work in works.iter().filter(|work| !work.exposed.is_empty()) {
         if let Some(door) = index.door_of(work.lock) {
-            let gap = doors.entry(door).or_insert((work.urgency, false));
-            *gap = (gap.0.max(work.urgency), gap.1 || work.may_be_sooner);
+            let gap = doors.entry(door).or_insert((work.urgency, work.could_be));
+            *gap = (gap.0.max(work.urgency), gap.1.max(work.could_be));
         }
     }
     let is_closed = |lock: &LockId| {
@@ -60,10 +56,10 @@ pub(super) fn stop_gaps(
     };
     doors
         .into_iter()
-        .map(|(door, (urgency, may_be_sooner))| StopGap {
+        .map(|(door, (urgency, could_be))| StopGap {
             door,
             urgency,
-            may_be_sooner,
+            could_be,
             holding: index
                 .locks_on(door)
                 .iter()

@@ -37,7 +37,7 @@ pub(super) fn regroup(
             group.locks.iter().partition(|&&lock| stays(lock));
         if let Some(key) = kept {
             hand_in.extend(not_needed(index, key, &wanted));
-            for (recipient, has) in in_use(index, key) {
+            for (recipient, has) in has_already(index, key, &group.locks) {
                 if let Some(wants) = wanted.get_mut(&recipient) {
                     *wants = wants.saturating_sub(has);
                 }
@@ -106,7 +106,8 @@ fn kept_keys(
             let weight = |(number, untouched): (usize, i64)| {
                 let key: KeyId = *keys.get(number)?;
                 let taken_in = not_needed(index, key, wanted).count() as i64;
-                let weight = (untouched * above - taken_in) * above + of_use(index, key, wanted);
+                let weight = (untouched * above - taken_in) * above
+                    + of_use(index, key, wanted, &group.locks);
                 Some((number, weight))
             };
             untouched.into_iter().filter_map(weight).collect()
@@ -168,11 +169,40 @@ fn wanted_copies(index: &Index<'_>, groups: &[Group]) -> Vec<BTreeMap<Recipient,
 }
 
 /// How many of today's copies of a key that stays are wanted where they are.
-fn of_use(index: &Index<'_>, key: KeyId, wanted: &BTreeMap<Recipient, u32>) -> i64 {
-    let has = in_use(index, key).into_iter();
+fn of_use(
+    index: &Index<'_>,
+    key: KeyId,
+    wanted: &BTreeMap<Recipient, u32>,
+    locks: &[LockId],
+) -> i64 {
+    let has = has_already(index, key, locks).into_iter();
     has.filter_map(|(recipient, has)| wanted.get(&recipient).map(|&wants| wants.min(has)))
         .map(i64::from)
         .sum()
+}
+
+/// How many copies of a key that stays need not be cut for these locks. One mislaid indoors may turn up;
+/// but whoever carries another key to the locks today must not wait for that.
+fn has_already(index: &Index<'_>, key: KeyId, locks: &[LockId]) -> BTreeMap<Recipient, u32> {
+    let mut has = in_use(index, key);
+    for (&recipient, count) in &mut has {
+        let Recipient::Holder(holder) = recipient else {
+            continue;
+        };
+        let (same, others): (Vec<KeyId>, Vec<KeyId>) =
+            index.ring(holder).iter().partition(|&&held| held == key);
+        let held = u32::try_from(same.len()).unwrap_or(u32::MAX);
+        let opens = |other: &KeyId| {
+            index
+                .opened_by(*other)
+                .iter()
+                .any(|lock| locks.contains(lock))
+        };
+        if held < *count && others.iter().any(opens) {
+            *count = held;
+        }
+    }
+    has
 }
 
 fn not_needed<'a>(

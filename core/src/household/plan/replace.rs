@@ -67,7 +67,7 @@ pub(super) fn work_on(id: LockId, lock: &Lock, door: &Door) -> Work {
         actions,
         who: who_acts(lock, door),
         urgency: crate::advice::Urgency::Habit,
-        may_be_sooner: false,
+        could_be: crate::advice::Urgency::Habit,
         exposed: Vec::new(),
         drops: Vec::new(),
         takes: Vec::new(),

@@ -95,73 +95,41 @@ impl Step {
 }
 
 /// First what cannot wait and what has to be asked before work is ordered, then the works by urgency,
-/// then the copies; the old ones are destroyed last of all.
+/// then the copies. Looking again and asking for copies back wait for whatever is more urgent; the old
+/// copies are destroyed last of all.
 pub(super) fn steps(index: &Index<'_>, plan: &Plan) -> Vec<PlanStep> {
     let losses = Losses::of(index);
-    let mut steps = Vec::new();
-    let last = plan.works.iter().map(|work| work.urgency).max();
-    let last = last.unwrap_or(Urgency::WhenConvenient);
-    let may_last_be_sooner =
-        last < Urgency::Today && plan.works.iter().any(|work| work.may_be_sooner);
-    let mut push = |step, urgency| {
-        steps.push(PlanStep {
-            step,
-            urgency,
-            may_be_sooner: false,
-        });
-    };
-    if plan.safety_first {
-        push(Step::PlanWithSupport, Urgency::Today);
+    let mut locks = Due::default();
+    for work in &plan.works {
+        locks.add(work.urgency, work.could_be);
     }
-    if losses.is_for_the_police {
-        push(Step::CallPolice, Urgency::Today);
-    }
-    if !losses.mislaid.is_empty() {
-        push(
-            Step::LookAgainIndoors(losses.mislaid),
-            Urgency::WhenConvenient,
-        );
-    }
-    if plan
-        .stop_gaps
-        .iter()
-        .any(|gap| gap.urgency == Urgency::Today)
-    {
-        push(Step::StopGap, Urgency::Today);
-    }
-    if losses.is_for_the_police {
-        push(Step::AskInsurer, last.max(Urgency::Soon));
-    }
+    let mut steps = at_once(plan, &losses);
+    let before_work = steps.len();
     steps.extend(works(plan));
-    let mut push = |step, urgency| {
-        steps.push(PlanStep {
-            step,
-            urgency,
-            may_be_sooner: urgency == last && may_last_be_sooner,
-        });
-    };
-    if !losses.to_get_back.is_empty() {
-        push(Step::GetCopiesBack(losses.to_get_back), Urgency::Soon);
-    }
+    let after_work = steps.len();
     let to_cut = (0..plan.keys.len()).filter(|&place| is_cut_by_the_household(plan, place));
     let to_cut: Vec<usize> = to_cut.collect();
     if !to_cut.is_empty() {
-        push(Step::CutCopies(to_cut), last);
+        steps.push(locks.step(Step::CutCopies(to_cut)));
     }
-    for (recipient, keys) in hand_over(plan) {
-        push(Step::HandOver(recipient, keys), last);
-    }
+    let handed = hand_over(plan).into_iter();
+    steps.extend(handed.map(|(recipient, keys)| locks.step(Step::HandOver(recipient, keys))));
     if !plan.hand_in.is_empty() {
-        push(Step::HandIn(plan.hand_in.clone()), last);
+        steps.push(locks.step(Step::HandIn(plan.hand_in.clone())));
     }
-    let old: Vec<KeyId> = plan
-        .void
-        .iter()
-        .copied()
-        .filter(|&key| is_at_hand(index, key))
-        .collect();
+    if !losses.to_get_back.is_empty() {
+        let step = PlanStep::due(Step::GetCopiesBack(losses.to_get_back), Urgency::Soon);
+        insert_in_time(&mut steps, after_work, step);
+    }
+    if !losses.mislaid.is_empty() {
+        let step = Step::LookAgainIndoors(losses.mislaid);
+        let step = PlanStep::due(step, Urgency::WhenConvenient);
+        insert_in_time(&mut steps, before_work, step);
+    }
+    let void = plan.void.iter().copied();
+    let old: Vec<KeyId> = void.filter(|&key| is_at_hand(index, key)).collect();
     if !old.is_empty() {
-        push(Step::ScrapOldCopies(old), last);
+        steps.push(locks.step(Step::ScrapOldCopies(old)));
     }
     if plan.safety_first {
         steps.retain(|step| !step.step.is_unsafe_beside_a_feared_person());
@@ -169,7 +137,36 @@ pub(super) fn steps(index: &Index<'_>, plan: &Plan) -> Vec<PlanStep> {
     steps
 }
 
-/// What the copies that are out ask for beside new locks.
+/// What comes before any work.
+fn at_once(plan: &Plan, losses: &Losses) -> Vec<PlanStep> {
+    let mut steps = Vec::new();
+    if plan.safety_first {
+        steps.push(PlanStep::due(Step::PlanWithSupport, Urgency::Today));
+    }
+    if losses.is_for_the_police {
+        steps.push(PlanStep::due(Step::CallPolice, Urgency::Today));
+    }
+    let mut gaps = plan.stop_gaps.iter();
+    if gaps.any(|gap| gap.urgency == Urgency::Today) {
+        steps.push(PlanStep::due(Step::StopGap, Urgency::Today));
+    }
+    if losses.is_for_the_police {
+        let locks = plan.works.iter().map(|work| work.urgency);
+        let asked = locks.chain(plan.ways.iter().map(|way| way.urgency));
+        let urgency = asked.fold(Urgency::Soon, Urgency::max);
+        steps.push(PlanStep::due(Step::AskInsurer, urgency));
+    }
+    steps
+}
+
+/// Puts a step in at `from` or, if anything after it is more urgent, behind that.
+fn insert_in_time(steps: &mut Vec<PlanStep>, from: usize, step: PlanStep) {
+    let more_urgent = steps.iter().rposition(|other| other.urgency > step.urgency);
+    let place = more_urgent.map_or(from, |last| from.max(last + 1));
+    steps.insert(place.min(steps.len()), step);
+}
+
+/// What the copies and ways that are out ask for beside new locks and codes.
 struct Losses {
     is_for_the_police: bool,
     mislaid: Vec<CopyId>,
@@ -178,24 +175,31 @@ struct Losses {
 
 impl Losses {
     fn of(index: &Index<'_>) -> Self {
+        let household = index.household;
+        let mut ways = household.ways().flat_map(|(_, way)| way.losses());
         let mut losses = Self {
-            is_for_the_police: false,
+            is_for_the_police: ways.any(is_for_the_police),
             mislaid: Vec::new(),
             to_get_back: Vec::new(),
         };
-        let household = index.household;
         for (id, copy) in household.copies() {
             let opens_something = !index.opened_by(copy.key).is_empty();
             match copy.place {
                 Place::Held(holder) if no_longer_should(household, holder) && opens_something => {
                     losses.to_get_back.push(id);
                 }
-                Place::Lost { loss, .. } if opens_something => match loss {
-                    Loss::WithTheAddress | Loss::Stolen => losses.is_for_the_police = true,
-                    Loss::MislaidIndoors => losses.mislaid.push(id),
-                    Loss::NotReturned => losses.to_get_back.push(id),
-                    Loss::NotSaid | Loss::FarAway | Loss::NearHome => {}
-                },
+                Place::Lost { loss, .. } if opens_something => {
+                    losses.is_for_the_police |= is_for_the_police(loss);
+                    match loss {
+                        Loss::MislaidIndoors => losses.mislaid.push(id),
+                        Loss::NotReturned => losses.to_get_back.push(id),
+                        Loss::NotSaid
+                        | Loss::FarAway
+                        | Loss::NearHome
+                        | Loss::WithTheAddress
+                        | Loss::Stolen => {}
+                    }
+                }
                 Place::Held(_)
                 | Place::Lost { .. }
                 | Place::InKeySafe(_)
@@ -207,26 +211,48 @@ impl Losses {
     }
 }
 
-/// How soon a step is due that does several things: as soon as the most urgent of them.
-#[derive(Default)]
+const fn is_for_the_police(loss: Loss) -> bool {
+    matches!(loss, Loss::WithTheAddress | Loss::Stolen)
+}
+
+impl PlanStep {
+    /// A step that is due then, whatever is not said yet.
+    fn due(step: Step, urgency: Urgency) -> Self {
+        Self {
+            step,
+            urgency,
+            may_be_sooner: false,
+        }
+    }
+}
+
+/// How soon a step is due that does several things, and how soon it could turn out to be: as soon as
+/// the most urgent of them.
+#[derive(Clone, Copy, Default)]
 struct Due {
     urgency: Option<Urgency>,
-    may_be_sooner: bool,
+    could_be: Option<Urgency>,
 }
 
 impl Due {
-    fn add(&mut self, urgency: Urgency, may_be_sooner: bool) {
+    fn add(&mut self, urgency: Urgency, could_be: Urgency) {
         self.urgency = self.urgency.max(Some(urgency));
-        self.may_be_sooner |= may_be_sooner;
+        self.could_be = self.could_be.max(Some(could_be));
+    }
+
+    /// The step; when convenient where nothing asks for it.
+    fn step(self, step: Step) -> PlanStep {
+        let urgency = self.urgency.unwrap_or(Urgency::WhenConvenient);
+        PlanStep {
+            step,
+            urgency,
+            may_be_sooner: self.could_be > Some(urgency),
+        }
     }
 
     /// The step, if it does anything.
     fn of(self, step: Step) -> Option<PlanStep> {
-        self.urgency.map(|urgency| PlanStep {
-            step,
-            urgency,
-            may_be_sooner: self.may_be_sooner && urgency < Urgency::Today,
-        })
+        self.urgency.map(|_| self.step(step))
     }
 }
 
@@ -237,11 +263,11 @@ fn works(plan: &Plan) -> Vec<PlanStep> {
     let mut small: (Due, Vec<LockId>) = Default::default();
     for way in &plan.ways {
         if way.action == Action::ChangeCodesAndUsers {
-            codes.0.add(way.urgency, way.may_be_sooner);
+            codes.0.add(way.urgency, way.could_be);
             codes.1.push(way.way);
         } else {
             let entry = told.entry(way.action).or_default();
-            entry.0.add(way.urgency, way.may_be_sooner);
+            entry.0.add(way.urgency, way.could_be);
             entry.2.push(way.way);
         }
     }
@@ -249,7 +275,7 @@ fn works(plan: &Plan) -> Vec<PlanStep> {
         if work.who != WhoActs::Household {
             for &action in &work.actions {
                 let entry = told.entry(action).or_default();
-                entry.0.add(work.urgency, work.may_be_sooner);
+                entry.0.add(work.urgency, work.could_be);
                 entry.1.push(work.lock);
             }
             continue;
@@ -259,7 +285,7 @@ fn works(plan: &Plan) -> Vec<PlanStep> {
         } else {
             &mut small
         };
-        part.0.add(work.urgency, work.may_be_sooner);
+        part.0.add(work.urgency, work.could_be);
         part.1.push(work.lock);
     }
     let mut steps: Vec<PlanStep> = Vec::new();

@@ -122,6 +122,8 @@ texts! {
     OPENS_NONE = "Nothing";
     /// Marks the ring lost.
     LOSE_RING = "This ring is lost";
+    /// Before what was lost.
+    WENT = "What went";
     /// What the ring opened.
     LOST_OPENS = "Whoever finds it can open";
     /// What the ring that was not given back opens.
@@ -410,10 +412,11 @@ pub fn shown(shown: usize, all: usize) -> String {
 }
 
 /// A ring that was lost, or was not given back.
-pub fn ring_is_lost(holder: &str, loss: Loss) -> String {
+pub fn ring_is_lost(holder: &str, loss: Loss, has_keys: bool) -> String {
+    let what = if has_keys { "keys" } else { "remote" };
     match loss {
-        Loss::NotReturned => format!("{holder}: keys not given back"),
-        _ => format!("{holder}: lost keys"),
+        Loss::NotReturned => format!("{holder}: {what} not given back"),
+        _ => format!("{holder}: lost {what}"),
     }
 }
 

@@ -2,15 +2,16 @@
 
 use std::rc::Rc;
 
-use self_check_core::household::{Change, DoorId, LockId, Loss, Way, WayId};
+use self_check_core::household::{Change, DoorId, LockId, Loss, Way, WayId, WayKind};
 use yew::prelude::*;
 
 use super::super::forms::{DoorForm, LockForm, WayForm};
-use super::{Desk, Open};
+use super::{Desk, Open, losses};
 use crate::copy::Listed;
 use crate::copy::en::household::board as words;
 use crate::drawing::DoorDrawing;
-use crate::household::{HouseholdAct, is_given_away};
+use crate::household::HouseholdAct;
+use crate::ui::{Field, choose_among};
 
 /// So many keys or people are named; more are counted.
 const MOST_NAMED: usize = 8;
@@ -137,7 +138,7 @@ fn way_row(desk: &Desk, door: DoorId, id: WayId) -> Html {
     };
     let known = way.known_by.iter().take(MOST_NAMED).copied();
     let known = overview.names.holders(known);
-    let is_given = is_given_away(&overview.household, way);
+    let is_given = overview.open_ways.contains(&id);
     html! {
         <li key={id.number()}>
             <span>
@@ -154,23 +155,45 @@ fn way_row(desk: &Desk, door: DoorId, id: WayId) -> Html {
                     { ". " }<strong>{ words::WAY_GIVEN }</strong>
                 }
             </span>
+            { how(desk, id, way) }
             { given(desk, id, way) }
             { desk.opener(Open::Way(id), opener, "plain", words::CHANGE_WAY, overview.names.way(id)) }
         </li>
     }
 }
 
+/// How a remote went, where nobody is known to have lost theirs: that is asked beside the person.
+fn how(desk: &Desk, id: WayId, way: &Way) -> Html {
+    let Some(loss) = way.given_away.filter(|_| way.kind == WayKind::Remote) else {
+        return html! {};
+    };
+    let (state, next) = (desk.state.clone(), way.clone());
+    let onvalue = Callback::from(move |value: String| {
+        if let Some(loss) = Loss::of(&value) {
+            let given_away = Some(loss);
+            let next = Way {
+                given_away,
+                ..next.clone()
+            };
+            state.dispatch(HouseholdAct::Make(vec![Change::SetWay(id, next)]));
+        }
+    });
+    let label = format!("{} ({})", words::HOW_LOST, desk.overview.names.way(id));
+    let field = format!("way-lost-{}", id.number());
+    choose_among(Field::new(&field, &label), losses(), loss.id(), onvalue)
+}
+
 /// The press that marks a way given away, or takes the mark back once it was changed.
 fn given(desk: &Desk, id: WayId, way: &Way) -> Html {
-    let (label, given_away) = match way.given_away {
-        None => (words::WAY_LOST, Some(Loss::NotSaid)),
-        Some(_) => (words::WAY_CHANGED, None),
+    let mut next = way.clone();
+    let label = if way.losses().next().is_some() {
+        next.take_back();
+        words::WAY_CHANGED
+    } else {
+        next.given_away = Some(Loss::NotSaid);
+        words::WAY_LOST
     };
     let name = desk.overview.names.way(id).to_owned();
-    let next = Way {
-        given_away,
-        ..way.clone()
-    };
     let onclick = desk.press(move |_| HouseholdAct::Make(vec![Change::SetWay(id, next.clone())]));
     html! {
            <button type="button" class="plain" {onclick} aria-label={words::about(label, &name)}>

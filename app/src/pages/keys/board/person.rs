@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 use std::rc::Rc;
 
 use self_check_core::household::{
-    Change, CopyId, HolderId, KeyId, Loss, Opening, Place, Reach, WayKind,
+    Change, CopyId, HolderId, KeyId, Loss, Opening, Place, Reach, Way, WayKind,
 };
 use yew::prelude::*;
 
@@ -13,7 +13,7 @@ use super::super::{PLAN, route};
 use super::{Desk, Open, losses};
 use crate::copy::Listed;
 use crate::copy::en::household::board as words;
-use crate::household::{HouseholdAct, Overview};
+use crate::household::{Asked, HouseholdAct, Lost, Overview};
 use crate::ui::{Field, choose_among};
 
 /// So many doors or keys are named in a row; more are counted.
@@ -102,7 +102,9 @@ pub fn opened(overview: &Overview, reach: &Reach) -> String {
 fn lose(desk: &Desk, holder: HolderId) -> Html {
     let overview = &desk.overview;
     let has_remote = overview.household.ways().any(|(_, way)| {
-        way.kind == WayKind::Remote && way.known_by.contains(&holder) && way.given_away.is_none()
+        way.kind == WayKind::Remote
+            && way.known_by.contains(&holder)
+            && !way.lost_by.contains_key(&holder)
     });
     if !overview.rings.contains_key(&holder) && !has_remote {
         return html! {};
@@ -134,96 +136,121 @@ fn lost_id(holder: HolderId) -> String {
 /// What was lost, what opens to whoever finds it, how it went, and where to go from here.
 fn lost(desk: &Desk, holder: HolderId) -> Html {
     let overview = &desk.overview;
-    let copies: Vec<CopyId> = overview.lost.get(&holder).cloned().unwrap_or_default();
+    let losses = overview.lost.get(&holder).map_or(&[][..], Vec::as_slice);
     let name = overview.names.holder(holder);
-    let losses_told =
-        copies
-            .iter()
-            .filter_map(|&copy| match overview.household.copy(copy)?.place {
-                Place::Lost { loss, .. } => Some(loss),
-                _ => None,
-            });
-    let loss = losses_told.max().unwrap_or(Loss::NotSaid);
-    let reach = overview.reach_of_lost(holder);
-    let keys = keys_told(overview, copies.iter());
+    let gravest = losses.iter().map(|&(loss, _)| loss).reduce(Loss::graver);
+    let has_keys = losses.iter().any(|(_, lost)| !lost.copies.is_empty());
+    let title = words::ring_is_lost(name, gravest.unwrap_or(Loss::NotSaid), has_keys);
+    html! {
+        <div class="lost">
+            <h4 id={lost_id(holder)} tabindex="-1">{ title }</h4>
+            { for losses.iter().enumerate().map(|(place, (loss, lost))| {
+                // Each field and button says whose, and of what where one person lost things in
+                // different ways.
+                let whose = match losses {
+                    [_] => name.to_owned(),
+                    _ => format!("{name}: {}", things(overview, lost).join("; ")),
+                };
+                let id = format!("how-{}-{place}", holder.number());
+                went_alike(desk, holder, (*loss, lost), &id, &whose)
+            }) }
+            <p class="row">
+                <a class="press" href={route(Some(PLAN))} aria-label={words::about(words::SEE_PLAN_NOW, name)}>
+                    { words::SEE_PLAN_NOW }
+                </a>
+            </p>
+        </div>
+    }
+}
+
+/// What was lost, in words: keys, then each remote.
+fn things(overview: &Overview, lost: &Lost) -> Vec<String> {
+    let keys = (!lost.copies.is_empty()).then(|| keys_told(overview, lost.copies.iter()));
+    let remotes = lost.remotes.iter();
+    let remotes = remotes.map(|&way| overview.names.way(way).to_owned());
+    keys.into_iter().chain(remotes).collect()
+}
+
+/// What went in the same way.
+fn went_alike(
+    desk: &Desk,
+    holder: HolderId,
+    (loss, lost): (Loss, &Lost),
+    id: &str,
+    whose: &str,
+) -> Html {
+    let overview = &desk.overview;
     let opens = match loss {
         Loss::NotReturned => words::KEPT_OPENS,
         _ => words::LOST_OPENS,
     };
     let onvalue = {
-        let (desk, copies) = (desk.clone(), copies.clone());
+        let (desk, lost) = (desk.clone(), lost.clone());
         Callback::from(move |value: String| {
             if let Some(loss) = Loss::of(&value) {
-                desk.state.dispatch(HouseholdAct::Make(went(
-                    &desk.overview,
-                    Some(holder),
-                    &copies,
-                    loss,
-                )));
+                let changes = went(&desk.overview, Asked::Holder(holder), &lost, loss);
+                desk.state.dispatch(HouseholdAct::Make(changes));
             }
         })
     };
     let found = desk.press({
-        let copies = copies.clone();
-        move |overview| HouseholdAct::Make(turned_up(overview, holder, &copies))
+        let lost = lost.clone();
+        move |overview| HouseholdAct::Make(turned_up(overview, holder, &lost))
     });
-    let field = format!("how-{}", holder.number());
-    // Several people may have lost a ring: each field and link says whose.
-    let how = format!("{} ({name})", words::HOW_LOST);
+    let how = format!("{} ({whose})", words::HOW_LOST);
     html! {
-           <div class="lost">
-               <h4 id={lost_id(holder)} tabindex="-1">{ words::ring_is_lost(name, loss) }</h4>
+           <>
                <dl class="facts">
-                   <dt>{ words::KEYS }</dt><dd>{ keys }</dd>
-                   <dt>{ opens }</dt><dd>{ opened(overview, &reach) }</dd>
+                   <dt>{ words::WENT }</dt><dd>{ things(overview, lost).join("; ") }</dd>
+                   <dt>{ opens }</dt><dd>{ opened(overview, &overview.reach_of_lost(holder, lost)) }</dd>
                </dl>
-               { choose_among(Field::new(&field, &how), losses(), loss.id(), onvalue) }
+               { choose_among(Field::new(id, &how), losses(), loss.id(), onvalue) }
                <p class="row">
-                   <a class="press" href={route(Some(PLAN))} aria-label={words::about(words::SEE_PLAN_NOW, name)}>
-                       { words::SEE_PLAN_NOW }
-                   </a>
-                   <button type="button" class="plain" onclick={found} aria-label={words::about(words::FOUND, name)}>
+                   <button type="button" class="plain" onclick={found} aria-label={words::about(words::FOUND, whose)}>
     { words::FOUND }
                    </button>
                </p>
-           </div>
+           </>
        }
 }
 
-/// All that was lost from this ring went in this way.
-pub fn went(
-    overview: &Overview,
-    by: Option<HolderId>,
-    copies: &[CopyId],
-    loss: Loss,
-) -> Vec<Change> {
-    let lost = copies.iter().map(|&copy| Change::Move {
+/// All of this went in this way.
+pub fn went(overview: &Overview, asked: Asked, lost: &Lost, loss: Loss) -> Vec<Change> {
+    let by = match asked {
+        Asked::Holder(holder) => Some(holder),
+        Asked::Nobody | Asked::Way(_) => None,
+    };
+    let copies = lost.copies.iter().map(|&copy| Change::Move {
         copy,
         to: Place::Lost { by, loss },
     });
-    let remotes = by.map(|holder| remotes(overview, holder, Some(loss)));
-    lost.chain(remotes.into_iter().flatten()).collect()
+    let remotes = edited(overview, lost, |way| match by {
+        Some(holder) => {
+            way.lost_by.insert(holder, loss);
+        }
+        None => way.given_away = Some(loss),
+    });
+    copies.chain(remotes).collect()
 }
 
-/// Everything is back on the ring.
-fn turned_up(overview: &Overview, holder: HolderId, copies: &[CopyId]) -> Vec<Change> {
-    let back = copies.iter().map(|&copy| Change::Move {
+/// All of this is back on the ring.
+fn turned_up(overview: &Overview, holder: HolderId, lost: &Lost) -> Vec<Change> {
+    let copies = lost.copies.iter().map(|&copy| Change::Move {
         copy,
         to: Place::Held(holder),
     });
-    back.chain(remotes(overview, holder, None)).collect()
+    let remotes = edited(overview, lost, |way| {
+        way.lost_by.remove(&holder);
+    });
+    copies.chain(remotes).collect()
 }
 
-/// The remotes that went with the ring.
-fn remotes(overview: &Overview, holder: HolderId, given_away: Option<Loss>) -> Vec<Change> {
-    let lost = overview.household.ways().filter(|(_, way)| {
-        way.kind == WayKind::Remote && way.given_away.is_some() && way.known_by.contains(&holder)
-    });
-    lost.map(|(id, way)| {
-        let way = self_check_core::household::Way {
-            given_away,
-            ..way.clone()
-        };
+/// The remotes, each with this done to it.
+fn edited(overview: &Overview, lost: &Lost, edit: impl Fn(&mut Way)) -> Vec<Change> {
+    let remotes = lost.remotes.iter();
+    let ways = remotes.filter_map(|&id| Some((id, overview.household.way(id)?.clone())));
+    ways.map(|(id, mut way)| {
+        edit(&mut way);
         Change::SetWay(id, way)
     })
     .collect()
@@ -231,7 +258,9 @@ fn remotes(overview: &Overview, holder: HolderId, given_away: Option<Loss>) -> V
 
 #[cfg(test)]
 mod tests {
-    use self_check_core::household::{Household, Key, LockKind, Role, demonstration, quick};
+    use self_check_core::household::{
+        DoorId, DoorKind, Household, Key, LockKind, Role, WayId, demonstration, quick,
+    };
 
     use super::*;
 
@@ -288,23 +317,151 @@ mod tests {
         assert_eq!(carried_by_the_first(&Household::empty()), "");
     }
 
+    /// What this person lost, together what went in the same way.
+    fn losses_of(overview: &Overview, holder: HolderId) -> Vec<(Loss, Lost)> {
+        overview.lost.get(&holder).cloned().unwrap_or_default()
+    }
+
     #[test]
     fn ring_that_turns_up_is_as_it_was_with_its_remote() {
         let (before, holder, lost) = lost();
         let overview = Overview::of(&lost);
-        let copies = overview.lost.get(&holder).cloned().unwrap_or_default();
-        assert_eq!(copies.len(), 2);
-        let back = lost.with_all(turned_up(&overview, holder, &copies));
+        let losses = losses_of(&overview, holder);
+        let [(Loss::NotSaid, gone)] = &losses[..] else {
+            panic!("{losses:?}");
+        };
+        assert_eq!((gone.copies.len(), gone.remotes.len()), (2, 1));
+        let back = lost.with_all(turned_up(&overview, holder, gone));
         assert_eq!(back, Ok(before));
+    }
+
+    /// A gate with a remote that a resident and a child have, and keys or none.
+    fn with_a_remote(has_keys: bool) -> (Household, [HolderId; 2], WayId) {
+        let people = [Role::Resident, Role::Child];
+        let home = quick::one_door(DoorKind::Gate, LockKind::PinTumbler, &people);
+        let home = home.unwrap_or_default();
+        let door = home.doors().next().map_or(DoorId::new(0), |(id, _)| id);
+        let known_by: Vec<HolderId> = home.holders().map(|(id, _)| id).collect();
+        let people = [known_by[0], known_by[1]];
+        let way = home.next_way();
+        let known_by = known_by.into_iter().collect();
+        let remote = Way {
+            known_by,
+            ..Way::at(door, WayKind::Remote)
+        };
+        let without = home.copies().filter(|_| !has_keys);
+        let without: Vec<Change> = without.map(|(id, _)| Change::RemoveCopy(id)).collect();
+        let home = home.with_all(without.into_iter().chain([Change::AddWay(remote)]));
+        (home.unwrap_or_default(), people, way)
+    }
+
+    #[test]
+    fn ring_that_turns_up_leaves_anothers_remote_lost() {
+        let (home, [one, other], way) = with_a_remote(true);
+        let lose = |holder, loss| Change::LoseRing { holder, loss };
+        let stolen = home.with(lose(one, Loss::Stolen)).unwrap_or_default();
+        let both = stolen.with(lose(other, Loss::MislaidIndoors));
+        let both = both.unwrap_or_default();
+        assert!(both.way(way).is_some_and(|way| way.lost_by.len() == 2));
+        let overview = Overview::of(&both);
+        let losses = losses_of(&overview, other);
+        let back = both.with_all(turned_up(&overview, other, &losses[0].1));
+        assert_eq!(back, Ok(stolen));
+    }
+
+    #[test]
+    fn remote_lost_alone_can_be_asked_about_and_turn_up() {
+        let (home, [one, other], way) = with_a_remote(false);
+        let loss = Loss::NotSaid;
+        let lost = home.with(Change::LoseRing { holder: one, loss });
+        let lost = lost.unwrap_or_default();
+        let overview = Overview::of(&lost);
+        let remotes = vec![way];
+        let gone = Lost {
+            remotes,
+            ..Lost::default()
+        };
+        assert_eq!(losses_of(&overview, one), [(loss, gone.clone())]);
+        assert_eq!(losses_of(&overview, other), []);
+        let asked = overview.losses_not_said();
+        assert_eq!(
+            asked.into_iter().collect::<Vec<_>>(),
+            [(Asked::Holder(one), gone.clone())]
+        );
+        assert_eq!(
+            lost.with_all(turned_up(&overview, one, &gone)),
+            Ok(home.clone())
+        );
+        let mut given = home
+            .way(way)
+            .cloned()
+            .unwrap_or_else(|| Way::at(DoorId::new(0), WayKind::Remote));
+        given.given_away = Some(loss);
+        let given = home.with(Change::SetWay(way, given)).unwrap_or_default();
+        let overview = Overview::of(&given);
+        assert_eq!(
+            overview.losses_not_said().into_keys().collect::<Vec<_>>(),
+            [Asked::Way(way)]
+        );
+        let said = given.with_all(went(&overview, Asked::Way(way), &gone, Loss::Stolen));
+        let said = said.unwrap_or_default();
+        assert_eq!(
+            said.way(way).and_then(|way| way.given_away),
+            Some(Loss::Stolen)
+        );
+        assert!(Overview::of(&said).losses_not_said().is_empty());
+    }
+
+    #[test]
+    fn what_went_in_different_ways_is_told_and_asked_apart() {
+        let home = quick::two_doors(LockKind::PinTumbler, &[Role::Neighbour]).unwrap_or_default();
+        let copies: Vec<CopyId> = home.copies().map(|(id, _)| id).collect();
+        let lose = |place: usize, loss| Change::Lose {
+            copy: copies[place],
+            loss,
+        };
+        let lost = home.with_all([lose(0, Loss::FarAway), lose(1, Loss::Stolen)]);
+        let lost = lost.unwrap_or_default();
+        let overview = Overview::of(&lost);
+        let holder = home.holders().next().map_or(HolderId::new(0), |(id, _)| id);
+        let losses = losses_of(&overview, holder);
+        let told: Vec<_> = losses
+            .iter()
+            .map(|(loss, lost)| (*loss, &lost.copies[..]))
+            .collect();
+        assert_eq!(
+            told,
+            [(Loss::FarAway, &copies[..1]), (Loss::Stolen, &copies[1..])]
+        );
+        let doors = |lost: &Lost| overview.reach_of_lost(holder, lost).doors.len();
+        assert_eq!(
+            losses
+                .iter()
+                .map(|(_, lost)| doors(lost))
+                .collect::<Vec<_>>(),
+            [1, 1]
+        );
+        let said = went(
+            &overview,
+            Asked::Holder(holder),
+            &losses[0].1,
+            Loss::NearHome,
+        );
+        let said = Overview::of(&lost.with_all(said).unwrap_or_default());
+        let told: Vec<Loss> = losses_of(&said, holder)
+            .iter()
+            .map(|&(loss, _)| loss)
+            .collect();
+        assert_eq!(told, [Loss::NearHome, Loss::Stolen]);
     }
 
     #[test]
     fn way_of_losing_is_the_same_for_everything_on_the_ring() {
         let (before, holder, lost) = lost();
         let overview = Overview::of(&lost);
-        let copies = overview.lost.get(&holder).cloned().unwrap_or_default();
-        let stolen = lost.with_all(went(&overview, Some(holder), &copies, Loss::Stolen));
+        let losses = losses_of(&overview, holder);
         let loss = Loss::Stolen;
+        let stolen = lost.with_all(went(&overview, Asked::Holder(holder), &losses[0].1, loss));
         assert_eq!(stolen, before.with(Change::LoseRing { holder, loss }));
     }
 }

@@ -303,8 +303,7 @@ fn gap_lines(overview: &Overview, plan: &Plan) -> Vec<String> {
         door.is_some_and(|door| door.kind.leads_into_a_home())
     };
     let is_told = |gap: &&StopGap| {
-        (gap.urgency >= Urgency::Soon || gap.may_be_sooner)
-            && (leads_in(gap) || !gap.holding.is_empty())
+        gap.could_be >= Urgency::Soon && (leads_in(gap) || !gap.holding.is_empty())
     };
     let line = |gap: &StopGap| {
         let door = overview.names.door(gap.door);

@@ -1,6 +1,6 @@
 //! From the record to the household.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 use super::super::super::kinds::{
@@ -13,7 +13,7 @@ use super::super::super::{
 };
 use super::super::ImportError;
 use super::{
-    Record, WireCopy, WireDoor, WireHolder, WireKey, WireLock, WirePrices, WireWay, Word,
+    Record, WireCopy, WireDoor, WireHolder, WireKey, WireLock, WireLoss, WirePrices, WireWay, Word,
     finding_word,
 };
 use crate::advice::Urgency;
@@ -125,8 +125,21 @@ impl WireWay<'_> {
             kind: known(&self.kind, WayKind::from_id)?,
             known_by: set(self.known, HolderId)?,
             given_away: maybe(self.given_away, Loss::from_id)?,
+            lost_by: lost_by(self.lost)?,
         })
     }
+}
+
+/// Each person with how they lost theirs, nobody twice.
+fn lost_by(lost: Vec<WireLoss<'_>>) -> Result<BTreeMap<HolderId, Loss>, ImportError> {
+    let mut by = BTreeMap::new();
+    for WireLoss { loss, who } in lost {
+        let loss = known(&loss, Loss::from_id)?;
+        for holder in who {
+            fresh(by.insert(HolderId(holder), loss).is_none())?;
+        }
+    }
+    Ok(by)
 }
 
 impl WireCopy<'_> {

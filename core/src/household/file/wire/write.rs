@@ -1,12 +1,12 @@
 //! From the household to the record.
 
-use super::super::super::kinds::PriceItem;
+use super::super::super::kinds::{Loss, PriceItem};
 use super::super::super::{
-    CopyId, HolderId, Household, KeyCopy, Keyway, Label, Place, Prices, WayId,
+    CopyId, HolderId, Household, KeyCopy, Keyway, Label, Place, Prices, Way, WayId,
 };
 use super::{
-    MARK, Record, WireCopy, WireDoor, WireHolder, WireKey, WireLock, WirePrice, WirePrices,
-    WireWay, finding_word,
+    MARK, Record, WireCopy, WireDoor, WireHolder, WireKey, WireLock, WireLoss, WirePrice,
+    WirePrices, WireWay, finding_word,
 };
 
 impl<'a> Record<'a> {
@@ -72,6 +72,7 @@ impl<'a> Record<'a> {
                     kind: way.kind.id().into(),
                     known: way.known_by.iter().map(|holder| holder.0).collect(),
                     given_away: way.given_away.map(|loss| loss.id().into()),
+                    lost: WireLoss::of(way),
                 })
                 .collect(),
             copies: household
@@ -80,6 +81,21 @@ impl<'a> Record<'a> {
                 .collect(),
             prices: WirePrices::of(household.prices()),
         }
+    }
+}
+
+impl WireLoss<'_> {
+    /// Those who lost theirs in the same way stand together.
+    fn of(way: &Way) -> Vec<Self> {
+        let by = |loss: Loss| {
+            let lost = way.lost_by.iter().filter(move |&(_, by)| *by == loss);
+            lost.map(|(who, _)| who.0).collect()
+        };
+        let all = Loss::ALL.iter().map(|&loss| Self {
+            loss: loss.id().into(),
+            who: by(loss),
+        });
+        all.filter(|lost| !lost.who.is_empty()).collect()
     }
 }
 
