@@ -22,7 +22,7 @@ use super::exposed::exposed;
 use super::grouping::groups_of;
 use super::index::Index;
 use super::kinds::{Grouping, PriceItem};
-use super::remedy::{WhoActs, most_urgent};
+use super::remedy::{WhoActs, most_urgent, who_acts};
 use super::{
     CopyId, Cost, DoorId, ExposedKey, Group, HolderId, Household, KeyId, LockId, Priced,
     Quantities, TooMuch, WayId,
@@ -60,9 +60,12 @@ pub struct Plan {
     pub stop_gaps: Vec<StopGap>,
     /// Copies of kept keys with people who will not need them.
     pub hand_in: Vec<CopyId>,
-    /// The keys of today that open nothing once everything is done, in their order. Only these are
-    /// to be destroyed; every other stays in use.
+    /// The keys of today that open nothing once everything is done and that only the household's own
+    /// locks take, in their order. Only these are to be destroyed; every other stays in use.
     pub void: Vec<KeyId>,
+    /// The keys of today that open nothing once others have changed their locks too, in their order.
+    /// They stay in use until then and go back to those others, whose they are.
+    pub given_back: Vec<KeyId>,
     /// What else to mind.
     pub notes: Vec<Note>,
     /// Everything in order.
@@ -317,13 +320,17 @@ pub(super) fn plan_with(index: &Index<'_>, choices: Choices, groups: &[Group]) -
         let urgency = std::cmp::Reverse(work.urgency);
         (urgency, work.who, index.door_of(work.lock), work.lock)
     });
+    let (void, given_back) = void_keys(index, &works, &keys)
+        .into_iter()
+        .partition(|&key| opens_only_own_locks(index, key));
     let mut plan = Plan {
         choices,
         safety_first: household.puts_safety_first(),
         stop_gaps: beside::stop_gaps(index, &exposed, &works),
         notes: beside::notes(index, &exposed, &works),
         ways: beside::way_works(index),
-        void: void_keys(index, &works, &keys),
+        void,
+        given_back,
         exposed: exposed.into_values().collect(),
         works,
         keys,
@@ -343,6 +350,13 @@ fn could_be(index: &Index<'_>, exposed: &BTreeMap<KeyId, ExposedKey>, work: &Wor
         Some(door) => work.urgency.max(most_urgent(door)),
         None => work.urgency,
     }
+}
+
+fn opens_only_own_locks(index: &Index<'_>, key: KeyId) -> bool {
+    index.opened_by(key).iter().all(|&lock| {
+        let lock_and_door = replace::lock_and_door(index, lock);
+        lock_and_door.is_some_and(|(lock, door)| who_acts(lock, door) == WhoActs::Household)
+    })
 }
 
 /// The keys that every lock they open drops and that nothing keeps.

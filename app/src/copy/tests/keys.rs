@@ -169,6 +169,10 @@ fn plan_texts() -> Vec<String> {
         Step::HandOver(Recipient::KeySafe(way), Vec::new()),
         Step::HandOver(Recipient::Spare, Vec::new()),
         Step::HandIn(Vec::new()),
+        Step::ChangedByOthers {
+            keys: Vec::new(),
+            old: Vec::new(),
+        },
         Step::ScrapOldCopies(Vec::new()),
     ] {
         texts.push(words::step(&step, &names));

@@ -57,6 +57,14 @@ pub enum Step {
     HandIn(Vec<CopyId>),
     /// Ask for these copies back. A returned key proves nothing; the new lock does.
     GetCopiesBack(Vec<CopyId>),
+    /// If others change their locks: the new keys come from them, and the old ones go back to them.
+    /// Until then the old ones stay in use.
+    ChangedByOthers {
+        /// The new keys, places in [`Plan::keys`].
+        keys: Vec<usize>,
+        /// The old keys at hand, of which none is the household's to destroy.
+        old: Vec<KeyId>,
+    },
     /// Destroy what is left of these keys, once each was tried in every other lock.
     ScrapOldCopies(Vec<KeyId>),
     /// Ask the insurer.
@@ -80,6 +88,7 @@ impl Step {
             Self::LocksmithVisit(_)
             | Self::HandOver(..)
             | Self::HandIn(_)
+            | Self::ChangedByOthers { .. }
             | Self::ScrapOldCopies(_) => None,
         }
     }
@@ -89,7 +98,11 @@ impl Step {
     fn is_unsafe_beside_a_feared_person(&self) -> bool {
         matches!(
             self,
-            Self::CutCopies(_) | Self::HandOver(..) | Self::HandIn(_) | Self::GetCopiesBack(_)
+            Self::CutCopies(_)
+                | Self::HandOver(..)
+                | Self::HandIn(_)
+                | Self::GetCopiesBack(_)
+                | Self::ChangedByOthers { .. }
         )
     }
 }
@@ -126,8 +139,8 @@ pub(super) fn steps(index: &Index<'_>, plan: &Plan) -> Vec<PlanStep> {
         let step = PlanStep::due(step, Urgency::WhenConvenient);
         insert_in_time(&mut steps, before_work, step);
     }
-    let void = plan.void.iter().copied();
-    let old: Vec<KeyId> = void.filter(|&key| is_at_hand(index, key)).collect();
+    steps.extend(changed_by_others(index, plan));
+    let old = at_hand(index, &plan.void);
     if !old.is_empty() {
         steps.push(locks.step(Step::ScrapOldCopies(old)));
     }
@@ -308,10 +321,24 @@ fn is_cut_by_the_household(plan: &Plan, place: usize) -> bool {
     key.is_some_and(|key| key.who == WhoActs::Household && key.copy_count() > 0)
 }
 
-/// Everybody's new copies together, the home's own spares left out: those stay where they are.
+/// New keys from others and old ones for them. It is due no sooner than they can have acted.
+fn changed_by_others(index: &Index<'_>, plan: &Plan) -> Option<PlanStep> {
+    let is_theirs = |place: &usize| {
+        let key = plan.keys.get(*place);
+        key.is_some_and(|key| key.who != WhoActs::Household)
+    };
+    let keys: Vec<usize> = (0..plan.keys.len()).filter(is_theirs).collect();
+    let old = at_hand(index, &plan.given_back);
+    let is_told = !keys.is_empty() || !old.is_empty();
+    is_told.then(|| PlanStep::due(Step::ChangedByOthers { keys, old }, Urgency::WhenConvenient))
+}
+
+/// Everybody's new copies that the household has made, the home's own spares left out: those stay
+/// where they are.
 fn hand_over(plan: &Plan) -> BTreeMap<Recipient, Vec<(usize, u32)>> {
     let mut handed: BTreeMap<Recipient, Vec<(usize, u32)>> = BTreeMap::new();
-    for (place, key) in plan.keys.iter().enumerate() {
+    let keys = plan.keys.iter().enumerate();
+    for (place, key) in keys.filter(|(_, key)| key.who == WhoActs::Household) {
         for &(recipient, count) in &key.copies {
             if recipient != Recipient::Spare {
                 handed.entry(recipient).or_default().push((place, count));
@@ -319,6 +346,11 @@ fn hand_over(plan: &Plan) -> BTreeMap<Recipient, Vec<(usize, u32)>> {
         }
     }
     handed
+}
+
+fn at_hand(index: &Index<'_>, keys: &[KeyId]) -> Vec<KeyId> {
+    let keys = keys.iter().copied();
+    keys.filter(|&key| is_at_hand(index, key)).collect()
 }
 
 /// Whether a copy of the key is anywhere but lost or destroyed.

@@ -21,6 +21,10 @@ texts! {
     LEDE_REGROUPED = "Done in this order, no key that is out opens anything, and the doors share keys as you chose.";
     /// Unfolds the choices.
     CHOICES = "Change what the plan aims at";
+    /// Before new keys that others have made.
+    FROM_THEM = "From them";
+    /// Before old keys that others own.
+    BACK_TO_THEM = "Then back to them";
     /// Grouping.
     GROUPING = "How should the doors share keys?";
     /// Spares.
@@ -174,6 +178,7 @@ pub fn step(step: &Step, names: &Names) -> String {
         }
         Step::HandOver(Recipient::Spare, _) => "Put the spares away at home".to_owned(),
         Step::HandIn(_) => "Take in keys that people will not need".to_owned(),
+        Step::ChangedByOthers { .. } => "Once others have changed their lock".to_owned(),
         Step::ScrapOldCopies(_) => "Destroy the old keys, last of all".to_owned(),
         other => other.action().map_or_else(String::new, |action| {
             super::super::action(action).title.to_owned()
@@ -200,6 +205,9 @@ pub fn how(step: &Step, is_old_void: bool) -> Option<&'static str> {
         }),
         Step::HandIn(_) => Some(
             "They open doors that these people do not need. A friendly word is enough. A returned key proves nothing: if you are not sure of someone, have that lock changed too.",
+        ),
+        Step::ChangedByOthers { .. } => Some(
+            "Until they have changed it, today’s keys stay in use. If they change it, the new keys come from them. Then give the old keys back to them: they are not yours to destroy.",
         ),
         Step::ScrapOldCopies(_) => Some(
             "These open nothing any more. First try each once in every other lock, shed and padlock you have: it may open one you forgot. Then break or bend it, so that nobody can use it.",

@@ -162,6 +162,16 @@ fn about(overview: &Overview, plan: &Plan, step: &Step) -> Vec<String> {
             .iter()
             .map(|&(place, count)| format!("{}: {}", planned(place), words::copies(count.into())))
             .collect(),
+        Step::ChangedByOthers { keys, old } => {
+            let new = keys
+                .iter()
+                .map(|&place| format!("{}: {}", words::FROM_THEM, planned(place)));
+            let old = old.iter().map(|&key| {
+                let key = board::key_to(&names.key_in_a_row(key));
+                format!("{}: {key}", words::BACK_TO_THEM)
+            });
+            new.chain(old).collect()
+        }
         Step::ScrapOldCopies(keys) => keys
             .iter()
             .map(|&key| board::key_to(&names.key_in_a_row(key)))
