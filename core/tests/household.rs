@@ -38,6 +38,8 @@ mod reach;
 mod record;
 #[path = "household/refusals.rs"]
 mod refusals;
+#[path = "household/shut.rs"]
+mod shut;
 #[path = "household/subsets.rs"]
 mod subsets;
 #[path = "household/truth.rs"]

@@ -90,6 +90,8 @@ pub struct BriefLock {
     pub restricted: Option<bool>,
     /// Whether there is a working key at hand.
     pub has_working_key: bool,
+    /// Whether its door may have to be opened first: every key to a lock on it has gone.
+    pub is_shut: bool,
     /// The keys that open it afterwards, as places in [`Brief::keys`].
     pub keys: Vec<usize>,
     /// How soon, if ticked in.

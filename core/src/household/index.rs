@@ -4,6 +4,7 @@
 use std::cell::OnceCell;
 use std::collections::{BTreeMap, BTreeSet};
 
+use super::exposed::no_longer_should;
 use super::kinds::{Loss, WayKind};
 use super::{CopyId, DoorId, HolderId, Household, KeyId, LockId, Place, Refusal, WayId};
 
@@ -78,6 +79,17 @@ impl<'a> Index<'a> {
     /// The copies of a key.
     pub(super) fn copies_of(&self, key: KeyId) -> &[CopyId] {
         slice(&self.copies_of_key, &key)
+    }
+
+    /// Whether a copy of the key is in the home or with somebody who should have it.
+    pub(super) fn is_at_hand(&self, key: KeyId) -> bool {
+        let copies = self.copies_of(key).iter();
+        let mut copies = copies.filter_map(|&copy| self.household.copy(copy));
+        copies.any(|copy| match copy.place {
+            Place::Held(holder) => !no_longer_should(self.household, holder),
+            Place::InKeySafe(_) | Place::AtHome { .. } => true,
+            Place::Lost { .. } | Place::Scrapped { .. } => false,
+        })
     }
 
     /// The keys on a holder's ring, one entry for each copy.

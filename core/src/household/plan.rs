@@ -11,6 +11,7 @@ mod beside;
 mod copies;
 mod regroup;
 mod replace;
+mod shut;
 mod steps;
 
 use std::collections::BTreeMap;
@@ -56,6 +57,8 @@ pub struct Plan {
     pub keys: Vec<PlannedKey>,
     /// Ways in without a cylinder that have to be changed, most urgent first.
     pub ways: Vec<WayWork>,
+    /// The doors to which no key is at hand, because a copy has gone: they may have to be opened first.
+    pub shut: Vec<DoorId>,
     /// What holds each door until then.
     pub stop_gaps: Vec<StopGap>,
     /// Copies of kept keys with people who will not need them.
@@ -326,6 +329,7 @@ pub(super) fn plan_with(index: &Index<'_>, choices: Choices, groups: &[Group]) -
     let mut plan = Plan {
         choices,
         safety_first: household.puts_safety_first(),
+        shut: shut::shut(index, &works),
         stop_gaps: beside::stop_gaps(index, &exposed, &works),
         notes: beside::notes(index, &exposed, &works),
         ways: beside::way_works(index),

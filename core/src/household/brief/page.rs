@@ -5,13 +5,12 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use crate::advice::Urgency;
 
-use super::super::exposed::no_longer_should;
 use super::super::grouping::keyways::Keyways;
 use super::super::index::Index;
 use super::super::kinds::{LockKind, PriceItem};
 use super::super::plan::{Origin, Plan, PlannedKey, Recipient, Work};
 use super::super::remedy::WhoActs;
-use super::super::{Household, KeyId, LockId, Place, Priced};
+use super::super::{Household, KeyId, LockId, Priced};
 use super::{
     AfterVisit, Ask, Brief, BriefChoices, BriefKey, BriefLock, BriefRecipient, Quote, SafetyFirst,
 };
@@ -44,7 +43,7 @@ pub fn brief(
         .collect();
     let locks: Vec<BriefLock> = works
         .iter()
-        .filter_map(|work| lock_of(&index, work, &own, choices))
+        .filter_map(|work| lock_of(&index, plan, work, &own, choices))
         .collect();
     let keys: Vec<BriefKey> = own
         .iter()
@@ -67,7 +66,7 @@ pub fn brief(
         readiness: choices.readiness,
         kinds: kinds_of(&locks),
         same_keyway: same_keyway(&index, &works),
-        quotes: quotes(household, plan, &keys, choices),
+        quotes: quotes(household, plan, &keys, to_open(&locks, choices), choices),
         after: after(&index, plan, &works, &keys),
         locks,
         keys,
@@ -82,6 +81,7 @@ fn is_only_copies(key: &PlannedKey) -> bool {
 
 fn lock_of(
     index: &Index<'_>,
+    plan: &Plan,
     work: &Work,
     own: &[(usize, &PlannedKey)],
     choices: BriefChoices,
@@ -101,24 +101,14 @@ fn lock_of(
         lengths: lock.lengths,
         arrangement: lock.arrangement,
         restricted: old.find_map(|key| key.restricted),
-        has_working_key: lock.keys.iter().any(|&key| is_at_hand(index, key)),
+        has_working_key: lock.keys.iter().any(|&key| index.is_at_hand(key)),
+        is_shut: plan.shut.contains(&lock.door),
         keys: work
             .takes
             .iter()
             .filter_map(|take| own.iter().position(|(place, _)| place == take))
             .collect(),
         urgency: choices.urgency.then_some(work.urgency).filter(|_| !is_open),
-    })
-}
-
-/// Whether a copy of the key is in the home or with somebody who should have it.
-fn is_at_hand(index: &Index<'_>, key: KeyId) -> bool {
-    let copies = index.copies_of(key).iter();
-    let mut copies = copies.filter_map(|&copy| index.household.copy(copy));
-    copies.any(|copy| match copy.place {
-        Place::Held(holder) => !no_longer_should(index.household, holder),
-        Place::InKeySafe(_) | Place::AtHome { .. } => true,
-        Place::Lost { .. } | Place::Scrapped { .. } => false,
     })
 }
 
@@ -169,10 +159,17 @@ fn same_keyway(index: &Index<'_>, works: &[&Work]) -> Vec<Vec<usize>> {
         .collect()
 }
 
+/// Whether a door may have to be opened first: no key to it is at hand, and nobody has said that they
+/// can get in.
+fn to_open(locks: &[BriefLock], choices: BriefChoices) -> bool {
+    choices.readiness.can_get_in != Some(true) && locks.iter().any(|lock| lock.is_shut)
+}
+
 fn quotes(
     household: &Household,
     plan: &Plan,
     keys: &[BriefKey],
+    to_open: bool,
     choices: BriefChoices,
 ) -> Vec<Quote> {
     let quantities = plan.quantities(0);
@@ -189,6 +186,8 @@ fn quotes(
             let visits = quantities.of(Priced::Item(item)) + any_hour;
             (visits > 0 || plan.visit().is_none()).then_some(visits)
         }
+        // Nobody can say before somebody stands at the door.
+        PriceItem::Opening => (!to_open).then_some(0),
         PriceItem::SmallLock => Some(quantities.of(Priced::Item(item))),
     };
     let items = PriceItem::ALL.iter().copied();
@@ -219,7 +218,7 @@ fn after(index: &Index<'_>, plan: &Plan, works: &[&Work], keys: &[BriefKey]) -> 
     let is_void =
         |key: &KeyId| plan.void.contains(key) && index.opened_by(*key).iter().all(is_of_the_page);
     let dropped: BTreeSet<KeyId> = works.iter().flat_map(|work| work.drops.clone()).collect();
-    let old = dropped.into_iter().filter(|&key| is_at_hand(index, key));
+    let old = dropped.into_iter().filter(|&key| index.is_at_hand(key));
     let (void, stay): (Vec<KeyId>, Vec<KeyId>) = old.partition(is_void);
     let has_new = keys.iter().any(|key| key.total > 0);
     let all = [

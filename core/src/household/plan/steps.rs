@@ -9,8 +9,8 @@ use super::super::exposed::no_longer_should;
 use super::super::index::Index;
 use super::super::kinds::Loss;
 use super::super::remedy::WhoActs;
-use super::super::{CopyId, KeyId, LockId, Place, WayId};
-use super::{Plan, Recipient};
+use super::super::{CopyId, DoorId, KeyId, LockId, Place, WayId};
+use super::{Plan, Recipient, StopGap};
 
 /// One step with how soon it is due.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -30,6 +30,9 @@ pub enum Step {
     PlanWithSupport,
     /// Report the theft, or the loss with the address, to the police.
     CallPolice,
+    /// See whether somebody can get in at these doors, to which no key is at hand, and have them opened
+    /// otherwise.
+    GetIn(Vec<DoorId>),
     /// Look again indoors for these copies.
     LookAgainIndoors(Vec<CopyId>),
     /// Bridge the time until the visit, see [`Plan::stop_gaps`].
@@ -85,7 +88,8 @@ impl Step {
             Self::CutCopies(_) => Some(Action::CutPlainCopies),
             Self::GetCopiesBack(_) => Some(Action::GetCopiesBack),
             Self::AskInsurer => Some(Action::AskInsurer),
-            Self::LocksmithVisit(_)
+            Self::GetIn(_)
+            | Self::LocksmithVisit(_)
             | Self::HandOver(..)
             | Self::HandIn(_)
             | Self::ChangedByOthers { .. }
@@ -116,7 +120,7 @@ pub(super) fn steps(index: &Index<'_>, plan: &Plan) -> Vec<PlanStep> {
     for work in &plan.works {
         locks.add(work.urgency, work.could_be);
     }
-    let mut steps = at_once(plan, &losses);
+    let mut steps = at_once(index, plan, &losses);
     let before_work = steps.len();
     steps.extend(works(plan));
     let after_work = steps.len();
@@ -151,18 +155,19 @@ pub(super) fn steps(index: &Index<'_>, plan: &Plan) -> Vec<PlanStep> {
 }
 
 /// What comes before any work.
-fn at_once(plan: &Plan, losses: &Losses) -> Vec<PlanStep> {
+fn at_once(index: &Index<'_>, plan: &Plan, losses: &Losses) -> Vec<PlanStep> {
     let mut steps = Vec::new();
     if plan.safety_first {
         steps.push(PlanStep::due(Step::PlanWithSupport, Urgency::Today));
     }
+    if !plan.shut.is_empty() {
+        let step = Step::GetIn(plan.shut.clone());
+        steps.push(PlanStep::due(step, Urgency::Today));
+    }
     if losses.is_for_the_police {
         steps.push(PlanStep::due(Step::CallPolice, Urgency::Today));
     }
-    let mut gaps = plan.stop_gaps.iter();
-    if gaps.any(|gap| gap.urgency == Urgency::Today) {
-        steps.push(PlanStep::due(Step::StopGap, Urgency::Today));
-    }
+    steps.extend(stop_gap(index, plan));
     if losses.is_for_the_police {
         let locks = plan.works.iter().map(|work| work.urgency);
         let asked = locks.chain(plan.ways.iter().map(|way| way.urgency));
@@ -170,6 +175,23 @@ fn at_once(plan: &Plan, losses: &Losses) -> Vec<PlanStep> {
         steps.push(PlanStep::due(Step::AskInsurer, urgency));
     }
     steps
+}
+
+/// Bridging the time is a step where it cannot wait, or where somebody has to get in first.
+fn stop_gap(index: &Index<'_>, plan: &Plan) -> Option<PlanStep> {
+    let is_bridged = |gap: &&StopGap| {
+        let door = index.household.door(gap.door);
+        !gap.holding.is_empty() || door.is_some_and(|door| door.kind.leads_into_a_home())
+    };
+    let at_once = plan.stop_gaps.iter().map(|gap| gap.urgency).max();
+    let bridged = plan.stop_gaps.iter().filter(is_bridged);
+    let urgency = match (at_once, plan.shut.is_empty()) {
+        (Some(Urgency::Today), _) => at_once,
+        (_, true) => None,
+        (_, false) => bridged.map(|gap| gap.urgency).max(),
+    };
+    let urgency = urgency.filter(|&urgency| urgency >= Urgency::Soon)?;
+    Some(PlanStep::due(Step::StopGap, urgency))
 }
 
 /// Puts a step in at `from` or, if anything after it is more urgent, behind that.

@@ -52,6 +52,8 @@ texts! {
     NO = "no";
     /// To be ticked by hand.
     OPEN = "yes / no";
+    /// Before the locks of doors that may have to be opened first.
+    TO_OPEN = "No key is at hand: please open it without damage";
     /// Note on a door that drags.
     DRAGS = "The door is seen to first: a new lock in a door that drags breaks keys.";
     /// Second part.

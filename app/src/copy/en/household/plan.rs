@@ -21,6 +21,8 @@ texts! {
     LEDE_REGROUPED = "Done in this order, no key that is out opens anything, and the doors share keys as you chose.";
     /// Unfolds the choices.
     CHOICES = "Change what the plan aims at";
+    /// Where no key of today is left.
+    HAND_OVER = "Hand the new keys over.";
     /// Before new keys that others have made.
     FROM_THEM = "From them";
     /// Before old keys that others own.
@@ -177,6 +179,7 @@ pub fn step(step: &Step, names: &Names) -> String {
             format!("A new key into: {}", names.way(*way))
         }
         Step::HandOver(Recipient::Spare, _) => "Put the spares away at home".to_owned(),
+        Step::GetIn(_) => "Can you get in? If not, have the door opened first".to_owned(),
         Step::HandIn(_) => "Take in keys that people will not need".to_owned(),
         Step::ChangedByOthers { .. } => "Once others have changed their lock".to_owned(),
         Step::ScrapOldCopies(_) => "Destroy the old keys, last of all".to_owned(),
@@ -203,6 +206,9 @@ pub fn how(step: &Step, is_old_void: bool) -> Option<&'static str> {
         } else {
             "Hand the new keys over. Today’s keys stay in use."
         }),
+        Step::GetIn(_) => Some(
+            "No key to it is at hand. Ask a locksmith to open it without damage, and for the price before the work. Where others decide about the door, ask them first.",
+        ),
         Step::HandIn(_) => Some(
             "They open doors that these people do not need. A friendly word is enough. A returned key proves nothing: if you are not sure of someone, have that lock changed too.",
         ),

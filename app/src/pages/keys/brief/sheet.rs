@@ -62,11 +62,23 @@ fn first(brief: &Brief) -> Html {
                 <div><dt>{ words::SHUTS_WELL }</dt><dd>{ answer(readiness.shuts_well) }</dd></div>
                 <div><dt>{ words::HAS_PROOF }</dt><dd>{ answer(readiness.has_proof) }</dd></div>
             </dl>
+            { to_open(brief) }
             if readiness.shuts_well != Some(true) {
                 <p class="note">{ words::DRAGS }</p>
             }
         </>
     }
+}
+
+/// Which doors may have to be opened first: none where somebody can get in.
+fn to_open(brief: &Brief) -> Html {
+    let shut = brief.locks.iter().enumerate();
+    let shut = shut.filter(|(_, lock)| lock.is_shut);
+    let shut: Vec<usize> = shut.map(|(place, _)| place).collect();
+    if shut.is_empty() || brief.readiness.can_get_in == Some(true) {
+        return html! {};
+    }
+    html! { <p><strong>{ words::TO_OPEN }{ " (" }{ words::locks(&shut) }{ ")." }</strong></p> }
 }
 
 fn locks(brief: &Brief) -> Html {

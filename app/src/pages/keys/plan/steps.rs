@@ -43,6 +43,29 @@ fn together(steps: &[PlanStep]) -> impl Iterator<Item = &[PlanStep]> {
     })
 }
 
+/// How to do it. Where every key of today has gone, none is said to stay in use.
+fn how(overview: &Overview, plan: &Plan, step: &Step) -> Option<&'static str> {
+    match step {
+        Step::HandOver(Recipient::Holder(_), _) if !has_a_key_of_today(overview) => {
+            Some(words::HAND_OVER)
+        }
+        step => words::how(step, is_old_void(overview, plan, step)),
+    }
+}
+
+fn has_a_key_of_today(overview: &Overview) -> bool {
+    let household = &overview.household;
+    let is_there = |place: Place| match place {
+        Place::Held(by) => household
+            .holder(by)
+            .is_some_and(|holder| !holder.no_longer_should),
+        Place::AtHome { .. } | Place::InKeySafe(_) => true,
+        Place::Lost { .. } | Place::Scrapped { .. } => false,
+    };
+    let mut copies = household.copies();
+    copies.any(|(_, copy)| is_there(copy.place) && overview.opens.contains_key(&copy.key))
+}
+
 /// Whether there are old keys that open nothing any more; in the key safe, where the step is about one.
 fn is_old_void(overview: &Overview, plan: &Plan, step: &Step) -> bool {
     let household = &overview.household;
@@ -97,7 +120,7 @@ fn handing_over(overview: &Overview, plan: &Plan, steps: &[PlanStep]) -> Html {
             { due(first.urgency, first.may_be_sooner) }
             <h3>{ words::new_keys_for(steps.len()) }</h3>
             <ul class="about-lines">{ for alike.iter().map(line) }</ul>
-            if let Some(how) = words::how(&first.step, is_old_void(overview, plan, &first.step)) {
+            if let Some(how) = how(overview, plan, &first.step) {
                 <p>{ how }</p>
             }
         </li>
@@ -106,8 +129,7 @@ fn handing_over(overview: &Overview, plan: &Plan, steps: &[PlanStep]) -> Html {
 
 fn one(overview: &Overview, plan: &Plan, step: &PlanStep) -> Html {
     let advice = step.step.action().map(copy::action);
-    let how = words::how(&step.step, is_old_void(overview, plan, &step.step));
-    let how = how.or(advice.map(|advice| advice.how));
+    let how = how(overview, plan, &step.step).or(advice.map(|advice| advice.how));
     let cautions = cautions(plan, &step.step);
     html! {
         <li>
@@ -175,6 +197,10 @@ fn about(overview: &Overview, plan: &Plan, step: &Step) -> Vec<String> {
         Step::ScrapOldCopies(keys) => keys
             .iter()
             .map(|&key| board::key_to(&names.key_in_a_row(key)))
+            .collect(),
+        Step::GetIn(doors) => doors
+            .iter()
+            .map(|&door| names.door(door).to_owned())
             .collect(),
         Step::StopGap => gap_lines(overview, plan),
         Step::PlanWithSupport | Step::CallPolice | Step::AskInsurer => Vec::new(),
