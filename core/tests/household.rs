@@ -14,6 +14,8 @@ mod brief;
 mod chance;
 #[path = "household/costs.rs"]
 mod costs;
+#[path = "household/days.rs"]
+mod days;
 #[path = "household/demonstration.rs"]
 mod demonstration;
 #[path = "household/estate.rs"]

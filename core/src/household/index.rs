@@ -4,8 +4,11 @@
 use std::cell::OnceCell;
 use std::collections::{BTreeMap, BTreeSet};
 
+use crate::advice::Urgency;
+
 use super::exposed::no_longer_should;
 use super::kinds::{Loss, WayKind};
+use super::remedy::most_urgent;
 use super::{CopyId, DoorId, HolderId, Household, KeyId, LockId, Place, Refusal, WayId};
 
 pub(super) struct Index<'a> {
@@ -127,6 +130,13 @@ impl<'a> Index<'a> {
     fn doors_of(&self, key: KeyId) -> impl Iterator<Item = DoorId> {
         let locks = self.opened_by(key).iter();
         locks.filter_map(|&lock| self.door_of(lock))
+    }
+
+    /// The most urgent that a door which the key opens ever is.
+    pub(super) fn most_urgent_door_of(&self, key: KeyId) -> Urgency {
+        let doors = self.doors_of(key);
+        let doors = doors.filter_map(|door| self.household.door(door));
+        doors.map(most_urgent).max().unwrap_or(Urgency::Today)
     }
 
     /// The keys in a key safe.

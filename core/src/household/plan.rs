@@ -9,6 +9,7 @@
 mod after;
 mod beside;
 mod copies;
+mod days;
 mod regroup;
 mod replace;
 mod shut;

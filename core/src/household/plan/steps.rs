@@ -10,6 +10,7 @@ use super::super::index::Index;
 use super::super::kinds::Loss;
 use super::super::remedy::WhoActs;
 use super::super::{CopyId, DoorId, KeyId, LockId, Place, WayId};
+use super::days::KeyDays;
 use super::{Plan, Recipient, StopGap};
 
 /// One step with how soon it is due.
@@ -112,7 +113,7 @@ impl Step {
 }
 
 /// First what cannot wait and what has to be asked before work is ordered, then the works by urgency,
-/// then the copies. Looking again and asking for copies back wait for whatever is more urgent; the old
+/// each before the copies that go with it. Looking again and asking for copies back wait for whatever is more urgent; the old
 /// copies are destroyed last of all.
 pub(super) fn steps(index: &Index<'_>, plan: &Plan) -> Vec<PlanStep> {
     let losses = Losses::of(index);
@@ -120,19 +121,21 @@ pub(super) fn steps(index: &Index<'_>, plan: &Plan) -> Vec<PlanStep> {
     for work in &plan.works {
         locks.add(work.urgency, work.could_be);
     }
+    let works = works(plan);
+    let days = KeyDays::of(plan, &works);
     let mut steps = at_once(index, plan, &losses);
     let before_work = steps.len();
-    steps.extend(works(plan));
+    steps.extend(works);
     let after_work = steps.len();
-    let to_cut = (0..plan.keys.len()).filter(|&place| is_cut_by_the_household(plan, place));
-    let to_cut: Vec<usize> = to_cut.collect();
-    if !to_cut.is_empty() {
-        steps.push(locks.step(Step::CutCopies(to_cut)));
-    }
-    let handed = hand_over(plan).into_iter();
-    steps.extend(handed.map(|(recipient, keys)| locks.step(Step::HandOver(recipient, keys))));
+    steps.extend(days.cut(plan));
+    steps.extend(days.hand_over(plan));
     if !plan.hand_in.is_empty() {
         steps.push(locks.step(Step::HandIn(plan.hand_in.clone())));
+    }
+    // What is due later waits, whatever comes after it today; at the same time locks come before copies
+    // and copies before handing them over.
+    if let Some(later) = steps.get_mut(before_work..) {
+        later.sort_by_key(|step| Reverse(step.urgency));
     }
     if !losses.to_get_back.is_empty() {
         let step = PlanStep::due(Step::GetCopiesBack(losses.to_get_back), Urgency::Soon);
@@ -146,7 +149,7 @@ pub(super) fn steps(index: &Index<'_>, plan: &Plan) -> Vec<PlanStep> {
     steps.extend(changed_by_others(index, plan));
     let old = at_hand(index, &plan.void);
     if !old.is_empty() {
-        steps.push(locks.step(Step::ScrapOldCopies(old)));
+        steps.push(last_of(plan, &old).step(Step::ScrapOldCopies(old)));
     }
     if plan.safety_first {
         steps.retain(|step| !step.step.is_unsafe_beside_a_feared_person());
@@ -183,15 +186,16 @@ fn stop_gap(index: &Index<'_>, plan: &Plan) -> Option<PlanStep> {
         let door = index.household.door(gap.door);
         !gap.holding.is_empty() || door.is_some_and(|door| door.kind.leads_into_a_home())
     };
-    let at_once = plan.stop_gaps.iter().map(|gap| gap.urgency).max();
-    let bridged = plan.stop_gaps.iter().filter(is_bridged);
-    let urgency = match (at_once, plan.shut.is_empty()) {
-        (Some(Urgency::Today), _) => at_once,
-        (_, true) => None,
-        (_, false) => bridged.map(|gap| gap.urgency).max(),
-    };
-    let urgency = urgency.filter(|&urgency| urgency >= Urgency::Soon)?;
-    Some(PlanStep::due(Step::StopGap, urgency))
+    let gaps = || plan.stop_gaps.iter();
+    if gaps().any(|gap| gap.urgency == Urgency::Today) {
+        return Some(PlanStep::due(Step::StopGap, Urgency::Today));
+    }
+    let mut due = Due::default();
+    for gap in gaps().filter(is_bridged) {
+        due.add(gap.urgency, gap.could_be);
+    }
+    let is_due = due.urgency >= Some(Urgency::Soon) && !plan.shut.is_empty();
+    due.of(Step::StopGap).filter(|_| is_due)
 }
 
 /// Puts a step in at `from` or, if anything after it is more urgent, behind that.
@@ -263,20 +267,20 @@ impl PlanStep {
 
 /// How soon a step is due that does several things, and how soon it could turn out to be: as soon as
 /// the most urgent of them.
-#[derive(Clone, Copy, Default)]
-struct Due {
+#[derive(Clone, Copy, Default, PartialEq, Eq, PartialOrd, Ord)]
+pub(super) struct Due {
     urgency: Option<Urgency>,
     could_be: Option<Urgency>,
 }
 
 impl Due {
-    fn add(&mut self, urgency: Urgency, could_be: Urgency) {
+    pub(super) fn add(&mut self, urgency: Urgency, could_be: Urgency) {
         self.urgency = self.urgency.max(Some(urgency));
         self.could_be = self.could_be.max(Some(could_be));
     }
 
     /// The step; when convenient where nothing asks for it.
-    fn step(self, step: Step) -> PlanStep {
+    pub(super) fn step(self, step: Step) -> PlanStep {
         let urgency = self.urgency.unwrap_or(Urgency::WhenConvenient);
         PlanStep {
             step,
@@ -338,9 +342,16 @@ fn works(plan: &Plan) -> Vec<PlanStep> {
     steps
 }
 
-fn is_cut_by_the_household(plan: &Plan, place: usize) -> bool {
-    let key = plan.keys.get(place);
-    key.is_some_and(|key| key.who == WhoActs::Household && key.copy_count() > 0)
+/// How soon old keys can be destroyed: when the last of the locks that took them no longer does.
+fn last_of(plan: &Plan, old: &[KeyId]) -> Due {
+    let works = plan.works.iter();
+    let of_them = works.filter(|work| work.drops.iter().any(|key| old.contains(key)));
+    let last = of_them.min_by_key(|work| (work.urgency, work.could_be));
+    let mut due = Due::default();
+    if let Some(last) = last {
+        due.add(last.urgency, last.could_be);
+    }
+    due
 }
 
 /// New keys from others and old ones for them. It is due no sooner than they can have acted.
@@ -353,21 +364,6 @@ fn changed_by_others(index: &Index<'_>, plan: &Plan) -> Option<PlanStep> {
     let old = at_hand(index, &plan.given_back);
     let is_told = !keys.is_empty() || !old.is_empty();
     is_told.then(|| PlanStep::due(Step::ChangedByOthers { keys, old }, Urgency::WhenConvenient))
-}
-
-/// Everybody's new copies that the household has made, the home's own spares left out: those stay
-/// where they are.
-fn hand_over(plan: &Plan) -> BTreeMap<Recipient, Vec<(usize, u32)>> {
-    let mut handed: BTreeMap<Recipient, Vec<(usize, u32)>> = BTreeMap::new();
-    let keys = plan.keys.iter().enumerate();
-    for (place, key) in keys.filter(|(_, key)| key.who == WhoActs::Household) {
-        for &(recipient, count) in &key.copies {
-            if recipient != Recipient::Spare {
-                handed.entry(recipient).or_default().push((place, count));
-            }
-        }
-    }
-    handed
 }
 
 fn at_hand(index: &Index<'_>, keys: &[KeyId]) -> Vec<KeyId> {

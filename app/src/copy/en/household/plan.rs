@@ -47,6 +47,8 @@ texts! {
     HOW_LOST_WHY = "How soon you have to act depends on it.";
     /// Somebody stays in.
     STAY_IN = "someone stays in, or the door is not left on its own for long";
+    /// A place that is no home, with no other lock.
+    TAKE_OUT = "take out what could be stolen, or put a second lock on it";
     /// Before what each of several people gets.
     EACH = "Each gets";
     /// Other locks hold.

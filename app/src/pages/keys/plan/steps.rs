@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use self_check_core::advice::{Action, Urgency};
 use self_check_core::household::plan::{Plan, PlanStep, Recipient, Step, StopGap};
-use self_check_core::household::{HolderId, KeyCopy, LockId, Place};
+use self_check_core::household::{DoorKind, HolderId, KeyCopy, LockId, Place};
 use yew::prelude::*;
 
 use super::super::board::due;
@@ -313,22 +313,28 @@ fn until_then(overview: &Overview, plan: &Plan) -> Html {
 }
 
 fn gap_lines(overview: &Overview, plan: &Plan) -> Vec<String> {
-    let leads_in = |gap: &StopGap| {
-        let door = overview.household.door(gap.door);
-        door.is_some_and(|door| door.kind.leads_into_a_home())
-    };
-    let is_told = |gap: &&StopGap| {
-        gap.could_be >= Urgency::Soon && (leads_in(gap) || !gap.holding.is_empty())
-    };
+    let gaps = plan.stop_gaps.iter();
+    let told = gaps.filter(|gap| gap.could_be >= Urgency::Soon);
     let line = |gap: &StopGap| {
-        let door = overview.names.door(gap.door);
-        let what = if gap.holding.is_empty() {
-            words::STAY_IN
-        } else {
-            words::LOCK_THESE
-        };
-        format!("{door}: {what}")
+        let what = until_its_day(overview, gap)?;
+        Some(format!("{}: {what}", overview.names.door(gap.door)))
     };
-    let gaps = plan.stop_gaps.iter().filter(is_told);
-    gaps.map(line).collect()
+    told.filter_map(line).collect()
+}
+
+/// What bridges the time at a door, if anything does.
+fn until_its_day(overview: &Overview, gap: &StopGap) -> Option<&'static str> {
+    let kind = overview.household.door(gap.door)?.kind;
+    if !gap.holding.is_empty() {
+        return Some(words::LOCK_THESE);
+    }
+    match kind {
+        kind if kind.leads_into_a_home() => Some(words::STAY_IN),
+        DoorKind::Workshop
+        | DoorKind::Shed
+        | DoorKind::Store
+        | DoorKind::Garage
+        | DoorKind::Cabinet => Some(words::TAKE_OUT),
+        _ => None,
+    }
 }
