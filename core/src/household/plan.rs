@@ -95,6 +95,9 @@ pub struct Work {
     pub drops: Vec<KeyId>,
     /// The keys that open it afterwards, as places in [`Plan::keys`].
     pub takes: Vec<usize>,
+    /// The key that stays and to which nobody knows yet whether the lock can be set. Where it cannot, it
+    /// and the other locks of that key all get a new one.
+    pub only_if_keyed_to: Option<KeyId>,
     /// What is paid for.
     pub price: Priced,
 }

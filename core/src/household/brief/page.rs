@@ -12,7 +12,8 @@ use super::super::plan::{Origin, Plan, PlannedKey, Recipient, Work};
 use super::super::remedy::WhoActs;
 use super::super::{Household, KeyId, LockId, Priced};
 use super::{
-    AfterVisit, Ask, Brief, BriefChoices, BriefKey, BriefLock, BriefRecipient, Quote, SafetyFirst,
+    AfterVisit, Ask, Brief, BriefChoices, BriefKey, BriefLock, BriefRecipient, MatchedLock, Quote,
+    SafetyFirst,
 };
 
 /// The page for the locksmith: the household's own works of `plan`, small locks too, which locksmiths
@@ -64,6 +65,7 @@ pub fn brief(
         .collect();
     Ok(Brief {
         readiness: choices.readiness,
+        matched: matched(&index, &own, &works, choices),
         kinds: kinds_of(&locks),
         same_keyway: same_keyway(&index, &works),
         quotes: quotes(household, plan, &keys, to_open(&locks, choices), choices),
@@ -108,8 +110,38 @@ fn lock_of(
             .iter()
             .filter_map(|take| own.iter().position(|(place, _)| place == take))
             .collect(),
+        only_if_keyed_to: work.only_if_keyed_to.and_then(|kept| {
+            let mut keys = own.iter();
+            keys.position(|(_, key)| key.origin == Origin::Kept(kept))
+        }),
         urgency: choices.urgency.then_some(work.urgency).filter(|_| !is_open),
     })
+}
+
+/// The locks that stay of each key that a lock of the page shall take.
+fn matched(
+    index: &Index<'_>,
+    own: &[(usize, &PlannedKey)],
+    works: &[&Work],
+    choices: BriefChoices,
+) -> Vec<MatchedLock> {
+    let is_on_page = |lock: LockId| works.iter().any(|work| work.lock == lock);
+    let kept = own.iter().enumerate().filter(|(_, (_, key))| {
+        matches!(key.origin, Origin::Kept(_)) && key.locks.iter().any(|&lock| is_on_page(lock))
+    });
+    let locks = kept.flat_map(|(place, (_, key))| key.locks.iter().map(move |&lock| (place, lock)));
+    let staying = locks.filter(|&(_, lock)| !is_on_page(lock));
+    let matched = staying.filter_map(|(key, lock)| {
+        let lock = index.household.lock(lock)?;
+        let door = index.household.door(lock.door)?;
+        Some(MatchedLock {
+            door: door.kind,
+            label: door.label.clone().filter(|_| choices.labels),
+            kind: lock.kind,
+            key,
+        })
+    });
+    matched.collect()
 }
 
 /// Without roles nobody can be told from another: a key safe's copy counts as a spare.

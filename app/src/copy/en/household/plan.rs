@@ -240,6 +240,11 @@ pub fn verb(action: Action) -> &'static str {
     }
 }
 
+/// After a lock that shall take a key that stays, where nobody knows yet whether it can.
+pub fn only_if_keyed_to(key: &str) -> String {
+    format!("only if it can be set to that key ({key}). If not, both locks get a new key")
+}
+
 /// Who sees to a lock.
 pub fn who(who: WhoActs) -> &'static str {
     match who {

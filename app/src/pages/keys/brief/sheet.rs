@@ -2,8 +2,10 @@
 
 use std::collections::BTreeMap;
 
-use self_check_core::household::brief::{Brief, BriefKey, BriefLock, BriefRecipient};
-use self_check_core::household::{Arrangement, CylinderLengths, Household, LockKind};
+use self_check_core::household::brief::{Brief, BriefKey, BriefLock, BriefRecipient, MatchedLock};
+use self_check_core::household::{
+    Arrangement, CylinderLengths, DoorKind, Household, Label, LockKind,
+};
 use yew::prelude::*;
 
 use crate::copy::en::household::brief as words;
@@ -109,6 +111,7 @@ fn locks(brief: &Brief) -> Html {
                     </thead>
                     <tbody>
                         { for brief.locks.iter().enumerate().map(|(place, lock)| lock_row(place, lock, has_urgency)) }
+                        { for brief.matched.iter().map(|lock| matched_row(lock, has_urgency)) }
                     </tbody>
                 </table>
             </div>
@@ -117,11 +120,36 @@ fn locks(brief: &Brief) -> Html {
     }
 }
 
+/// A lock that is not seen to, but to whose key another shall be set.
+fn matched_row(lock: &MatchedLock, has_urgency: bool) -> Html {
+    html! {
+        <tr>
+            <th scope="row">
+                { door(lock.door, lock.label.as_ref()) }
+                <small>{ words::kind(lock.kind) }</small>
+            </th>
+            <td>{ words::MATCHED }</td>
+            <td></td>
+            <td></td>
+            <td></td>
+            <td></td>
+            <td>{ words::key(lock.key) }</td>
+            if has_urgency {
+                <td></td>
+            }
+        </tr>
+    }
+}
+
+fn door(kind: DoorKind, label: Option<&Label>) -> String {
+    match label {
+        Some(label) => format!("{} ({})", kind.words(), label.as_str()),
+        None => kind.words().to_owned(),
+    }
+}
+
 fn lock_row(place: usize, lock: &BriefLock, has_urgency: bool) -> Html {
-    let door = match &lock.label {
-        Some(label) => format!("{} ({})", lock.door.words(), label.as_str()),
-        None => lock.door.words().to_owned(),
-    };
+    let door = door(lock.door, lock.label.as_ref());
     let mut remarks: Vec<&str> = Vec::new();
     if lock.restricted == Some(true) {
         remarks.push(words::RESTRICTED);
@@ -137,7 +165,12 @@ fn lock_row(place: usize, lock: &BriefLock, has_urgency: bool) -> Html {
                 <small>{ words::kind(lock.kind) }</small>
                 { for remarks.into_iter().map(|remark| html! { <small>{ remark }</small> }) }
             </th>
-            <td>{ words::work(lock.action) }</td>
+            <td>
+                { words::work(lock.action) }
+                if let Some(key) = lock.only_if_keyed_to {
+                    <small>{ words::only_if_keyed_to(&words::key(key)) }</small>
+                }
+            </td>
             <td>{ words::material(lock.material) }</td>
             <td>{ words::inside(lock.inside) }</td>
             <td>{ lengths(lock.kind, lock.lengths) }</td>

@@ -233,7 +233,10 @@ fn work_line(overview: &Overview, plan: &Plan, lock: LockId) -> String {
     let work = plan.works.iter().find(|work| work.lock == lock);
     let verbs = work.into_iter().flat_map(|work| work.actions.iter());
     let verbs: Vec<&str> = verbs.map(|&action| words::verb(action)).collect();
-    format!("{name}: {}", verbs.join("; "))
+    let kept = work.and_then(|work| work.only_if_keyed_to);
+    let kept = kept.map(|key| board::key_to(&overview.names.key_in_a_row(key)));
+    let only = kept.map(|key| format!(". {}", words::only_if_keyed_to(&key)));
+    format!("{name}: {}{}", verbs.join("; "), only.unwrap_or_default())
 }
 
 fn way_line(overview: &Overview, plan: &Plan, way: self_check_core::household::WayId) -> String {
