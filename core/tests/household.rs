@@ -14,6 +14,8 @@ mod brief;
 mod chance;
 #[path = "household/costs.rs"]
 mod costs;
+#[path = "household/days.rs"]
+mod days;
 #[path = "household/demonstration.rs"]
 mod demonstration;
 #[path = "household/estate.rs"]
@@ -38,6 +40,8 @@ mod reach;
 mod record;
 #[path = "household/refusals.rs"]
 mod refusals;
+#[path = "household/shut.rs"]
+mod shut;
 #[path = "household/subsets.rs"]
 mod subsets;
 #[path = "household/truth.rs"]

@@ -203,7 +203,11 @@ fn safety_outlasts_emptying_and_leaves_copies_alone() {
     let chases = steps.iter().any(|step| {
         matches!(
             step.step,
-            Step::GetCopiesBack(_) | Step::HandOver(..) | Step::CutCopies(_) | Step::HandIn(_)
+            Step::GetCopiesBack(_)
+                | Step::HandOver(..)
+                | Step::CutCopies(_)
+                | Step::HandIn(_)
+                | Step::ChangedByOthers { .. }
         )
     });
     assert!(!chases, "{steps:?}");

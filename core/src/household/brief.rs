@@ -53,6 +53,8 @@ pub struct Brief {
     /// The locks to be seen to, in the order of the plan. Elsewhere a lock is named by its place
     /// here.
     pub locks: Vec<BriefLock>,
+    /// The locks that stay and whose key others shall take.
+    pub matched: Vec<MatchedLock>,
     /// How many of each kind, most first.
     pub kinds: Vec<(LockKind, usize)>,
     /// Locks known to share a keyway, two or more each. Only these can be keyed alike as they are.
@@ -92,6 +94,8 @@ pub struct BriefLock {
     pub restricted: Option<bool>,
     /// Whether there is a working key at hand.
     pub has_working_key: bool,
+    /// Whether its door may have to be opened first: every key to a lock on it has gone.
+    pub is_shut: bool,
     /// The keys that open it afterwards, as places in [`Brief::keys`].
     pub keys: Vec<usize>,
     /// How soon, if ticked in.
@@ -99,6 +103,22 @@ pub struct BriefLock {
     /// Whether it may be due sooner than that, or sooner than is known where nothing stands there:
     /// nobody has said how a key was lost. Only if ticked in.
     pub may_be_sooner: bool,
+    /// The key that stays to which it may not be possible to set the lock, as a place in
+    /// [`Brief::keys`].
+    pub only_if_keyed_to: Option<usize>,
+}
+
+/// A lock that stays as it is and whose key another lock of the page shall take.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct MatchedLock {
+    /// What kind of door it is on.
+    pub door: DoorKind,
+    /// Its own word, if ticked in.
+    pub label: Option<Label>,
+    /// What kind of lock.
+    pub kind: LockKind,
+    /// Its key, as a place in [`Brief::keys`].
+    pub key: usize,
 }
 
 /// One key there will be.

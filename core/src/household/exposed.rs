@@ -35,8 +35,11 @@ pub enum FoundExposure {
 pub struct ExposedKey {
     /// The key.
     pub key: KeyId,
-    /// How soon old keys should stop working: the most urgent of the reasons.
+    /// How soon old keys should stop working: the most urgent of the reasons, as far as a door that it
+    /// opens ever is.
     pub urgency: Urgency,
+    /// The most urgent that a door it opens ever is.
+    pub at_most: Urgency,
     /// Why; never empty.
     pub by: Vec<ExposedBy>,
 }
@@ -108,7 +111,7 @@ impl ExposedKey {
     /// more urgent.
     pub fn may_be_sooner(&self) -> bool {
         let is_open = |by: &ExposedBy| matches!(by, ExposedBy::LostCopy(_, Loss::NotSaid));
-        self.urgency < Urgency::Today && self.by.iter().any(is_open)
+        self.urgency < self.at_most && self.by.iter().any(is_open)
     }
 }
 
@@ -139,9 +142,12 @@ pub(super) fn exposed(index: &Index<'_>) -> BTreeMap<KeyId, ExposedKey> {
         if index.opened_by(key).is_empty() {
             return;
         }
+        let at_most = index.most_urgent_door_of(key);
+        let urgency = urgency.min(at_most);
         let entry = found.entry(key).or_insert_with(|| ExposedKey {
             key,
             urgency,
+            at_most,
             by: Vec::new(),
         });
         entry.urgency = entry.urgency.max(urgency);

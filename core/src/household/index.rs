@@ -4,7 +4,11 @@
 use std::cell::OnceCell;
 use std::collections::{BTreeMap, BTreeSet};
 
+use crate::advice::Urgency;
+
+use super::exposed::no_longer_should;
 use super::kinds::{Loss, WayKind};
+use super::remedy::most_urgent;
 use super::{CopyId, DoorId, HolderId, Household, KeyId, LockId, Place, Refusal, WayId};
 
 pub(super) struct Index<'a> {
@@ -80,6 +84,17 @@ impl<'a> Index<'a> {
         slice(&self.copies_of_key, &key)
     }
 
+    /// Whether a copy of the key is in the home or with somebody who should have it.
+    pub(super) fn is_at_hand(&self, key: KeyId) -> bool {
+        let copies = self.copies_of(key).iter();
+        let mut copies = copies.filter_map(|&copy| self.household.copy(copy));
+        copies.any(|copy| match copy.place {
+            Place::Held(holder) => !no_longer_should(self.household, holder),
+            Place::InKeySafe(_) | Place::AtHome { .. } => true,
+            Place::Lost { .. } | Place::Scrapped { .. } => false,
+        })
+    }
+
     /// The keys on a holder's ring, one entry for each copy.
     pub(super) fn ring(&self, holder: HolderId) -> &[KeyId] {
         slice(&self.rings, &holder)
@@ -115,6 +130,13 @@ impl<'a> Index<'a> {
     fn doors_of(&self, key: KeyId) -> impl Iterator<Item = DoorId> {
         let locks = self.opened_by(key).iter();
         locks.filter_map(|&lock| self.door_of(lock))
+    }
+
+    /// The most urgent that a door which the key opens ever is.
+    pub(super) fn most_urgent_door_of(&self, key: KeyId) -> Urgency {
+        let doors = self.doors_of(key);
+        let doors = doors.filter_map(|door| self.household.door(door));
+        doors.map(most_urgent).max().unwrap_or(Urgency::Today)
     }
 
     /// The keys in a key safe.

@@ -241,6 +241,8 @@ closed! {
         CallOut = "call-out",
         /// Coming out at night or at a weekend.
         CallOutAfterHours = "call-out-after-hours",
+        /// Opening a door to which no key is left.
+        Opening = "opening",
         /// Rekeying one cylinder.
         RekeyedCylinder = "rekeyed-cylinder",
         /// A new cylinder, fitted.

@@ -9,8 +9,10 @@
 mod after;
 mod beside;
 mod copies;
+mod days;
 mod regroup;
 mod replace;
+mod shut;
 mod steps;
 
 use std::collections::BTreeMap;
@@ -22,7 +24,7 @@ use super::exposed::exposed;
 use super::grouping::groups_of;
 use super::index::Index;
 use super::kinds::{Grouping, PriceItem};
-use super::remedy::{WhoActs, most_urgent};
+use super::remedy::{WhoActs, most_urgent, who_acts};
 use super::{
     CopyId, Cost, DoorId, ExposedKey, Group, HolderId, Household, KeyId, LockId, Priced,
     Quantities, TooMuch, WayId,
@@ -56,13 +58,18 @@ pub struct Plan {
     pub keys: Vec<PlannedKey>,
     /// Ways in without a cylinder that have to be changed, most urgent first.
     pub ways: Vec<WayWork>,
+    /// The doors to which no key is at hand, because a copy has gone: they may have to be opened first.
+    pub shut: Vec<DoorId>,
     /// What holds each door until then.
     pub stop_gaps: Vec<StopGap>,
     /// Copies of kept keys with people who will not need them.
     pub hand_in: Vec<CopyId>,
-    /// The keys of today that open nothing once everything is done, in their order. Only these are
-    /// to be destroyed; every other stays in use.
+    /// The keys of today that open nothing once everything is done and that only the household's own
+    /// locks take, in their order. Only these are to be destroyed; every other stays in use.
     pub void: Vec<KeyId>,
+    /// The keys of today that open nothing once others have changed their locks too, in their order.
+    /// They stay in use until then and go back to those others, whose they are.
+    pub given_back: Vec<KeyId>,
     /// What else to mind.
     pub notes: Vec<Note>,
     /// Everything in order.
@@ -88,6 +95,9 @@ pub struct Work {
     pub drops: Vec<KeyId>,
     /// The keys that open it afterwards, as places in [`Plan::keys`].
     pub takes: Vec<usize>,
+    /// The key that stays and to which nobody knows yet whether the lock can be set. Where it cannot, it
+    /// and the other locks of that key all get a new one.
+    pub only_if_keyed_to: Option<KeyId>,
     /// What is paid for.
     pub price: Priced,
 }
@@ -317,13 +327,18 @@ pub(super) fn plan_with(index: &Index<'_>, choices: Choices, groups: &[Group]) -
         let urgency = std::cmp::Reverse(work.urgency);
         (urgency, work.who, index.door_of(work.lock), work.lock)
     });
+    let (void, given_back) = void_keys(index, &works, &keys)
+        .into_iter()
+        .partition(|&key| opens_only_own_locks(index, key));
     let mut plan = Plan {
         choices,
         safety_first: household.puts_safety_first(),
+        shut: shut::shut(index, &works),
         stop_gaps: beside::stop_gaps(index, &exposed, &works),
         notes: beside::notes(index, &exposed, &works),
         ways: beside::way_works(index),
-        void: void_keys(index, &works, &keys),
+        void,
+        given_back,
         exposed: exposed.into_values().collect(),
         works,
         keys,
@@ -343,6 +358,13 @@ fn could_be(index: &Index<'_>, exposed: &BTreeMap<KeyId, ExposedKey>, work: &Wor
         Some(door) => work.urgency.max(most_urgent(door)),
         None => work.urgency,
     }
+}
+
+fn opens_only_own_locks(index: &Index<'_>, key: KeyId) -> bool {
+    index.opened_by(key).iter().all(|&lock| {
+        let lock_and_door = replace::lock_and_door(index, lock);
+        lock_and_door.is_some_and(|(lock, door)| who_acts(lock, door) == WhoActs::Household)
+    })
 }
 
 /// The keys that every lock they open drops and that nothing keeps.

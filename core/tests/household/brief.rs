@@ -4,6 +4,7 @@ use self_check_core::advice::{Action, Urgency};
 use self_check_core::household::brief::{
     AfterVisit, Ask, BriefKey, BriefLock, BriefRecipient, Quote, Readiness,
 };
+use self_check_core::household::plan::Origin;
 use self_check_core::household::*;
 
 use crate::homes::losing;
@@ -309,6 +310,40 @@ fn key_of_today_that_is_copied_is_known_by_its_door() {
     assert_eq!(known.len(), kept.len(), "each by another door: {known:?}");
     let is_known = |key: &BriefKey| !key.locks.is_empty() || !key.other_doors.is_empty();
     assert!(brief.keys.iter().all(is_known));
+}
+
+#[test]
+fn lock_set_to_a_key_that_stays_is_so_only_if_it_can_be() {
+    let home = demonstration::household();
+    let choices = Choices {
+        grouping: Grouping::AllAlike,
+        ..Choices::default()
+    };
+    let plan = plan(&home, choices);
+    let brief = brief(&home, &plan, BriefChoices::default()).unwrap();
+    let doubtful = plan
+        .works
+        .iter()
+        .filter(|work| work.only_if_keyed_to.is_some());
+    assert!(doubtful.clone().count() > 0);
+    for work in doubtful {
+        let kept = Origin::Kept(work.only_if_keyed_to.unwrap());
+        let key = work
+            .takes
+            .iter()
+            .find(|&&place| plan.keys[place].origin == kept);
+        assert!(key.is_some(), "{work:?}");
+        assert_ne!(work.price, Priced::Item(PriceItem::RekeyedCylinder));
+    }
+    for lock in brief
+        .locks
+        .iter()
+        .filter(|lock| lock.only_if_keyed_to.is_some())
+    {
+        let key = lock.only_if_keyed_to.unwrap();
+        assert!(lock.keys.contains(&key) && !brief.keys[key].is_new);
+        assert!(brief.matched.iter().any(|matched| matched.key == key));
+    }
 }
 
 #[test]

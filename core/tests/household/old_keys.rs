@@ -328,8 +328,53 @@ fn whoever_kept_back_the_key_of_another_door_stays_with_a_code() {
     assert!(plan.ways[0].stays_with.contains(&neighbour));
 }
 
+fn opens_only_own(home: &Household, key: KeyId) -> bool {
+    let mut opened = home.locks().filter(|(_, lock)| lock.keys.contains(&key));
+    opened.all(|(_, lock)| truth::is_own(home, lock))
+}
+
+#[test]
+fn keys_to_a_flat_that_others_decide_about_stay_until_they_have_acted() {
+    let home = quick::flat_and_entrance(LockKind::PinTumbler, &[Role::Resident, Role::Sitter]);
+    let home = home.unwrap();
+    let (flat, _) = home.doors().next().unwrap();
+    let landlord = Door {
+        who_decides: WhoDecides::Landlord,
+        ..Door::of(DoorKind::FlatDoor)
+    };
+    let home = home.with(Change::SetDoor(flat, landlord)).unwrap();
+    let home = losing(&home, Role::Resident, Loss::Stolen);
+    let plan = planned(&home, Grouping::AsNow);
+    let theirs: Vec<KeyId> = home.keys().map(|(key, _)| key).collect();
+    assert_eq!((plan.void.len(), &plan.given_back), (0, &theirs));
+    let last = &plan.steps.last().unwrap().step;
+    let keys = vec![0, 1];
+    assert_eq!(*last, Step::ChangedByOthers { keys, old: theirs });
+    let told = |step: &Step| matches!(step, Step::ScrapOldCopies(_) | Step::HandOver(..));
+    assert!(!plan.steps.iter().any(|step| told(&step.step)));
+    let watched: Vec<DoorId> = plan.stop_gaps.iter().map(|gap| gap.door).collect();
+    assert_eq!(watched, [flat], "nobody watches the entrance of a building");
+}
+
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(400))]
+
+    #[test]
+    fn no_key_of_a_lock_that_others_decide_about_is_told_to_be_destroyed(home in household(120)) {
+        for &grouping in Grouping::ALL {
+            for step in planned(&home, grouping).steps {
+                match step.step {
+                    Step::ScrapOldCopies(keys) => {
+                        prop_assert!(keys.iter().all(|&key| opens_only_own(&home, key)));
+                    }
+                    Step::ChangedByOthers { old, .. } => {
+                        prop_assert!(!old.iter().any(|&key| opens_only_own(&home, key)));
+                    }
+                    _ => {}
+                }
+            }
+        }
+    }
 
     #[test]
     fn void_keys_are_those_that_open_nothing_afterwards(home in household(120)) {
@@ -340,18 +385,21 @@ proptest! {
             let plan = planned(&home, grouping);
             let after = plan.carried_out(&home).unwrap();
             let gone: Vec<KeyId> = opening(&home).difference(&opening(&after)).copied().collect();
-            prop_assert_eq!(&plan.void, &gone, "{:?}", grouping);
+            let (own, others): (Vec<KeyId>, Vec<KeyId>) =
+                gone.iter().partition(|&&key| opens_only_own(&home, key));
+            prop_assert_eq!(&plan.void, &own, "{:?}", grouping);
+            prop_assert_eq!(&plan.given_back, &others, "{:?}", grouping);
             for copy in &plan.hand_in {
                 let key = home.copy(*copy).unwrap().key;
                 prop_assert!(!gone.contains(&key), "what is void is not taken in as kept");
             }
             for step in &plan.steps {
                 if let Step::ScrapOldCopies(keys) = &step.step {
-                    prop_assert!(keys.iter().all(|key| gone.contains(key)));
+                    prop_assert!(keys.iter().all(|key| own.contains(key)));
                 }
             }
             let page = brief(&home, &plan, BriefChoices::default()).unwrap();
-            let own: Vec<&Work> = plan
+            let on_page: Vec<&Work> = plan
                 .works
                 .iter()
                 .filter(|work| work.who == remedy::WhoActs::Household)
@@ -361,12 +409,14 @@ proptest! {
                 Place::InKeySafe(_) | Place::AtHome { .. } => true,
                 Place::Lost { .. } | Place::Scrapped { .. } => false,
             });
-            let dropped: BTreeSet<KeyId> = own.iter().flat_map(|work| work.drops.clone()).collect();
+            let dropped: BTreeSet<KeyId> = on_page.iter().flat_map(|work| work.drops.clone()).collect();
             let dropped: Vec<KeyId> = dropped.into_iter().filter(is_at_hand).collect();
             // What opens nothing once the locks of the page are done, whatever others still do.
             let is_void_here = |key: &KeyId| {
                 let mut opened = home.locks().filter(|(_, lock)| lock.keys.contains(key));
-                opened.all(|(id, _)| own.iter().any(|work| work.lock == id && work.drops.contains(key)))
+                opened.all(|(id, _)| {
+                    on_page.iter().any(|work| work.lock == id && work.drops.contains(key))
+                })
             };
             let says = |what: AfterVisit| page.after.contains(&what);
             prop_assert_eq!(

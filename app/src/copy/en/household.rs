@@ -131,6 +131,7 @@ words! {
     PriceItem {
         CallOut = "A visit in ordinary hours",
         CallOutAfterHours = "A visit at night or at a weekend",
+        Opening = "Opening a locked door without damage",
         RekeyedCylinder = "One lock rekeyed (set to a new key)",
         NewCylinder = "One new cylinder (the part the key goes into), fitted",
         LockOrLevers = "One new lever lock (flat plates inside), fitted",

@@ -204,7 +204,12 @@ fn plan_texts() -> Vec<String> {
         Step::HandOver(Recipient::Holder(holder), Vec::new()),
         Step::HandOver(Recipient::KeySafe(way), Vec::new()),
         Step::HandOver(Recipient::Spare, Vec::new()),
+        Step::GetIn(Vec::new()),
         Step::HandIn(Vec::new()),
+        Step::ChangedByOthers {
+            keys: Vec::new(),
+            old: Vec::new(),
+        },
         Step::ScrapOldCopies(Vec::new()),
     ] {
         texts.push(words::step(&step, &names));

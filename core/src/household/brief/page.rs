@@ -5,15 +5,15 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use crate::advice::Urgency;
 
-use super::super::exposed::no_longer_should;
 use super::super::grouping::keyways::Keyways;
 use super::super::index::Index;
 use super::super::kinds::{LockKind, PriceItem};
 use super::super::plan::{Origin, Plan, PlannedKey, Recipient, Work};
 use super::super::remedy::WhoActs;
-use super::super::{Household, KeyId, LockId, Place, Priced};
+use super::super::{Household, KeyId, LockId, Priced};
 use super::{
-    AfterVisit, Ask, Brief, BriefChoices, BriefKey, BriefLock, BriefRecipient, Quote, SafetyFirst,
+    AfterVisit, Ask, Brief, BriefChoices, BriefKey, BriefLock, BriefRecipient, MatchedLock, Quote,
+    SafetyFirst,
 };
 
 /// The page for the locksmith: the household's own works of `plan`, small locks too, which locksmiths
@@ -44,7 +44,7 @@ pub fn brief(
         .collect();
     let locks: Vec<BriefLock> = works
         .iter()
-        .filter_map(|work| lock_of(&index, work, &own, choices))
+        .filter_map(|work| lock_of(&index, plan, work, &own, choices))
         .collect();
     let keys: Vec<BriefKey> = own
         .iter()
@@ -65,9 +65,10 @@ pub fn brief(
         .collect();
     Ok(Brief {
         readiness: choices.readiness,
+        matched: matched(&index, &own, &works, choices),
         kinds: kinds_of(&locks),
         same_keyway: same_keyway(&index, &works),
-        quotes: quotes(household, plan, &keys, choices),
+        quotes: quotes(household, plan, &keys, to_open(&locks, choices), choices),
         after: after(&index, plan, &works, &keys),
         locks,
         keys,
@@ -82,6 +83,7 @@ fn is_only_copies(key: &PlannedKey) -> bool {
 
 fn lock_of(
     index: &Index<'_>,
+    plan: &Plan,
     work: &Work,
     own: &[(usize, &PlannedKey)],
     choices: BriefChoices,
@@ -102,26 +104,46 @@ fn lock_of(
         lengths: lock.lengths,
         arrangement: lock.arrangement,
         restricted: old.find_map(|key| key.restricted),
-        has_working_key: lock.keys.iter().any(|&key| is_at_hand(index, key)),
+        has_working_key: lock.keys.iter().any(|&key| index.is_at_hand(key)),
+        is_shut: plan.shut.contains(&lock.door),
         keys: work
             .takes
             .iter()
             .filter_map(|take| own.iter().position(|(place, _)| place == take))
             .collect(),
+        only_if_keyed_to: work.only_if_keyed_to.and_then(|kept| {
+            let mut keys = own.iter();
+            keys.position(|(_, key)| key.origin == Origin::Kept(kept))
+        }),
         urgency: choices.urgency.then_some(work.urgency).filter(|_| !is_open),
         may_be_sooner: choices.urgency && work.may_be_sooner(),
     })
 }
 
-/// Whether a copy of the key is in the home or with somebody who should have it.
-fn is_at_hand(index: &Index<'_>, key: KeyId) -> bool {
-    let copies = index.copies_of(key).iter();
-    let mut copies = copies.filter_map(|&copy| index.household.copy(copy));
-    copies.any(|copy| match copy.place {
-        Place::Held(holder) => !no_longer_should(index.household, holder),
-        Place::InKeySafe(_) | Place::AtHome { .. } => true,
-        Place::Lost { .. } | Place::Scrapped { .. } => false,
-    })
+/// The locks that stay of each key that a lock of the page shall take.
+fn matched(
+    index: &Index<'_>,
+    own: &[(usize, &PlannedKey)],
+    works: &[&Work],
+    choices: BriefChoices,
+) -> Vec<MatchedLock> {
+    let is_on_page = |lock: LockId| works.iter().any(|work| work.lock == lock);
+    let kept = own.iter().enumerate().filter(|(_, (_, key))| {
+        matches!(key.origin, Origin::Kept(_)) && key.locks.iter().any(|&lock| is_on_page(lock))
+    });
+    let locks = kept.flat_map(|(place, (_, key))| key.locks.iter().map(move |&lock| (place, lock)));
+    let staying = locks.filter(|&(_, lock)| !is_on_page(lock));
+    let matched = staying.filter_map(|(key, lock)| {
+        let lock = index.household.lock(lock)?;
+        let door = index.household.door(lock.door)?;
+        Some(MatchedLock {
+            door: door.kind,
+            label: door.label.clone().filter(|_| choices.labels),
+            kind: lock.kind,
+            key,
+        })
+    });
+    matched.collect()
 }
 
 /// Without roles nobody can be told from another: a key safe's copy counts as a spare.
@@ -171,10 +193,17 @@ fn same_keyway(index: &Index<'_>, works: &[&Work]) -> Vec<Vec<usize>> {
         .collect()
 }
 
+/// Whether a door may have to be opened first: no key to it is at hand, and nobody has said that they
+/// can get in.
+fn to_open(locks: &[BriefLock], choices: BriefChoices) -> bool {
+    choices.readiness.can_get_in != Some(true) && locks.iter().any(|lock| lock.is_shut)
+}
+
 fn quotes(
     household: &Household,
     plan: &Plan,
     keys: &[BriefKey],
+    to_open: bool,
     choices: BriefChoices,
 ) -> Vec<Quote> {
     let quantities = plan.quantities(0);
@@ -191,6 +220,8 @@ fn quotes(
             let visits = quantities.of(Priced::Item(item)) + any_hour;
             (visits > 0 || plan.visit().is_none()).then_some(visits)
         }
+        // Nobody can say before somebody stands at the door.
+        PriceItem::Opening => (!to_open).then_some(0),
         PriceItem::SmallLock => Some(quantities.of(Priced::Item(item))),
     };
     let items = PriceItem::ALL.iter().copied();
@@ -221,7 +252,7 @@ fn after(index: &Index<'_>, plan: &Plan, works: &[&Work], keys: &[BriefKey]) -> 
     let is_void =
         |key: &KeyId| plan.void.contains(key) && index.opened_by(*key).iter().all(is_of_the_page);
     let dropped: BTreeSet<KeyId> = works.iter().flat_map(|work| work.drops.clone()).collect();
-    let old = dropped.into_iter().filter(|&key| is_at_hand(index, key));
+    let old = dropped.into_iter().filter(|&key| index.is_at_hand(key));
     let (void, stay): (Vec<KeyId>, Vec<KeyId>) = old.partition(is_void);
     let has_new = keys.iter().any(|key| key.total > 0);
     let all = [

@@ -8,7 +8,7 @@ use crate::advice::{Action, Urgency};
 
 use super::super::exposed::{must_not_know, open_ways};
 use super::super::index::Index;
-use super::super::kinds::{Arrangement, Inside, Loss, WayKind};
+use super::super::kinds::{Arrangement, DoorKind, Inside, Loss, WayKind, WhoDecides};
 use super::super::remedy::for_a_way;
 use super::super::{DoorId, ExposedKey, FoundExposure, KeyId, LockId};
 use super::{Note, StopGap, WayWork, Work};
@@ -45,7 +45,9 @@ pub(super) fn stop_gaps(
 ) -> Vec<StopGap> {
     let mut doors: BTreeMap<DoorId, (Urgency, Urgency)> = BTreeMap::new();
     for work in works.iter().filter(|work| !work.exposed.is_empty()) {
-        if let Some(door) = index.door_of(work.lock) {
+        if let Some(door) = index.door_of(work.lock)
+            && !is_shared(index, door)
+        {
             let gap = doors.entry(door).or_insert((work.urgency, work.could_be));
             *gap = (gap.0.max(work.urgency), gap.1.max(work.could_be));
         }
@@ -68,6 +70,15 @@ pub(super) fn stop_gaps(
                 .collect(),
         })
         .collect()
+}
+
+/// Whether everybody in the building goes through the door: one home alone can neither watch it nor
+/// keep it locked.
+fn is_shared(index: &Index<'_>, door: DoorId) -> bool {
+    let door = index.household.door(door);
+    door.is_some_and(|door| {
+        door.kind == DoorKind::BuildingEntrance && door.who_decides != WhoDecides::Household
+    })
 }
 
 pub(super) fn notes(

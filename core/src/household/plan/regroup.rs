@@ -50,6 +50,8 @@ pub(super) fn regroup(
         for &id in &touched {
             if let Some(mut work) = work(index, exposed, &keyways, anchor, id, keys.len()) {
                 work.drops.retain(|&key| Some(key) != kept);
+                let surely = Priced::Item(PriceItem::RekeyedCylinder);
+                work.only_if_keyed_to = kept.filter(|_| work.price != surely);
                 works.insert(id, work);
             }
         }

@@ -71,6 +71,7 @@ pub(super) fn work_on(id: LockId, lock: &Lock, door: &Door) -> Work {
         exposed: Vec::new(),
         drops: Vec::new(),
         takes: Vec::new(),
+        only_if_keyed_to: None,
         price,
     }
 }

@@ -9,8 +9,9 @@ use super::super::exposed::no_longer_should;
 use super::super::index::Index;
 use super::super::kinds::Loss;
 use super::super::remedy::WhoActs;
-use super::super::{CopyId, KeyId, LockId, Place, WayId};
-use super::{Plan, Recipient};
+use super::super::{CopyId, DoorId, KeyId, LockId, Place, WayId};
+use super::days::KeyDays;
+use super::{Plan, Recipient, StopGap};
 
 /// One step with how soon it is due.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -30,6 +31,9 @@ pub enum Step {
     PlanWithSupport,
     /// Report the theft, or the loss with the address, to the police.
     CallPolice,
+    /// See whether somebody can get in at these doors, to which no key is at hand, and have them opened
+    /// otherwise.
+    GetIn(Vec<DoorId>),
     /// Look again indoors for these copies.
     LookAgainIndoors(Vec<CopyId>),
     /// Bridge the time until the visit, see [`Plan::stop_gaps`].
@@ -57,6 +61,14 @@ pub enum Step {
     HandIn(Vec<CopyId>),
     /// Ask for these copies back. A returned key proves nothing; the new lock does.
     GetCopiesBack(Vec<CopyId>),
+    /// If others change their locks: the new keys come from them, and the old ones go back to them.
+    /// Until then the old ones stay in use.
+    ChangedByOthers {
+        /// The new keys, places in [`Plan::keys`].
+        keys: Vec<usize>,
+        /// The old keys at hand, of which none is the household's to destroy.
+        old: Vec<KeyId>,
+    },
     /// Destroy what is left of these keys, once each was tried in every other lock.
     ScrapOldCopies(Vec<KeyId>),
     /// Ask the insurer.
@@ -77,9 +89,11 @@ impl Step {
             Self::CutCopies(_) => Some(Action::CutPlainCopies),
             Self::GetCopiesBack(_) => Some(Action::GetCopiesBack),
             Self::AskInsurer => Some(Action::AskInsurer),
-            Self::LocksmithVisit(_)
+            Self::GetIn(_)
+            | Self::LocksmithVisit(_)
             | Self::HandOver(..)
             | Self::HandIn(_)
+            | Self::ChangedByOthers { .. }
             | Self::ScrapOldCopies(_) => None,
         }
     }
@@ -89,13 +103,17 @@ impl Step {
     fn is_unsafe_beside_a_feared_person(&self) -> bool {
         matches!(
             self,
-            Self::CutCopies(_) | Self::HandOver(..) | Self::HandIn(_) | Self::GetCopiesBack(_)
+            Self::CutCopies(_)
+                | Self::HandOver(..)
+                | Self::HandIn(_)
+                | Self::GetCopiesBack(_)
+                | Self::ChangedByOthers { .. }
         )
     }
 }
 
 /// First what cannot wait and what has to be asked before work is ordered, then the works by urgency,
-/// then the copies. Looking again and asking for copies back wait for whatever is more urgent; the old
+/// each before the copies that go with it. Looking again and asking for copies back wait for whatever is more urgent; the old
 /// copies are destroyed last of all.
 pub(super) fn steps(index: &Index<'_>, plan: &Plan) -> Vec<PlanStep> {
     let losses = Losses::of(index);
@@ -103,19 +121,21 @@ pub(super) fn steps(index: &Index<'_>, plan: &Plan) -> Vec<PlanStep> {
     for work in &plan.works {
         locks.add(work.urgency, work.could_be);
     }
-    let mut steps = at_once(plan, &losses);
+    let works = works(plan);
+    let days = KeyDays::of(plan, &works);
+    let mut steps = at_once(index, plan, &losses);
     let before_work = steps.len();
-    steps.extend(works(plan));
+    steps.extend(works);
     let after_work = steps.len();
-    let to_cut = (0..plan.keys.len()).filter(|&place| is_cut_by_the_household(plan, place));
-    let to_cut: Vec<usize> = to_cut.collect();
-    if !to_cut.is_empty() {
-        steps.push(locks.step(Step::CutCopies(to_cut)));
-    }
-    let handed = hand_over(plan).into_iter();
-    steps.extend(handed.map(|(recipient, keys)| locks.step(Step::HandOver(recipient, keys))));
+    steps.extend(days.cut(plan));
+    steps.extend(days.hand_over(plan));
     if !plan.hand_in.is_empty() {
         steps.push(locks.step(Step::HandIn(plan.hand_in.clone())));
+    }
+    // What is due later waits, whatever comes after it today; at the same time locks come before copies
+    // and copies before handing them over.
+    if let Some(later) = steps.get_mut(before_work..) {
+        later.sort_by_key(|step| Reverse(step.urgency));
     }
     if !losses.to_get_back.is_empty() {
         let step = PlanStep::due(Step::GetCopiesBack(losses.to_get_back), Urgency::Soon);
@@ -126,10 +146,10 @@ pub(super) fn steps(index: &Index<'_>, plan: &Plan) -> Vec<PlanStep> {
         let step = PlanStep::due(step, Urgency::WhenConvenient);
         insert_in_time(&mut steps, before_work, step);
     }
-    let void = plan.void.iter().copied();
-    let old: Vec<KeyId> = void.filter(|&key| is_at_hand(index, key)).collect();
+    steps.extend(changed_by_others(index, plan));
+    let old = at_hand(index, &plan.void);
     if !old.is_empty() {
-        steps.push(locks.step(Step::ScrapOldCopies(old)));
+        steps.push(last_of(plan, &old).step(Step::ScrapOldCopies(old)));
     }
     if plan.safety_first {
         steps.retain(|step| !step.step.is_unsafe_beside_a_feared_person());
@@ -138,18 +158,19 @@ pub(super) fn steps(index: &Index<'_>, plan: &Plan) -> Vec<PlanStep> {
 }
 
 /// What comes before any work.
-fn at_once(plan: &Plan, losses: &Losses) -> Vec<PlanStep> {
+fn at_once(index: &Index<'_>, plan: &Plan, losses: &Losses) -> Vec<PlanStep> {
     let mut steps = Vec::new();
     if plan.safety_first {
         steps.push(PlanStep::due(Step::PlanWithSupport, Urgency::Today));
     }
+    if !plan.shut.is_empty() {
+        let step = Step::GetIn(plan.shut.clone());
+        steps.push(PlanStep::due(step, Urgency::Today));
+    }
     if losses.is_for_the_police {
         steps.push(PlanStep::due(Step::CallPolice, Urgency::Today));
     }
-    let mut gaps = plan.stop_gaps.iter();
-    if gaps.any(|gap| gap.urgency == Urgency::Today) {
-        steps.push(PlanStep::due(Step::StopGap, Urgency::Today));
-    }
+    steps.extend(stop_gap(index, plan));
     if losses.is_for_the_police {
         let locks = plan.works.iter().map(|work| work.urgency);
         let asked = locks.chain(plan.ways.iter().map(|way| way.urgency));
@@ -157,6 +178,24 @@ fn at_once(plan: &Plan, losses: &Losses) -> Vec<PlanStep> {
         steps.push(PlanStep::due(Step::AskInsurer, urgency));
     }
     steps
+}
+
+/// Bridging the time is a step where it cannot wait, or where somebody has to get in first.
+fn stop_gap(index: &Index<'_>, plan: &Plan) -> Option<PlanStep> {
+    let is_bridged = |gap: &&StopGap| {
+        let door = index.household.door(gap.door);
+        !gap.holding.is_empty() || door.is_some_and(|door| door.kind.leads_into_a_home())
+    };
+    let gaps = || plan.stop_gaps.iter();
+    if gaps().any(|gap| gap.urgency == Urgency::Today) {
+        return Some(PlanStep::due(Step::StopGap, Urgency::Today));
+    }
+    let mut due = Due::default();
+    for gap in gaps().filter(is_bridged) {
+        due.add(gap.urgency, gap.could_be);
+    }
+    let is_due = due.urgency >= Some(Urgency::Soon) && !plan.shut.is_empty();
+    due.of(Step::StopGap).filter(|_| is_due)
 }
 
 /// Puts a step in at `from` or, if anything after it is more urgent, behind that.
@@ -228,20 +267,20 @@ impl PlanStep {
 
 /// How soon a step is due that does several things, and how soon it could turn out to be: as soon as
 /// the most urgent of them.
-#[derive(Clone, Copy, Default)]
-struct Due {
+#[derive(Clone, Copy, Default, PartialEq, Eq, PartialOrd, Ord)]
+pub(super) struct Due {
     urgency: Option<Urgency>,
     could_be: Option<Urgency>,
 }
 
 impl Due {
-    fn add(&mut self, urgency: Urgency, could_be: Urgency) {
+    pub(super) fn add(&mut self, urgency: Urgency, could_be: Urgency) {
         self.urgency = self.urgency.max(Some(urgency));
         self.could_be = self.could_be.max(Some(could_be));
     }
 
     /// The step; when convenient where nothing asks for it.
-    fn step(self, step: Step) -> PlanStep {
+    pub(super) fn step(self, step: Step) -> PlanStep {
         let urgency = self.urgency.unwrap_or(Urgency::WhenConvenient);
         PlanStep {
             step,
@@ -303,22 +342,33 @@ fn works(plan: &Plan) -> Vec<PlanStep> {
     steps
 }
 
-fn is_cut_by_the_household(plan: &Plan, place: usize) -> bool {
-    let key = plan.keys.get(place);
-    key.is_some_and(|key| key.who == WhoActs::Household && key.copy_count() > 0)
+/// How soon old keys can be destroyed: when the last of the locks that took them no longer does.
+fn last_of(plan: &Plan, old: &[KeyId]) -> Due {
+    let works = plan.works.iter();
+    let of_them = works.filter(|work| work.drops.iter().any(|key| old.contains(key)));
+    let last = of_them.min_by_key(|work| (work.urgency, work.could_be));
+    let mut due = Due::default();
+    if let Some(last) = last {
+        due.add(last.urgency, last.could_be);
+    }
+    due
 }
 
-/// Everybody's new copies together, the home's own spares left out: those stay where they are.
-fn hand_over(plan: &Plan) -> BTreeMap<Recipient, Vec<(usize, u32)>> {
-    let mut handed: BTreeMap<Recipient, Vec<(usize, u32)>> = BTreeMap::new();
-    for (place, key) in plan.keys.iter().enumerate() {
-        for &(recipient, count) in &key.copies {
-            if recipient != Recipient::Spare {
-                handed.entry(recipient).or_default().push((place, count));
-            }
-        }
-    }
-    handed
+/// New keys from others and old ones for them. It is due no sooner than they can have acted.
+fn changed_by_others(index: &Index<'_>, plan: &Plan) -> Option<PlanStep> {
+    let is_theirs = |place: &usize| {
+        let key = plan.keys.get(*place);
+        key.is_some_and(|key| key.who != WhoActs::Household)
+    };
+    let keys: Vec<usize> = (0..plan.keys.len()).filter(is_theirs).collect();
+    let old = at_hand(index, &plan.given_back);
+    let is_told = !keys.is_empty() || !old.is_empty();
+    is_told.then(|| PlanStep::due(Step::ChangedByOthers { keys, old }, Urgency::WhenConvenient))
+}
+
+fn at_hand(index: &Index<'_>, keys: &[KeyId]) -> Vec<KeyId> {
+    let keys = keys.iter().copied();
+    keys.filter(|&key| is_at_hand(index, key)).collect()
 }
 
 /// Whether a copy of the key is anywhere but lost or destroyed.

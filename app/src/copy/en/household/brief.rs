@@ -58,6 +58,10 @@ texts! {
     NO = "no";
     /// To be ticked by hand.
     OPEN = "yes / no";
+    /// Before the locks of doors that may have to be opened first.
+    TO_OPEN = "No key is at hand: please open it without damage";
+    /// A lock that stays, whose key others shall take.
+    MATCHED = "to be matched, stays";
     /// Note on a door that drags.
     DRAGS = "The door is seen to first: a new lock in a door that drags breaks keys.";
     /// Second part.
@@ -191,6 +195,11 @@ pub fn work(action: Action) -> &'static str {
         Action::ReplaceSmallLock => "replace the small lock (we may do it ourselves)",
         other => super::plan::verb(other),
     }
+}
+
+/// After the work on a lock that shall take a key that stays.
+pub fn only_if_keyed_to(letter: &str) -> String {
+    format!("only if it can be set to key {letter}; else both get a new key")
 }
 
 /// A kind of lock, short.

@@ -23,6 +23,12 @@ texts! {
     LEDE_REGROUPED = "Done in this order, no key that is out opens anything, and the doors share keys as you chose.";
     /// Unfolds the choices.
     CHOICES = "Change what the plan aims at";
+    /// Where no key of today is left.
+    HAND_OVER = "Hand the new keys over.";
+    /// Before new keys that others have made.
+    FROM_THEM = "From them";
+    /// Before old keys that others own.
+    BACK_TO_THEM = "Then back to them";
     /// Grouping.
     GROUPING = "How should the doors share keys?";
     /// Spares.
@@ -43,6 +49,8 @@ texts! {
     HOW_LOST_WHY = "How soon you have to act depends on it.";
     /// Somebody stays in.
     STAY_IN = "someone stays in, or the door is not left on its own for long";
+    /// A place that is no home, with no other lock.
+    TAKE_OUT = "take out what could be stolen, or put a second lock on it";
     /// Before what each of several people gets.
     EACH = "Each gets";
     /// Other locks hold.
@@ -175,7 +183,9 @@ pub fn step(step: &Step, names: &Names) -> String {
             format!("A new key into: {}", names.way(*way))
         }
         Step::HandOver(Recipient::Spare, _) => "Put the spares away at home".to_owned(),
+        Step::GetIn(_) => "Can you get in? If not, have the door opened first".to_owned(),
         Step::HandIn(_) => "Take in keys that people will not need".to_owned(),
+        Step::ChangedByOthers { .. } => "Once others have changed their lock".to_owned(),
         Step::ScrapOldCopies(_) => "Destroy the old keys, last of all".to_owned(),
         other => other.action().map_or_else(String::new, |action| {
             super::super::action(action).title.to_owned()
@@ -200,8 +210,14 @@ pub fn how(step: &Step, is_old_void: bool) -> Option<&'static str> {
         } else {
             "Hand the new keys over. Today’s keys stay in use."
         }),
+        Step::GetIn(_) => Some(
+            "No key to it is at hand. Ask a locksmith to open it without damage, and for the price before the work. Where others decide about the door, ask them first.",
+        ),
         Step::HandIn(_) => Some(
             "They open doors that these people do not need. A friendly word is enough. A returned key proves nothing: if you are not sure of someone, have that lock changed too.",
+        ),
+        Step::ChangedByOthers { .. } => Some(
+            "Until they have changed it, today’s keys stay in use. If they change it, the new keys come from them. Then give the old keys back to them: they are not yours to destroy.",
         ),
         Step::ScrapOldCopies(_) => Some(
             "These open nothing any more. First try each once in every other lock, shed and padlock you have: it may open one you forgot. Then break or bend it, so that nobody can use it.",
@@ -224,6 +240,11 @@ pub fn verb(action: Action) -> &'static str {
         Action::ChangeCodesAndUsers => "change the code, remove old users",
         other => super::super::action(other).title,
     }
+}
+
+/// After a lock that shall take a key that stays, where nobody knows yet whether it can.
+pub fn only_if_keyed_to(key: &str) -> String {
+    format!("only if it can be set to that key ({key}). If not, both locks get a new key")
 }
 
 /// Who sees to a lock.

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use self_check_core::household::brief::{Brief, BriefKey, BriefLock, BriefRecipient};
+use self_check_core::household::brief::{Brief, BriefKey, BriefLock, BriefRecipient, MatchedLock};
 use self_check_core::household::{
     Arrangement, CylinderLengths, DoorKind, Household, Label, LockKind,
 };
@@ -66,11 +66,23 @@ fn first(brief: &Brief) -> Html {
                 <div><dt>{ words::DOOR_SHUTS_WELL }</dt><dd>{ answer(readiness.shuts_well) }</dd></div>
                 <div><dt>{ words::WE_HAVE_PROOF }</dt><dd>{ answer(readiness.has_proof) }</dd></div>
             </dl>
+            { to_open(brief) }
             if readiness.shuts_well != Some(true) {
                 <p class="note">{ words::DRAGS }</p>
             }
         </>
     }
+}
+
+/// Which doors may have to be opened first: none where somebody can get in.
+fn to_open(brief: &Brief) -> Html {
+    let shut = brief.locks.iter().enumerate();
+    let shut = shut.filter(|(_, lock)| lock.is_shut);
+    let shut: Vec<usize> = shut.map(|(place, _)| place).collect();
+    if shut.is_empty() || brief.readiness.can_get_in == Some(true) {
+        return html! {};
+    }
+    html! { <p><strong>{ words::TO_OPEN }{ " (" }{ words::locks(&shut) }{ ")." }</strong></p> }
 }
 
 fn locks(brief: &Brief, overview: &Overview) -> Html {
@@ -98,6 +110,7 @@ fn locks(brief: &Brief, overview: &Overview) -> Html {
                     </thead>
                     <tbody role="rowgroup">
                         { for brief.locks.iter().enumerate().map(|(place, lock)| lock_row(overview, place, lock, has_urgency)) }
+                        { for brief.matched.iter().map(|lock| matched_row(lock, has_urgency)) }
                     </tbody>
                 </table>
             </div>
@@ -133,6 +146,26 @@ fn name(overview: &Overview, lock: &BriefLock) -> String {
     words::door(lock.door, lock.label.as_ref().map(Label::as_str))
 }
 
+/// A lock that is not seen to, but to whose key another shall be set.
+fn matched_row(lock: &MatchedLock, has_urgency: bool) -> Html {
+    let told = |name: &str| match name {
+        words::WORK => words::MATCHED.to_owned(),
+        words::NEW_KEY => words::key(lock.key),
+        _ => String::new(),
+    };
+    html! {
+        <tr role="row">
+            <th scope="row" role="rowheader">
+                { words::door(lock.door, lock.label.as_ref().map(Label::as_str)) }
+                <small>{ words::kind(lock.kind) }</small>
+            </th>
+            { for columns(has_urgency).map(|name| html! {
+                <td role="cell"><span class="cell-name" aria-hidden="true">{ name }</span>{ told(name) }</td>
+            }) }
+        </tr>
+    }
+}
+
 fn lock_row(overview: &Overview, place: usize, lock: &BriefLock, has_urgency: bool) -> Html {
     let mut remarks: Vec<&str> = Vec::new();
     if lock.restricted == Some(true) {
@@ -158,8 +191,16 @@ fn lock_row(overview: &Overview, place: usize, lock: &BriefLock, has_urgency: bo
     } else {
         words::NO
     };
+    let work = html! {
+        <>
+            { words::work(lock.action) }
+            if let Some(key) = lock.only_if_keyed_to {
+                <small>{ words::only_if_keyed_to(&words::key(key)) }</small>
+            }
+        </>
+    };
     let cells: [Html; COLUMNS.len()] = [
-        words::work(lock.action).into(),
+        work,
         made_of.into(),
         inside.into(),
         lengths(lock.kind, lock.lengths).into(),

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use self_check_core::advice::{Action, Urgency};
 use self_check_core::household::plan::{Note, Plan, PlanStep, Recipient, Step, StopGap};
-use self_check_core::household::{HolderId, KeyCopy, LockId, Place};
+use self_check_core::household::{DoorKind, HolderId, KeyCopy, LockId, Place};
 use yew::prelude::*;
 
 use super::super::board::due;
@@ -41,6 +41,29 @@ fn together(steps: &[PlanStep]) -> impl Iterator<Item = &[PlanStep]> {
     steps.chunk_by(|one, next| {
         is_for_a_person(&one.step) && is_for_a_person(&next.step) && one.urgency == next.urgency
     })
+}
+
+/// How to do it. Where every key of today has gone, none is said to stay in use.
+fn how(overview: &Overview, plan: &Plan, step: &Step) -> Option<&'static str> {
+    match step {
+        Step::HandOver(Recipient::Holder(_), _) if !has_a_key_of_today(overview) => {
+            Some(words::HAND_OVER)
+        }
+        step => words::how(step, is_old_void(overview, plan, step)),
+    }
+}
+
+fn has_a_key_of_today(overview: &Overview) -> bool {
+    let household = &overview.household;
+    let is_there = |place: Place| match place {
+        Place::Held(by) => household
+            .holder(by)
+            .is_some_and(|holder| !holder.no_longer_should),
+        Place::AtHome { .. } | Place::InKeySafe(_) => true,
+        Place::Lost { .. } | Place::Scrapped { .. } => false,
+    };
+    let mut copies = household.copies();
+    copies.any(|(_, copy)| is_there(copy.place) && overview.opens.contains_key(&copy.key))
 }
 
 /// Whether there are old keys that open nothing any more; in the key safe, where the step is about one.
@@ -97,7 +120,7 @@ fn handing_over(overview: &Overview, plan: &Plan, steps: &[PlanStep]) -> Html {
             { due(first.urgency, first.may_be_sooner) }
             <h3>{ words::new_keys_for(steps.len()) }</h3>
             <ul class="about-lines">{ for alike.iter().map(line) }</ul>
-            if let Some(how) = words::how(&first.step, is_old_void(overview, plan, &first.step)) {
+            if let Some(how) = how(overview, plan, &first.step) {
                 <p>{ how }</p>
             }
         </li>
@@ -106,8 +129,7 @@ fn handing_over(overview: &Overview, plan: &Plan, steps: &[PlanStep]) -> Html {
 
 fn one(overview: &Overview, plan: &Plan, step: &PlanStep) -> Html {
     let advice = step.step.action().map(copy::action);
-    let how = words::how(&step.step, is_old_void(overview, plan, &step.step));
-    let how = how.or(advice.map(|advice| advice.how));
+    let how = how(overview, plan, &step.step).or(advice.map(|advice| advice.how));
     let cautions = cautions(overview, plan, &step.step);
     html! {
         <li>
@@ -162,9 +184,23 @@ fn about(overview: &Overview, plan: &Plan, step: &Step) -> Vec<String> {
             .iter()
             .map(|&(place, count)| format!("{}: {}", planned(place), words::copies(count.into())))
             .collect(),
+        Step::ChangedByOthers { keys, old } => {
+            let new = keys
+                .iter()
+                .map(|&place| format!("{}: {}", words::FROM_THEM, planned(place)));
+            let old = old.iter().map(|&key| {
+                let key = board::key_to(&names.key_in_a_row(key));
+                format!("{}: {key}", words::BACK_TO_THEM)
+            });
+            new.chain(old).collect()
+        }
         Step::ScrapOldCopies(keys) => keys
             .iter()
             .map(|&key| board::key_to(&names.key_in_a_row(key)))
+            .collect(),
+        Step::GetIn(doors) => doors
+            .iter()
+            .map(|&door| names.door(door).to_owned())
             .collect(),
         Step::StopGap => gap_lines(overview, plan),
         Step::PlanWithSupport | Step::CallPolice | Step::AskInsurer => Vec::new(),
@@ -197,7 +233,10 @@ fn work_line(overview: &Overview, plan: &Plan, lock: LockId) -> String {
     let work = plan.works.iter().find(|work| work.lock == lock);
     let verbs = work.into_iter().flat_map(|work| work.actions.iter());
     let verbs: Vec<&str> = verbs.map(|&action| words::verb(action)).collect();
-    format!("{name}: {}", verbs.join("; "))
+    let kept = work.and_then(|work| work.only_if_keyed_to);
+    let kept = kept.map(|key| board::key_to(&overview.names.key_in_a_row(key)));
+    let only = kept.map(|key| format!(". {}", words::only_if_keyed_to(&key)));
+    format!("{name}: {}{}", verbs.join("; "), only.unwrap_or_default())
 }
 
 fn way_line(overview: &Overview, plan: &Plan, way: self_check_core::household::WayId) -> String {
@@ -298,22 +337,28 @@ fn until_then(overview: &Overview, plan: &Plan) -> Html {
 }
 
 fn gap_lines(overview: &Overview, plan: &Plan) -> Vec<String> {
-    let leads_in = |gap: &StopGap| {
-        let door = overview.household.door(gap.door);
-        door.is_some_and(|door| door.kind.leads_into_a_home())
-    };
-    let is_told = |gap: &&StopGap| {
-        gap.could_be >= Urgency::Soon && (leads_in(gap) || !gap.holding.is_empty())
-    };
+    let gaps = plan.stop_gaps.iter();
+    let told = gaps.filter(|gap| gap.could_be >= Urgency::Soon);
     let line = |gap: &StopGap| {
-        let door = overview.names.door(gap.door);
-        let what = if gap.holding.is_empty() {
-            words::STAY_IN
-        } else {
-            words::LOCK_THESE
-        };
-        format!("{door}: {what}")
+        let what = until_its_day(overview, gap)?;
+        Some(format!("{}: {what}", overview.names.door(gap.door)))
     };
-    let gaps = plan.stop_gaps.iter().filter(is_told);
-    gaps.map(line).collect()
+    told.filter_map(line).collect()
+}
+
+/// What bridges the time at a door, if anything does.
+fn until_its_day(overview: &Overview, gap: &StopGap) -> Option<&'static str> {
+    let kind = overview.household.door(gap.door)?.kind;
+    if !gap.holding.is_empty() {
+        return Some(words::LOCK_THESE);
+    }
+    match kind {
+        kind if kind.leads_into_a_home() => Some(words::STAY_IN),
+        DoorKind::Workshop
+        | DoorKind::Shed
+        | DoorKind::Store
+        | DoorKind::Garage
+        | DoorKind::Cabinet => Some(words::TAKE_OUT),
+        _ => None,
+    }
 }

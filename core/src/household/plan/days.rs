@@ -1,0 +1,89 @@
+//! One day for a lock and its keys: copies are due with the step that sees to their locks.
+
+use std::cmp::Reverse;
+use std::collections::BTreeMap;
+
+use crate::advice::Urgency;
+
+use super::super::LockId;
+use super::super::remedy::WhoActs;
+use super::steps::Due;
+use super::{Plan, PlanStep, PlannedKey, Recipient, Step};
+
+/// How soon each planned key is due, in their order.
+pub(super) struct KeyDays(Vec<Due>);
+
+impl KeyDays {
+    /// By the steps that see to locks. What one visit sees to is due as soon as the most urgent of it;
+    /// a key to several locks is due with the first of them.
+    pub(super) fn of(plan: &Plan, works: &[PlanStep]) -> Self {
+        let mut locks: BTreeMap<LockId, &PlanStep> = BTreeMap::new();
+        for step in works {
+            if let Step::LocksmithVisit(seen_to) | Step::ReplaceSmallLocks(seen_to) = &step.step {
+                locks.extend(seen_to.iter().map(|&lock| (lock, step)));
+            }
+        }
+        let mut days = vec![Due::default(); plan.keys.len()];
+        for work in &plan.works {
+            let Some(step) = locks.get(&work.lock) else {
+                continue;
+            };
+            for &place in &work.takes {
+                if let Some(day) = days.get_mut(place) {
+                    day.add(step.urgency, step.could_be());
+                }
+            }
+        }
+        Self(days)
+    }
+
+    /// The copies that the household has cut, those of one day in one step.
+    pub(super) fn cut(&self, plan: &Plan) -> Vec<PlanStep> {
+        let cut = self.own(plan).filter(|(_, key, _)| key.copy_count() > 0);
+        let mut days: BTreeMap<Reverse<Due>, Vec<usize>> = BTreeMap::new();
+        for (place, _, day) in cut {
+            days.entry(Reverse(day)).or_default().push(place);
+        }
+        let days = days.into_iter();
+        days.map(|(day, keys)| day.0.step(Step::CutCopies(keys)))
+            .collect()
+    }
+
+    /// Everybody's new copies of one day together, the home's own spares left out: those stay where they
+    /// are.
+    pub(super) fn hand_over(&self, plan: &Plan) -> Vec<PlanStep> {
+        let mut handed: BTreeMap<(Reverse<Due>, Recipient), Vec<(usize, u32)>> = BTreeMap::new();
+        for (place, key, day) in self.own(plan) {
+            for &(recipient, count) in &key.copies {
+                if recipient != Recipient::Spare {
+                    let entry = handed.entry((Reverse(day), recipient)).or_default();
+                    entry.push((place, count));
+                }
+            }
+        }
+        let handed = handed.into_iter();
+        handed
+            .map(|((day, to), keys)| day.0.step(Step::HandOver(to, keys)))
+            .collect()
+    }
+
+    fn own<'a>(
+        &'a self,
+        plan: &'a Plan,
+    ) -> impl Iterator<Item = (usize, &'a PlannedKey, Due)> + 'a {
+        let keys = plan.keys.iter().zip(&self.0).enumerate();
+        keys.filter(|(_, (key, _))| key.who == WhoActs::Household)
+            .map(|(place, (key, &day))| (place, key, day))
+    }
+}
+
+impl PlanStep {
+    /// How soon it could turn out to be due, as far as that matters for what goes with it.
+    fn could_be(&self) -> Urgency {
+        if self.may_be_sooner {
+            Urgency::Today
+        } else {
+            self.urgency
+        }
+    }
+}
