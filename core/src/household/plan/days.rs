@@ -13,6 +13,9 @@ use super::{Plan, PlanStep, PlannedKey, Recipient, Step};
 /// How soon each planned key is due, in their order.
 pub(super) struct KeyDays(Vec<Due>);
 
+/// New keys by their place in the plan, each with how many of it.
+type NumberedKeys = Vec<(usize, u32)>;
+
 impl KeyDays {
     /// By the steps that see to locks. What one visit sees to is due as soon as the most urgent of it;
     /// a key to several locks is due with the first of them.
@@ -52,7 +55,7 @@ impl KeyDays {
     /// Everybody's new copies of one day together, the home's own spares left out: those stay where they
     /// are.
     pub(super) fn hand_over(&self, plan: &Plan) -> Vec<PlanStep> {
-        let mut handed: BTreeMap<(Reverse<Due>, Recipient), Vec<(usize, u32)>> = BTreeMap::new();
+        let mut handed: BTreeMap<_, NumberedKeys> = BTreeMap::new();
         for (place, key, day) in self.own(plan) {
             for &(recipient, count) in &key.copies {
                 if recipient != Recipient::Spare {
