@@ -99,11 +99,7 @@ pub fn exposures(answers: &Answers, of: Option<KeyRange>) -> Vec<Exposure> {
     if answers.has(WorriedAboutAPerson) && !answers.has(UneasyPerson) {
         found.push(Exposure {
             event: Event::UneasyPerson,
-            reading: if facts::is_a_card(answers).is_certain() {
-                CardHeld
-            } else {
-                Held
-            },
+            reading: held(answers),
             knows_the_door: Verdict::Applies,
             standing: of_a_person_nobody_named(answers),
             keys_left: of.map(|of| keys_left(Event::UneasyPerson, of)),
@@ -145,7 +141,7 @@ fn push(
     }
     let reading = match reading {
         CutsSeen if answers.has(OnlyThisLock) => CodeSeen,
-        Held if facts::is_a_card(answers).is_certain() => CardHeld,
+        Held => held(answers),
         reading => reading,
     };
     found.push(Exposure {
@@ -155,6 +151,15 @@ fn push(
         standing,
         keys_left: of.map(|of| keys_left(event, of)),
     });
+}
+
+/// What having it in hand was: a card can be refused by itself, a key cannot.
+fn held(answers: &Answers) -> Reading {
+    if facts::is_a_card(answers).is_certain() {
+        CardHeld
+    } else {
+        Held
+    }
 }
 
 /// How it stands with the person somebody is worried about, who is not among those told to have had a

@@ -5,7 +5,7 @@ use std::time::{Duration, Instant};
 use self_check_tests::{Look, Page, Result, Scheme, journey};
 
 use crate::print::read_back;
-use crate::walking::{answer, arrive, heading, not_sure_to_the_end, open_all};
+use crate::walking::{answer, arrive, choose, heading, not_sure_to_the_end, open_all};
 
 const EMPTY: &str = "Keys and doors";
 const EXAMPLE: &str = "Two keys could be in wrong hands";
@@ -41,19 +41,6 @@ async fn press_on_next(page: &Page, name: &str) -> Result<()> {
         }
     }
     Err(format!("Tab never came to {name:?}").into())
-}
-
-/// Chooses a line of a list by its first letters, as a keyboard does.
-async fn choose(page: &Page, list: &str, line: &str) -> Result<()> {
-    page.tab_to("combobox", list).await?;
-    page.type_text(line).await?;
-    page.wait_until(&format!("{line:?} is chosen in {list:?}"), async || {
-        let chosen = page
-            .run("const list = document.activeElement; return list.options?.[list.selectedIndex]?.text ?? '';")
-            .await?;
-        Ok(chosen.as_str().unwrap_or_default().starts_with(line))
-    })
-    .await
 }
 
 /// The text of the row under this heading, in the list of keys (`hooks`), people (`holders`) or doors

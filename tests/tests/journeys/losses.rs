@@ -3,7 +3,7 @@
 
 use self_check_tests::{Look, Page, Result, journey};
 
-use crate::walking::{arrive, choose_by_id};
+use crate::walking::{arrive, choose, choose_by_id};
 
 const EMPTY: &str = "Keys and doors";
 const CALM: &str = "No key here is known to be in wrong hands";
@@ -18,19 +18,6 @@ async fn home(page: &Page, doors: &str) -> Result<()> {
     choose(page, "Neighbour", "1").await?;
     page.click("button", "Put it on the board").await?;
     arrive(page, CALM).await
-}
-
-/// Chooses a line of the list of this name.
-async fn choose(page: &Page, list: &str, line: &str) -> Result<()> {
-    page.tab_to("combobox", list).await?;
-    page.type_text(line).await?;
-    page.wait_until(&format!("{line:?} is chosen in {list:?}"), async || {
-        let chosen = page
-            .run("const list = document.activeElement; return list.options?.[list.selectedIndex]?.text ?? '';")
-            .await?;
-        Ok(chosen.as_str().unwrap_or_default().starts_with(line))
-    })
-    .await
 }
 
 /// Whether the parts stand on the page one after the other.

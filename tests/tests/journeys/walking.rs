@@ -132,3 +132,16 @@ pub async fn choose_scene(page: &Page, letters: &str) -> Result<()> {
     page.tab_to("combobox", "Choose a scene").await?;
     page.type_text(letters).await
 }
+
+/// Chooses a line of a list by its first letters, as a keyboard does.
+pub async fn choose(page: &Page, list: &str, line: &str) -> Result<()> {
+    page.tab_to("combobox", list).await?;
+    page.type_text(line).await?;
+    page.wait_until(&format!("{line:?} is chosen in {list:?}"), async || {
+        let chosen = page
+            .run("const list = document.activeElement; return list.options?.[list.selectedIndex]?.text ?? '';")
+            .await?;
+        Ok(chosen.as_str().unwrap_or_default().starts_with(line))
+    })
+    .await
+}

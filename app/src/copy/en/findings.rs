@@ -41,7 +41,7 @@ pub fn level_meaning(of: Level, headline: &Headline) -> &'static str {
 }
 
 /// Beside a key whose lock was changed.
-pub const ENDED: &str = "What happened before the change no longer counts.";
+const ENDED: &str = "What happened before the change no longer counts.";
 
 /// The name of an urgency and what it means.
 pub fn urgency(urgency: Urgency) -> Named {

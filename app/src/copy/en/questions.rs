@@ -40,7 +40,7 @@ pub fn question_on(question: Question, answers: &Answers) -> QuestionWords {
 }
 
 /// Beside the question who has had the key to a home that is let.
-pub const LET_HOLDERS: &str = "Count those who live there now as the household of the home. Think of former tenants, agents and helpers, and of anyone who held it out of sight.";
+const LET_HOLDERS: &str = "Count those who live there now as the household of the home. Think of former tenants, agents and helpers, and of anyone who held it out of sight.";
 
 /// Whether the key opens a lock on whose front a number often stands.
 fn is_small_lock(answers: &Answers) -> bool {

@@ -113,7 +113,7 @@ pub fn tries_left(fewest: f64, most: f64) -> String {
 /// What the chosen scene leaves at the chosen distance.
 pub fn seen_from(scene_name: &str, metres: f64, tries: &str, keys: f64) -> String {
     format!(
-        "{scene_name}, {} away. At best a stranger would try {tries} of at most {} keys for an even chance. That is our own estimate; real pictures tell less.",
+        "{scene_name}, {} away. At best for the camera, a stranger would try {tries} of at most {} keys for an even chance. That is our own estimate; real pictures tell less.",
         distance(metres),
         at_most_keys(keys)
     )
