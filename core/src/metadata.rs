@@ -12,12 +12,14 @@ mod heif_items;
 mod jpeg;
 mod leftovers;
 mod notes;
+mod onward;
 mod other;
 mod png;
 mod riff;
 mod tiff;
 
 pub use leftovers::{Leftover, leftovers, without_leftovers};
+pub use onward::JpegInParts;
 
 use core::fmt;
 
@@ -38,6 +40,9 @@ pub struct PictureFile {
     /// Whether it ends before its picture does, so that a part is missing. Not told of TIFF and of
     /// Windows bitmaps.
     pub breaks_off: bool,
+    /// Whether something that was not read stands behind its pictures, such as a short film. It may tell
+    /// more.
+    pub has_more_behind: bool,
     /// The mean of the first ten steps, in zigzag order, to which a lossy file rounds its grey.
     pub quantisation: Option<f64>,
     /// What it tells beside the picture.
@@ -125,7 +130,7 @@ impl PictureFile {
     /// ```
     pub fn read(bytes: &[u8]) -> Result<Self, FileError> {
         let found = match Format::of(bytes)? {
-            Format::Jpeg => jpeg::read(bytes)?,
+            Format::Jpeg => return Ok(JpegInParts::begin(bytes)?.finish()),
             Format::Png => png::read(bytes)?,
             Format::WebP => riff::read(bytes)?,
             Format::Gif => gif::read(bytes)?,
@@ -135,24 +140,10 @@ impl PictureFile {
         Ok(found.into_file())
     }
 
-    /// Reads on in a JPEG of which the first part was read: `part` follows it, or what was read on, and
-    /// `before` is the byte in front of it. Says the same as reading it all at once.
-    pub fn read_on(&mut self, before: u8, part: &[u8]) {
-        let behind = if self.breaks_off {
-            jpeg::behind_the_end(before, part)
-        } else {
-            Some(part)
-        };
-        if let Some(behind) = behind {
-            self.breaks_off = false;
-            self.metadata.has_unread |= !bytes::is_padding(behind);
-        }
-    }
-
-    /// Whether every note was read, as far as can be known: no note made no sense, and none can stand
-    /// in a part that is missing. Where not, what is not told may be there all the same.
+    /// Whether every note was read, as far as can be known: no note made no sense, nothing else stands
+    /// behind the picture, and no part is missing that could hold one. Where not, what is not told may be there all the same.
     pub fn is_read_whole(&self) -> bool {
-        !self.metadata.has_unread && !self.breaks_off
+        !self.metadata.has_unread && !self.has_more_behind && !self.breaks_off
     }
 }
 
@@ -162,7 +153,7 @@ impl Format {
         let has = |at: usize, mark: &[u8]| bytes.get(at..).is_some_and(|b| b.starts_with(mark));
         if bytes.is_empty() {
             Err(FileError::Empty)
-        } else if has(0, b"\xff\xd8\xff") {
+        } else if has(0, jpeg::SIGNATURE) {
             Ok(Self::Jpeg)
         } else if has(0, png::SIGNATURE) {
             Ok(Self::Png)
@@ -227,6 +218,7 @@ struct Parts<'a> {
     size: Option<Size>,
     is_animated: bool,
     breaks_off: bool,
+    has_more_behind: bool,
     quantisation: Option<f64>,
     exif: Vec<&'a [u8]>,
     xmp: Vec<&'a [u8]>,
@@ -242,6 +234,7 @@ impl<'a> Parts<'a> {
             size: None,
             is_animated: false,
             breaks_off: false,
+            has_more_behind: false,
             quantisation: None,
             exif: Vec::new(),
             xmp: Vec::new(),
@@ -263,6 +256,7 @@ impl<'a> Parts<'a> {
             size: self.size,
             is_animated: self.is_animated,
             breaks_off: self.breaks_off,
+            has_more_behind: self.has_more_behind,
             quantisation: self.quantisation,
             metadata,
         }

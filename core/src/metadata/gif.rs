@@ -20,7 +20,7 @@ pub(super) fn read(bytes: &[u8]) -> Result<Parts<'_>, FileError> {
         }
     };
     parts.is_animated = views > 1;
-    parts.besides.has_unread |= !parts.breaks_off && !is_padding(rest.0);
+    parts.has_more_behind = !parts.breaks_off && !is_padding(rest.0);
     add_packets(&mut parts, bytes);
     Ok(parts)
 }

@@ -52,7 +52,20 @@ pub(super) const END: u8 = 0xd9;
 pub(super) const SCAN: u8 = 0xda;
 static END_OF_PICTURE: Wanted<'_> = Wanted::new(&[0xff, END]);
 
-pub(super) fn read(bytes: &[u8]) -> Result<Parts<'_>, FileError> {
+/// What every JPEG begins with.
+pub(super) const SIGNATURE: &[u8] = b"\xff\xd8\xff";
+
+/// A JPEG taken apart up to its coded picture.
+pub(super) struct Front<'a> {
+    pub parts: Parts<'a>,
+    /// The coded picture and all that follows it.
+    pub coded: &'a [u8],
+}
+
+pub(super) fn read(bytes: &[u8]) -> Result<Front<'_>, FileError> {
+    if !bytes.starts_with(SIGNATURE) {
+        return Err(FileError::NotAPicture);
+    }
     let mut parts = Parts::of(Format::Jpeg);
     let mut rest = Bytes(bytes);
     loop {
@@ -87,10 +100,10 @@ pub(super) fn read(bytes: &[u8]) -> Result<Parts<'_>, FileError> {
     if parts.size.is_none() {
         return Err(FileError::Broken);
     }
-    let behind = behind_the_end(0, rest.0);
-    parts.breaks_off = behind.is_none();
-    parts.besides.has_unread |= behind.is_some_and(|behind| !is_padding(behind));
-    Ok(parts)
+    Ok(Front {
+        parts,
+        coded: rest.0,
+    })
 }
 
 /// What stands behind the end of a JPEG's picture in these bytes of it, which follow one another behind

@@ -40,7 +40,7 @@ pub(super) fn read(bytes: &[u8]) -> Result<Parts<'_>, FileError> {
             b"iTXt" | b"tEXt" | b"zTXt" => text(&mut parts, content),
             b"IEND" => {
                 parts.breaks_off = false;
-                parts.besides.has_unread |= !is_padding(rest.0);
+                parts.has_more_behind = !is_padding(rest.0);
                 break;
             }
             _ => {}

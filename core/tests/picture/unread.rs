@@ -2,7 +2,7 @@
 
 use exif::{In, SRational, Tag, Value};
 use image::ImageFormat;
-use self_check_core::metadata::PictureFile;
+use self_check_core::metadata::{JpegInParts, PictureFile};
 
 use crate::files::{fractions, plain, some_notes, tiff, webp_with_chunk, with_segment};
 
@@ -175,19 +175,81 @@ fn what_follows_the_end_of_a_picture_is_unread() {
     }
 }
 
+/// A picture with notes of a place, as phones put one behind another.
+fn second() -> Vec<u8> {
+    let fine = [(4, 1), (5, 1), (600, 100)];
+    let place = [Tag::GPSLatitude, Tag::GPSLongitude].map(|tag| fractions(tag, &fine));
+    with_segment(&plain(ImageFormat::Jpeg), 0xe1, b"Exif\0\0", &tiff(&place))
+}
+
+#[test]
+fn picture_behind_another_is_read_like_the_first() {
+    let first = plain(ImageFormat::Jpeg);
+    let told = |behind: &[u8]| read(&[&first, behind].concat());
+    assert!(told(&[]).metadata.place.is_none());
+    for between in [&b""[..], &[0; 5], &[0xff; 3], b"\r\n"] {
+        let two = told(&[between, &second()].concat());
+        assert!(
+            two.metadata.place.is_some() && two.is_read_whole(),
+            "{two:?}"
+        );
+        assert_eq!(two.size, read(&first).size);
+    }
+    let third = told(&[first.clone(), second()].concat());
+    assert!(third.metadata.place.is_some() && third.is_read_whole());
+    // Without its end it may lack notes; the first picture is whole.
+    let second = second();
+    for cut in 1..second.len() {
+        let cut = told(&second[..cut]);
+        let is_padding = cut == read(&first);
+        assert!(
+            !cut.breaks_off && (cut.has_more_behind || is_padding),
+            "{cut:?}"
+        );
+    }
+    assert!(!told(&second[..second.len() - 1]).is_read_whole());
+}
+
+/// Notes longer than are waited for are not read, however much of the file is there at once.
+#[test]
+fn picture_with_endless_notes_behind_another_is_unread() {
+    let segment = [&b"\xff\xe1\xff\xff"[..], &[0; 0xfffd]].concat();
+    let long = [&b"\xff\xd8"[..], &segment.repeat(20), &second()[2..]].concat();
+    let file = [plain(ImageFormat::Jpeg), long].concat();
+    let at_once = read(&file);
+    assert!(at_once.has_more_behind && at_once.metadata.place.is_none());
+    let mut parts = JpegInParts::begin(&file[..5_000]).unwrap();
+    file[5_000..]
+        .chunks(70_000)
+        .for_each(|part| parts.read_on(part));
+    assert!(parts.is_done());
+    assert_eq!(parts.finish(), at_once);
+}
+
 /// Wherever a JPEG is cut once its picture has begun, reading on says what reading it at once says.
 #[test]
 fn reading_on_is_reading_at_once() {
     let bare = plain(ImageFormat::Jpeg);
-    let film = [&bare[..], b"\0\0 a film"].concat();
-    let filled = [&bare[..], &[0; 9]].concat();
+    let behind: [&[u8]; 6] = [
+        b"",
+        b"\0\0 a film",
+        &[0; 9],
+        &[0xff; 3],
+        &[&[0, 0xff, 0xff][..], &second(), b"\0"].concat(),
+        &[bare.clone(), second(), b"and a film".to_vec()].concat(),
+    ];
     let begun = (0..bare.len()).find(|&end| PictureFile::read(&bare[..end]).is_ok());
-    for file in [&bare, &film, &filled] {
-        let whole = read(file);
-        for cut in begun.unwrap()..file.len() {
-            let mut part = read(&file[..cut]);
-            part.read_on(file[cut - 1], &file[cut..]);
-            assert_eq!(part, whole, "{cut}");
+    let begun = begun.unwrap();
+    for behind in behind {
+        let file = [&bare, behind].concat();
+        let whole = read(&file);
+        for cut in begun..file.len() {
+            let mut two = JpegInParts::begin(&file[..cut]).unwrap();
+            two.read_on(&file[cut..]);
+            assert_eq!(two.finish(), whole, "{cut}");
         }
+        let mut bytes = JpegInParts::begin(&file[..begun]).unwrap();
+        file[begun..].chunks(1).for_each(|byte| bytes.read_on(byte));
+        assert_eq!(bytes.finish(), whole);
     }
 }

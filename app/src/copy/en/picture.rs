@@ -42,6 +42,8 @@ texts! {
     UNREAD_PART = "Could not be read whole";
     /// What that means.
     UNREAD = "This file could not be read whole, so it may tell more than is shown here.";
+    /// Something behind the picture was not read.
+    MORE_BEHIND = "Behind the picture this file holds something more, such as a short film that a phone took with it. It was not read, so it may tell and show more than is said here.";
     /// What becomes of notes.
     LEFT_OUT = "A copy made below leaves all such notes out.";
     /// The end of the file is missing.

@@ -27,10 +27,12 @@ pub fn told(read: &PictureFile, is_open: bool) -> Html {
             if let Some(meaning) = words::told_means(told, is_whole) {
                 <p>{ meaning }</p>
             }
-            if !is_whole {
+            if read.has_more_behind {
+                <p>{ words::MORE_BEHIND }</p>
+            } else if !is_whole {
                 <p>{ words::UNREAD }</p>
             }
-            if is_open && told.tells_anything() {
+            if is_open && (told.tells_anything() || read.has_more_behind) {
                 <p>{ words::LEFT_OUT }</p>
             }
             if is_open && read.breaks_off {

@@ -5,7 +5,7 @@ use std::cell::Cell;
 use std::rc::Rc;
 
 use self_check_core::key::Family;
-use self_check_core::metadata::{Format, PictureFile, leftovers, without_leftovers};
+use self_check_core::metadata::{Format, JpegInParts, PictureFile, leftovers, without_leftovers};
 use self_check_core::picture::{Judgement, Measurement, Measuring};
 use wasm_bindgen_futures::spawn_local;
 
@@ -197,8 +197,7 @@ async fn opened(job: &Job, file: LocalFile) -> Result<Option<Opened>, Trouble> {
     }))
 }
 
-/// Reads what the file tells, a part after the other. Of a JPEG only the front is kept: its notes stand
-/// before its picture, and in the rest only its end is looked for, and anything behind that.
+/// Reads what the file tells, a part after the other. Of a JPEG only the front is kept.
 /// Nothing where nobody waits for it any more.
 async fn read(job: &Job, file: &LocalFile) -> Result<Option<PictureFile>, Trouble> {
     let part = async |from: usize| {
@@ -219,19 +218,20 @@ async fn read(job: &Job, file: &LocalFile) -> Result<Option<PictureFile>, Troubl
             .map_err(|_| Trouble::TooManyBytes)?;
     }
     loop {
-        if is_jpeg && let Ok(mut read) = PictureFile::read(&bytes) {
-            let (mut from, mut last) = (bytes.len(), bytes.last().copied().unwrap_or(0));
-            while read.breaks_off || !read.metadata.has_unread {
+        if is_jpeg && let Ok(mut reading) = JpegInParts::begin(&bytes) {
+            let mut from = bytes.len();
+            drop(bytes);
+            while !reading.is_done() {
                 let Some(next) = part(from).await? else {
                     return Ok(None);
                 };
-                let Some(&end) = next.last() else {
+                if next.is_empty() {
                     break;
-                };
-                read.read_on(last, &next);
-                (from, last) = (from + next.len(), end);
+                }
+                reading.read_on(&next);
+                from += next.len();
             }
-            return Ok(Some(read));
+            return Ok(Some(reading.finish()));
         }
         let Some(next) = part(bytes.len()).await? else {
             return Ok(None);
