@@ -268,3 +268,38 @@ pub enum Trouble {
     /// The browser made no copy.
     CopyRefused,
 }
+
+/// A step that a press takes: a cover's own, or its lower right corner's.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Press {
+    /// The cover moves.
+    Left,
+    /// The cover moves.
+    Right,
+    /// The cover moves.
+    Up,
+    /// The cover moves.
+    Down,
+    /// The corner moves.
+    Wider,
+    /// The corner moves.
+    Narrower,
+    /// The corner moves.
+    Taller,
+    /// The corner moves.
+    Flatter,
+}
+
+impl Press {
+    /// In the order of their buttons.
+    pub const ALL: [Self; 8] = [
+        Self::Left,
+        Self::Right,
+        Self::Up,
+        Self::Down,
+        Self::Wider,
+        Self::Narrower,
+        Self::Taller,
+        Self::Flatter,
+    ];
+}

@@ -37,6 +37,9 @@ pub struct KeyPartsProps {
     pub desc: AttrValue,
     /// The parts and their words.
     pub parts: Vec<(Part, AttrValue)>,
+    /// Whether the words begin with the letters that stand in their place where there is no room.
+    #[prop_or_default]
+    pub has_letters: bool,
 }
 
 /// A key with its parts named.
@@ -61,7 +64,7 @@ pub fn KeyParts(props: &KeyPartsProps) -> Html {
             { image("drawing drawing-parts", None, words, content) }
             <ul class="legend" aria-hidden="true">
                 { for props.parts.iter().zip('A'..).map(|((_, word), letter)| html! {
-                    <li><b>{ letter }</b>{ word }</li>
+                    <li>if !props.has_letters { <b>{ letter }</b> }{ word }</li>
                 }) }
             </ul>
         </div>

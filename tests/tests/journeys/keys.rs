@@ -475,7 +475,7 @@ fn tenant_of_a_flat_is_sent_to_the_landlord() -> Result<()> {
         arrive(page, "What to do").await?;
         let plan = page.visible_text().await?;
         assert!(!plan.contains("Have a locksmith see to"), "{plan}");
-        // Once it is said, the question is gone.
+        // Whoever answers by keyboard keeps their place, and can put the answer right.
         page.tab_to("combobox", "How did it go missing? (Resident)")
             .await?;
         page.type_text("Stolen").await?;
@@ -483,7 +483,10 @@ fn tenant_of_a_flat_is_sent_to_the_landlord() -> Result<()> {
             let names = page.names("button").await?;
             Ok(names.iter().any(|name| name == "Undo: how it went missing"))
         })
-        .await
+        .await?;
+        let focused = page.focused().await?;
+        assert_eq!(focused.name, "How did it go missing? (Resident)");
+        Ok(())
     })
 }
 

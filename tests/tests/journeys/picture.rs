@@ -298,10 +298,34 @@ fn marks_that_cannot_be_are_told_beside_the_picture() -> Result<()> {
             page.drag_on(".stage-over", (0.5, 0.8), (bx, by)).await?;
             page.click("button", "Check this picture").await?;
             page.wait_for_text("What makes it safer").await?;
+            covers_move_by_single_presses(page).await?;
             page.click("button", "Remove cover 1").await?;
             page.click("button", "Make the copy").await?;
             says_one_thing(page, "Nothing is covered", "picture-add-cover").await
         })?;
+    }
+    Ok(())
+}
+
+/// Each button takes back what its neighbour did.
+async fn covers_move_by_single_presses(page: &Page) -> Result<()> {
+    page.run("document.querySelector('.presses').open = true")
+        .await?;
+    let cover = "Cover 1";
+    let corner = "Corner of cover 1, to size it";
+    for (moved, one, other) in [
+        (cover, "Up", "Down"),
+        (cover, "Left", "Right"),
+        (corner, "Narrower", "Wider"),
+        (corner, "Flatter", "Taller"),
+    ] {
+        let before = place(page, moved).await?;
+        page.click("button", &format!("{one}: cover 1")).await?;
+        page.wait_until(one, async || Ok(place(page, moved).await? != before))
+            .await?;
+        page.click("button", &format!("{other}: cover 1")).await?;
+        page.wait_until(other, async || Ok(place(page, moved).await? == before))
+            .await?;
     }
     Ok(())
 }

@@ -5,7 +5,7 @@ use self_check_core::key::LockFace;
 use self_check_core::metadata::{FileError, Metadata, Place, Precision};
 use self_check_core::picture::{Caveat, Judgement, MarkError, Readable};
 
-use crate::copy::{BandWords, Trouble};
+use crate::copy::{BandWords, Press, Trouble};
 
 texts! {
     /// Title and heading.
@@ -315,6 +315,26 @@ pub fn cover(number: usize) -> String {
 /// The corner by which a cover is sized.
 pub fn cover_corner(number: usize) -> String {
     format!("Corner of cover {number}, to size it")
+}
+
+/// Opens what can be done to a cover by presses.
+pub fn change_cover(number: usize) -> String {
+    format!("Move or size cover {number} by single presses")
+}
+
+/// What a press does to a cover: on its button, and in full.
+pub fn press(press: Press, number: usize) -> (&'static str, String) {
+    let word = match press {
+        Press::Left => "Left",
+        Press::Right => "Right",
+        Press::Up => "Up",
+        Press::Down => "Down",
+        Press::Wider => "Wider",
+        Press::Narrower => "Narrower",
+        Press::Taller => "Taller",
+        Press::Flatter => "Flatter",
+    };
+    (word, format!("{word}: cover {number}"))
 }
 
 /// Takes a cover away.

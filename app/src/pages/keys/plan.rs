@@ -1,5 +1,6 @@
 //! The plan: what to do in which order, what holds the doors until then, and the keys there will be.
 
+mod asking;
 mod choices;
 mod keys;
 mod steps;
@@ -7,18 +8,16 @@ mod steps;
 use std::rc::Rc;
 
 use self_check_core::household::plan::{Note, Plan};
-use self_check_core::household::{Grouping, KeyId, Loss, plan, remedy};
+use self_check_core::household::{Grouping, KeyId, plan, remedy};
 use self_check_core::sources::Source;
 use yew::prelude::*;
 
 use super::bar::Bar;
-use super::board::{losses, went};
 use super::{BRIEF, OverviewProps, PLAN, example_note, pages, route, safety_note, use_keys_page};
 use crate::browser;
-use crate::copy::Listed;
 use crate::copy::en::household::{board, plan as words};
-use crate::household::{Asked, HouseholdAct, HouseholdHandle, Lost, Overview, Told};
-use crate::ui::{Field, choose_among, source_line, use_household};
+use crate::household::{HouseholdAct, HouseholdHandle, Overview, Told};
+use crate::ui::{source_line, use_household};
 
 /// The plan.
 #[component]
@@ -46,7 +45,9 @@ pub fn PlanPage(props: &OverviewProps) -> Html {
             <p class="lede">{ lede(&plan, is_just_done) }</p>
             { safety_note(&state) }
             <Bar overview={Rc::clone(overview)} />
-            { losses_not_said(overview, &state, &plan) }
+            if !plan.safety_first {
+                <asking::HowLost overview={Rc::clone(overview)} plan={Rc::clone(&plan)} />
+            }
             if plan.choices.grouping != Grouping::AsNow {
                 { needs_assumed(overview) }
             }
@@ -82,43 +83,6 @@ fn lede(plan: &Plan, is_just_done: bool) -> &'static str {
         words::LEDE
     } else {
         words::LEDE_REGROUPED
-    }
-}
-
-/// So many rings and remotes are asked about at once.
-const MOST_ASKED: usize = 8;
-
-/// Asks how keys and remotes were lost, where the answer decides how soon something is due.
-fn losses_not_said(overview: &Rc<Overview>, state: &HouseholdHandle, plan: &Plan) -> Html {
-    let is_open = plan.exposed.iter().any(|exposed| exposed.may_be_sooner())
-        || plan.ways.iter().any(|way| way.may_be_sooner());
-    if !is_open || plan.safety_first {
-        return html! {};
-    }
-    let ask = |(place, (asked, lost)): (usize, (Asked, Lost))| {
-        let names = &overview.names;
-        let label = match asked {
-            Asked::Nobody => board::HOW_LOST.to_owned(),
-            Asked::Holder(holder) => format!("{} ({})", board::HOW_LOST, names.holder(holder)),
-            Asked::Way(way) => format!("{} ({})", board::HOW_LOST, names.way(way)),
-        };
-        let onvalue = {
-            let (overview, state) = (Rc::clone(overview), state.clone());
-            Callback::from(move |value: String| {
-                if let Some(loss) = Loss::of(&value) {
-                    state.dispatch(HouseholdAct::Make(went(&overview, asked, &lost, loss)));
-                }
-            })
-        };
-        let id = format!("said-{place}");
-        html! { <div key={place}>{ choose_among(Field::new(&id, &label), losses(), Loss::NotSaid.id(), onvalue) }</div> }
-    };
-    html! {
-        <section class="screen-only" aria-labelledby="how-lost">
-            <h2 id="how-lost">{ words::HOW_LOST }</h2>
-            <p>{ words::HOW_LOST_WHY }</p>
-            { for overview.losses_not_said().into_iter().take(MOST_ASKED).enumerate().map(ask) }
-        </section>
     }
 }
 

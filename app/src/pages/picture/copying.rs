@@ -2,13 +2,13 @@
 
 use yew::prelude::*;
 
-use super::covers::{CoverPicture, KEYS};
-use super::desk::{Act, Entry, Opened};
+use super::covers::{CoverPicture, KEYS, pressed};
+use super::desk::{Act, Cover, Entry, Opened};
 use super::stage::use_canvas_of;
 use super::work::Work;
 use super::{DeskHandle, ERROR, error_beside};
 use crate::browser::{self, CopyFormat, SafeCopy};
-use crate::copy::{picture as words, site};
+use crate::copy::{Press, picture as words, site};
 
 /// The covers, and the way to the copy.
 pub fn section(desk: &DeskHandle, opened: &Opened, work: &Work) -> Html {
@@ -38,7 +38,7 @@ pub fn section(desk: &DeskHandle, opened: &Opened, work: &Work) -> Html {
                 { bare() }
                 <p>{ words::COPY_HOW }</p>
             }
-            <CoverPicture working={opened.working.clone()} covers={desk.covers.clone()} {draw} {set} remove={remove.clone()} />
+            <CoverPicture working={opened.working.clone()} covers={desk.covers.clone()} {draw} set={set.clone()} remove={remove.clone()} />
             <p id={KEYS} class="hint">{ words::COVER_KEYS }</p>
             { error_beside(desk, Entry::Covers) }
             <p class="row">
@@ -51,6 +51,7 @@ pub fn section(desk: &DeskHandle, opened: &Opened, work: &Work) -> Html {
                     }
                 }) }
             </p>
+            { for desk.covers.iter().enumerate().map(|(which, cover)| presses(opened, which, *cover, &set)) }
             { formats(desk, &change) }
             <p class="note">{ words::COPY_NOTE }</p>
             <p class="row">
@@ -60,6 +61,23 @@ pub fn section(desk: &DeskHandle, opened: &Opened, work: &Work) -> Html {
                 { second_look(copy, is_covered) }
             }
         </section>
+    }
+}
+
+/// What can be done to a cover by single presses, for whoever can neither drag nor use a keyboard.
+fn presses(opened: &Opened, which: usize, cover: Cover, set: &Callback<(usize, Cover)>) -> Html {
+    let (width, height) = (opened.working.width, opened.working.height);
+    let press = |press: Press| {
+        let onclick =
+            set.reform(move |_: MouseEvent| (which, pressed(press, cover, width, height)));
+        let (word, whole) = words::press(press, which + 1);
+        html! { <button type="button" class="press-quiet" {onclick} aria-label={whole}>{ word }</button> }
+    };
+    html! {
+        <details key={which} class="presses">
+            <summary>{ words::change_cover(which + 1) }</summary>
+            <p class="row">{ for Press::ALL.into_iter().map(press) }</p>
+        </details>
     }
 }
 

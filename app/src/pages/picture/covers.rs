@@ -5,7 +5,7 @@ use yew::prelude::*;
 use super::desk::{Cover, cover_id};
 use super::stage::{Steps, moved_by, use_canvas_of, use_pixels_shown};
 use crate::browser::{self, Working};
-use crate::copy::picture as words;
+use crate::copy::{Press, picture as words};
 
 /// The picture under its covers, and what can be done to them.
 #[derive(Properties, PartialEq)]
@@ -160,6 +160,25 @@ fn one_cover(props: &CoverPictureProps, which: usize, cover: Cover, grip: f64) -
     }
 }
 
+/// The cover after this press, on a picture so wide and high.
+pub fn pressed(press: Press, cover: Cover, width: u32, height: u32) -> Cover {
+    let step = (PRESS * f64::from(width.max(height))).max(1.0);
+    let (left, top) = (f64::from(cover.left), f64::from(cover.top));
+    let (right, bottom) = (left + f64::from(cover.width), top + f64::from(cover.height));
+    let moved = |x: f64, y: f64| moved_to(cover, (left + x, top + y), width, height);
+    let sized = |x: f64, y: f64| sized_to(cover, (right + x, bottom + y), width, height);
+    match press {
+        Press::Left => moved(-step, 0.0),
+        Press::Right => moved(step, 0.0),
+        Press::Up => moved(0.0, -step),
+        Press::Down => moved(0.0, step),
+        Press::Wider => sized(step, 0.0),
+        Press::Narrower => sized(-step, 0.0),
+        Press::Taller => sized(0.0, step),
+        Press::Flatter => sized(0.0, -step),
+    }
+}
+
 /// What lies at a place: the topmost cover's corner, or the cover itself.
 fn grasped(covers: &[Cover], (x, y): (f64, f64), grip: f64) -> Option<Held> {
     covers.iter().enumerate().rev().find_map(|(which, cover)| {
@@ -253,6 +272,9 @@ const STEPS: Steps = Steps {
     long: 0.05,
 };
 
+/// How far a press on a button moves a cover or its corner, as a share of the picture's longer side.
+const PRESS: f64 = 0.02;
+
 /// Pixels of the page: the side of the corner by which a cover is sized.
 const GRIP: f64 = 16.0;
 /// Pixels of the shown picture.
@@ -291,6 +313,25 @@ mod tests {
         let sized = |to| sized_to(cover(4, 5, 8, 8), to, 40, 40);
         assert_eq!(sized((30.0, 9.0)), cover(4, 5, 26, SMALLEST));
         assert_eq!(sized((0.0, 90.0)), cover(4, 5, SMALLEST, 35));
+    }
+
+    #[test]
+    fn presses_move_and_size_and_undo_each_other() {
+        let start = cover(40, 30, 20, 10);
+        let after = |press: Press, cover| pressed(press, cover, 100, 50);
+        assert_eq!(after(Press::Left, start), cover(38, 30, 20, 10));
+        assert_eq!(after(Press::Down, start), cover(40, 32, 20, 10));
+        assert_eq!(after(Press::Wider, start), cover(40, 30, 22, 10));
+        assert_eq!(after(Press::Flatter, start), cover(40, 30, 20, 8));
+        for pair in Press::ALL.chunks(2) {
+            let there = after(pair[0], start);
+            assert_ne!(there, start);
+            assert_eq!(after(pair[1], there), start, "{pair:?}");
+        }
+        // At the edge a cover stays in the picture, and it never becomes too small to be seen.
+        let edge = cover(80, 40, 20, SMALLEST);
+        assert_eq!(after(Press::Right, edge), edge);
+        assert_eq!(after(Press::Flatter, edge), edge);
     }
 
     #[test]

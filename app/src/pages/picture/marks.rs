@@ -34,7 +34,7 @@ pub fn section(desk: &DeskHandle, opened: &Opened, work: &Work) -> Html {
             <h2 id="picture-mark" tabindex="-1">{ words::MARK }</h2>
             <p>{ words::MARK_WHERE }</p>
             <figure class="plate">
-                <KeyParts title={words::ENDS} desc={words::ENDS_DESC}
+                <KeyParts title={words::ENDS} desc={words::ENDS_DESC} has_letters=true
                     parts={vec![(Part::Shoulder, words::MARK_A.into()), (Part::Tip, words::MARK_B.into())]} />
             </figure>
             <p>{ words::MARK_HOW }</p>
