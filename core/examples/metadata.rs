@@ -1,5 +1,5 @@
 //! What a picture's file tells beside the picture: `metadata -- FILE` prints whether it tells the
-//! place, the time and the device, a line each. What it tells is never printed.
+//! place, the time, the device and anything else, a line each. What it tells is never printed.
 
 use self_check_core::metadata::PictureFile;
 use std::process::ExitCode;
@@ -24,9 +24,10 @@ fn lines() -> Result<String, String> {
     let yes_or_no = |told: bool| if told { "yes" } else { "no" };
     let told = file.metadata;
     Ok(format!(
-        "place {}\ntime {}\ndevice {}",
+        "place {}\ntime {}\ndevice {}\nothers {}",
         yes_or_no(told.place.is_some()),
         yes_or_no(told.has_time),
-        yes_or_no(told.has_device)
+        yes_or_no(told.has_device),
+        yes_or_no(told.has_others)
     ))
 }

@@ -77,6 +77,8 @@ pub struct Metadata {
     pub has_time: bool,
     /// Whether it tells with what camera or phone.
     pub has_device: bool,
+    /// Whether it holds anything else to read or to look at: a caption, somebody's name, a small preview.
+    pub has_others: bool,
     /// Whether there are notes that could not be read. They may tell more.
     pub has_unread: bool,
 }
@@ -207,6 +209,7 @@ impl Metadata {
             place,
             has_time: self.has_time || other.has_time,
             has_device: self.has_device || other.has_device,
+            has_others: self.has_others || other.has_others,
             has_unread: self.has_unread || other.has_unread,
         }
     }

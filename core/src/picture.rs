@@ -61,6 +61,10 @@ pub enum Caveat {
     /// No edge stands out of the noise. The figures are then those of a picture that shows nothing;
     /// that none was found does not prove that there is none.
     NoUsableEdge,
+    /// All along the marks, and farther to either side than a blade with cuts can fill, the picture has
+    /// one plain colour: a cover lies there, or the marks are beside the key. Edges around it are not a
+    /// key's, so nothing can be told.
+    OneColour,
     /// Scale comes from the blade's usual length, which differs from key to key, and from marks set
     /// by hand.
     ScaleFromBladeLength,
@@ -79,9 +83,10 @@ pub enum Caveat {
 
 impl Caveat {
     /// Every caveat.
-    pub const ALL: [Self; 8] = [
+    pub const ALL: [Self; 9] = [
         Self::TooSmall,
         Self::NoUsableEdge,
+        Self::OneColour,
         Self::ScaleFromBladeLength,
         Self::FewEdges,
         Self::UnevenBlur,
@@ -95,6 +100,7 @@ impl Caveat {
         match self {
             Self::TooSmall => "too-small",
             Self::NoUsableEdge => "no-usable-edge",
+            Self::OneColour => "one-colour",
             Self::ScaleFromBladeLength => "scale-from-blade-length",
             Self::FewEdges => "few-edges",
             Self::UnevenBlur => "uneven-blur",

@@ -109,7 +109,7 @@ sources! {
     /// Spacing, steps and adjacent cut rule of the European profile families.
     EUROPEAN_KEY_DIMENSIONS = "european-key-dimensions", "", None, "Typical dimensions of European profile keys, chosen between those of several systems", "", OurAssumption;
     /// From shoulder to tip.
-    BLADE_LENGTHS = "blade-lengths", "", None, "Blade lengths of common keys, within seven parts in a hundred", "", OurAssumption;
+    BLADE_LENGTHS = "blade-lengths", "", None, "Usual blade lengths of each family of keys", "", OurAssumption;
     /// How sharp everyday pictures are.
     PICTURE_SHARPNESS = "picture-sharpness", "", None, "Blur and contrast of everyday pictures", "", OurAssumption;
     /// Light, and the spot that a perfect lens makes of a point.

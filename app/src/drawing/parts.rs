@@ -26,6 +26,10 @@ pub enum Part {
     Groove,
     /// The end of the blade.
     Tip,
+    /// The middle of the blade where it begins.
+    FirstEnd,
+    /// The middle of the blade where it ends.
+    LastEnd,
 }
 
 /// A key and the parts to name.
@@ -134,11 +138,11 @@ impl Part {
     fn word_at(self) -> Point {
         match self {
             Self::Bow => (-12.7, -12.2),
-            Self::Shoulder => (2.5, -12.2),
+            Self::Shoulder | Self::FirstEnd => (2.5, -12.2),
             Self::Cut => (17.8, -12.2),
             Self::Groove => (3.5, 18.6),
             Self::Blade => (14.5, 18.6),
-            Self::Tip => (26.0, 18.6),
+            Self::Tip | Self::LastEnd => (26.0, 18.6),
         }
     }
 
@@ -154,6 +158,8 @@ impl Part {
             Self::Groove => (3.5, 5.5),
             Self::Blade => (14.5, 7.3),
             Self::Tip => (26.9, 6.6),
+            Self::FirstEnd => (0.0, AXIS),
+            Self::LastEnd => (Blade::new(DrawnPattern::DEMONSTRATION).length, AXIS),
         };
         [from, to]
     }
@@ -246,6 +252,8 @@ mod tests {
             Part::Cut,
             Part::Groove,
             Part::Tip,
+            Part::FirstEnd,
+            Part::LastEnd,
         ] {
             let (x, y) = in_percent(PARTS_BOX, part.word_at());
             assert!(

@@ -15,6 +15,7 @@ pub(super) fn read(tiff: &[u8]) -> Metadata {
         place: told.place(),
         has_time: told.has_time,
         has_device: told.has_device,
+        has_others: told.has_others,
         has_unread: told.has_unread || !is_whole,
     }
 }
@@ -29,6 +30,7 @@ struct Told {
     is_named: bool,
     has_time: bool,
     has_device: bool,
+    has_others: bool,
     has_unread: bool,
 }
 
@@ -37,6 +39,7 @@ impl Told {
         match meaning(entry.tag) {
             Some(Meaning::Time) => self.has_time |= entry.is_filled(),
             Some(Meaning::Device) => self.has_device |= entry.is_filled(),
+            Some(Meaning::Other) => self.has_others |= entry.is_filled(),
             Some(Meaning::Name) => self.is_named |= entry.is_filled(),
             Some(Meaning::Error) => self.error = self.error.or(first_number(entry)),
             Some(Meaning::Coordinate(pair, side)) => match coordinate(entry) {
@@ -138,6 +141,8 @@ fn first_number(entry: &Entry<'_>) -> Option<f64> {
 enum Meaning {
     Time,
     Device,
+    /// Words of any kind, or a small preview.
+    Other,
     /// The name of a place.
     Name,
     Error,
@@ -154,6 +159,10 @@ fn meaning(tag: Tag) -> Option<Meaning> {
         (Main, 0x010f | 0x0110 | 0x013c) => Some(Meaning::Device),
         // The owner, and numbers of a camera and its lens; what the maker alone can read.
         (Camera, 0xa430 | 0xa431 | 0xa433..=0xa435 | 0x927c) => Some(Meaning::Device),
+        // Caption, artist, rights; the same as some systems write them; a preview; what the user wrote.
+        (Main, 0x010e | 0x013b | 0x8298 | 0x9c9b..=0x9c9f | 0x0201) | (Camera, 0x9286) => {
+            Some(Meaning::Other)
+        }
         (Place, 0x02) => Some(Meaning::Coordinate(0, 0)),
         (Place, 0x04) => Some(Meaning::Coordinate(0, 1)),
         (Place, 0x14) => Some(Meaning::Coordinate(1, 0)),

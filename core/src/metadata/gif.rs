@@ -14,6 +14,7 @@ pub(super) fn read(bytes: &[u8]) -> Result<Parts<'_>, FileError> {
     parts.breaks_off = loop {
         match next_block(&mut rest) {
             Some(Block::View) => views = views.saturating_add(1),
+            Some(Block::Comment) => parts.besides.has_others = true,
             Some(Block::Extension) => {}
             Some(Block::End) => break false,
             None => break true,
@@ -27,6 +28,7 @@ pub(super) fn read(bytes: &[u8]) -> Result<Parts<'_>, FileError> {
 
 enum Block {
     View,
+    Comment,
     Extension,
     End,
 }
@@ -48,9 +50,12 @@ fn header(bytes: &mut Bytes<'_>) -> Option<Size> {
 fn next_block(bytes: &mut Bytes<'_>) -> Option<Block> {
     match bytes.byte()? {
         0x21 => {
-            bytes.byte()?;
+            let kind = bytes.byte()?;
             pass_runs(bytes)?;
-            Some(Block::Extension)
+            Some(match kind {
+                0xfe => Block::Comment,
+                _ => Block::Extension,
+            })
         }
         0x2c => {
             bytes.take(8)?;

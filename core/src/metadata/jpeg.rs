@@ -50,6 +50,7 @@ pub(super) const fn is_bare(marker: u8) -> bool {
 
 pub(super) const END: u8 = 0xd9;
 pub(super) const SCAN: u8 = 0xda;
+const COMMENT: u8 = 0xfe;
 static END_OF_PICTURE: Wanted<'_> = Wanted::new(&[0xff, END]);
 
 /// What every JPEG begins with.
@@ -88,6 +89,7 @@ pub(super) fn read(bytes: &[u8]) -> Result<Front<'_>, FileError> {
                     parts.xmp.push(packet);
                 }
             }
+            COMMENT => parts.besides.has_others |= !is_padding(content),
             0xed => {
                 if let Some(resources) = content.strip_prefix(PHOTOSHOP) {
                     parts.besides.has_unread |=

@@ -17,6 +17,7 @@ pub(super) fn read_xmp(packet: &[u8]) -> Metadata {
         place: (within.is_some() || is_named).then_some(Place { within, is_named }),
         has_time: has(&TIMES),
         has_device: has(&DEVICES),
+        has_others: has(&OTHERS),
         has_unread: false,
     }
 }
@@ -61,7 +62,9 @@ pub(super) fn read_iptc(records: &[u8]) -> Metadata {
             26 | 27 | 90 | 92 | 95 | 100 | 101 => is_named = true,
             // Date and time of creation and of digitising.
             55 | 60 | 62 | 63 => told.has_time = true,
-            _ => {}
+            // Its version.
+            0 => {}
+            _ => told.has_others = true,
         }
     }
     told.place = is_named.then_some(Place {
@@ -116,6 +119,21 @@ static DEVICES: [Wanted<'_>; 6] = [
     Wanted::new(b"aux:Lens"),
     Wanted::new(b"exifEX:BodySerialNumber"),
     Wanted::new(b"exifEX:LensModel"),
+];
+
+static OTHERS: [Wanted<'_>; 12] = [
+    Wanted::new(b"dc:title"),
+    Wanted::new(b"dc:description"),
+    Wanted::new(b"dc:creator"),
+    Wanted::new(b"dc:rights"),
+    Wanted::new(b"dc:subject"),
+    Wanted::new(b"photoshop:Headline"),
+    Wanted::new(b"photoshop:Credit"),
+    Wanted::new(b"Iptc4xmpCore:CreatorContactInfo"),
+    Wanted::new(b"Iptc4xmpExt:PersonInImage"),
+    Wanted::new(b"exif:UserComment"),
+    Wanted::new(b"mwg-rs:Name"),
+    Wanted::new(b"xmp:Thumbnails"),
 ];
 
 /// A coordinate is shorter than this.

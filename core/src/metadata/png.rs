@@ -72,5 +72,7 @@ fn text<'a>(parts: &mut Parts<'a>, content: &'a [u8]) {
         parts.besides.has_time = true;
     } else if PACKET.is_in(content) {
         parts.xmp.push(content);
+    } else {
+        parts.besides.has_others = true;
     }
 }

@@ -98,15 +98,49 @@ impl Marks {
     }
 
     /// The part of the picture that hides the key if it is covered: the blade with something to
-    /// spare, and as much again beyond the shoulder, where the bow is with what may be stamped on it.
+    /// spare, and as much again beyond either mark, where the bow is with what may be stamped on it:
+    /// beyond the shoulder, or beyond the tip where the marks were taken for each other.
     /// It follows from the marks; nothing is looked for.
     pub fn cover(&self) -> Rectangle {
-        self.around(-BOW, 1.0 + SPARE, COVER_TO_A_SIDE)
+        self.around(-BOW, 1.0 + BOW, COVER_TO_A_SIDE)
+    }
+
+    /// Whether all that a blade between these marks can take up lies under `covers`: the way from mark
+    /// to mark, and as far to either side as a blade is high. What lies outside the picture needs no
+    /// cover. It follows from the marks; nothing is looked for.
+    ///
+    /// ```
+    /// use self_check_core::picture::{Marks, Point, Rectangle, Size};
+    /// let size = Size { width: 800, height: 600 };
+    /// let marks = Marks::new(size, Point { x: 100.0, y: 300.0 }, Point { x: 380.0, y: 300.0 })?;
+    /// assert!(marks.blade_is_under(&[marks.cover()]));
+    /// // A strip along the middle leaves the cuts bare.
+    /// let strip = Rectangle { left: 0, top: 290, width: 800, height: 20 };
+    /// assert!(!marks.blade_is_under(&[strip]));
+    /// # Ok::<(), self_check_core::picture::MarkError>(())
+    /// ```
+    pub fn blade_is_under(&self, covers: &[Rectangle]) -> bool {
+        let (dx, dy) = (self.tip.x - self.shoulder.x, self.tip.y - self.shoulder.y);
+        let shares = |from: f64, to: f64| {
+            (0..=PLACES).map(move |place| from + (to - from) * f64::from(place) / f64::from(PLACES))
+        };
+        let (width, height) = (f64::from(self.size.width), f64::from(self.size.height));
+        let mut places = shares(0.0, 1.0)
+            .flat_map(|along| {
+                shares(-STRIP_TO_A_SIDE, STRIP_TO_A_SIDE).map(move |across| (along, across))
+            })
+            .map(|(along, across)| Point {
+                x: self.shoulder.x + along * dx - across * dy,
+                y: self.shoulder.y + along * dy + across * dx,
+            })
+            .filter(|place| (0.0..=width).contains(&place.x) && (0.0..=height).contains(&place.y));
+        places.all(|place| covers.iter().any(|cover| cover.holds(place)))
     }
 
     pub(super) fn strip(&self) -> Strip {
         let length = self.length_px();
         let reach = |share: f64, most: f64| (share * length).min(most);
+        let half_width = reach(STRIP_TO_A_SIDE, MOST_HALF_WIDTH);
         Strip {
             middle: Point {
                 x: 0.5 * (self.shoulder.x + self.tip.x),
@@ -117,7 +151,8 @@ impl Marks {
                 y: (self.tip.y - self.shoulder.y) / length,
             },
             half_length: reach(0.5, MOST_HALF_LENGTH),
-            half_width: reach(STRIP_TO_A_SIDE, MOST_HALF_WIDTH),
+            half_width,
+            middle_band: BAND_TO_A_SIDE * length / half_width,
         }
     }
 
@@ -171,6 +206,18 @@ pub(super) struct Strip {
     pub(super) along: Point,
     pub(super) half_length: f64,
     pub(super) half_width: f64,
+    /// As a share of its half width: the band that no blade with cuts fills, wherever in it the marks lie.
+    pub(super) middle_band: f64,
+}
+
+impl Rectangle {
+    /// Whether a place lies in it or on its border.
+    fn holds(&self, place: Point) -> bool {
+        let within = |at: f64, from: u32, size: u32| {
+            (f64::from(from)..=f64::from(from) + f64::from(size)).contains(&at)
+        };
+        within(place.x, self.left, self.width) && within(place.y, self.top, self.height)
+    }
 }
 
 impl Strip {
@@ -198,12 +245,20 @@ impl core::error::Error for MarkError {}
 /// A blade is about a third as high as it is long, and may lie on either side of the marks.
 const STRIP_TO_A_SIDE: f64 = 0.3;
 
+/// A blade is 0.25 to 0.35 times as high as it is long, less at its cuts and at its tip. Marks that lie
+/// along its middle have less than this to both sides there; other marks have nothing to one side. Our
+/// assumption from the blade sizes of common keys.
+const BAND_TO_A_SIDE: f64 = 0.15;
+
 /// Of a key that fills a very large picture the middle is enough: edges are sampled, not followed.
 const MOST_HALF_LENGTH: f64 = 800.0;
 const MOST_HALF_WIDTH: f64 = 1200.0;
 
+/// Along and across, one more than this many places of a blade are looked at: no cover that a person
+/// draws leaves a gap so narrow that it lies between two of them.
+const PLACES: u32 = 48;
+
 /// As shares of the blade's length. A bow is about as long as the blade and as wide as half of it
 /// to either side; the rest is room for marks set loosely.
 const BOW: f64 = 1.0;
-const SPARE: f64 = 0.15;
 const COVER_TO_A_SIDE: f64 = 0.45;

@@ -211,9 +211,13 @@ impl Measuring {
         });
         let is_small = self.marks.length_px() < Marks::SHORTEST;
         let edge = |holds: fn(&Edges) -> bool| edges.is_some_and(holds);
+        let level = whole.zip(self.levels.first());
+        let is_one_colour =
+            level.is_some_and(|(search, level)| search.is_one_colour(level, &self.strip));
         let all = [
             (Caveat::TooSmall, is_small),
             (Caveat::NoUsableEdge, !is_small && edges.is_none()),
+            (Caveat::OneColour, !is_small && is_one_colour),
             (Caveat::ScaleFromBladeLength, true),
             (
                 Caveat::FewEdges,

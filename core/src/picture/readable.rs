@@ -123,11 +123,15 @@ impl Measurement {
     ///
     /// Of a strip too small to be measured only the most that it could tell is known, so that
     /// [`Readable::No`] alone can be sure, and [`Readable::Yes`] cannot be told. Where no edge was
-    /// found nothing can.
+    /// found, or a cover lies, nothing can.
     ///
     /// Where it may be of one family or another, [`Judgement::or`] says what can be said of both.
     pub fn judge(&self, family: Family) -> Judgement {
-        if self.caveats().contains(&Caveat::NoUsableEdge) {
+        let is_hidden = [Caveat::NoUsableEdge, Caveat::OneColour];
+        if is_hidden
+            .iter()
+            .any(|caveat| self.caveats().contains(caveat))
+        {
             return Judgement::CANNOT_TELL;
         }
         let range = |factors| {

@@ -1,6 +1,6 @@
 //! Notes written by exiftool, each alone, into files of several formats.
 
-use self_check_core::metadata::{Format, Leftover, PictureFile, Precision, leftovers};
+use self_check_core::metadata::{Format, Leftover, Metadata, PictureFile, Precision, leftovers};
 use std::path::{Path, PathBuf};
 
 /// What is written, and what must then be told: place, time, device.
@@ -120,7 +120,7 @@ fn notes_are_found_in_every_format() {
     for bare in bare_files(&folder) {
         let file = PictureFile::read(&std::fs::read(&bare).unwrap()).unwrap();
         let told = file.metadata;
-        assert!(told.place.is_none() && !told.has_time && !told.has_device && !told.has_unread);
+        assert_eq!(told, Metadata::default());
         let press = PRESS.iter().filter(|_| file.format == Format::Jpeg);
         for (arguments, place, time, device) in CASES.iter().chain(press) {
             let path = bare.with_file_name(format!("with.{}", bare.extension().unwrap().display()));
@@ -140,6 +140,10 @@ fn notes_are_found_in_every_format() {
                 "{context}"
             );
             assert!(!told.has_unread, "{context}");
+            let in_words = arguments
+                .iter()
+                .any(|argument| argument.contains("Description"));
+            assert_eq!(told.has_others, in_words, "{context}");
             if matches!(file.format, Format::Jpeg | Format::Png) {
                 assert!(
                     leftovers(&bytes).unwrap().contains(&Leftover::Notes),
@@ -150,6 +154,50 @@ fn notes_are_found_in_every_format() {
         }
     }
     assert_eq!(read, 5 * CASES.len() + PRESS.len());
+}
+
+/// Captions, names and previews: what is neither place nor time nor device.
+#[test]
+fn other_notes_are_found() {
+    let folder = super::folder("others");
+    let bare = bare_files(&folder);
+    let preview = format!("-EXIF:ThumbnailImage<={}", bare[0].display());
+    let everywhere = [
+        "-EXIF:ImageDescription=A caption",
+        "-EXIF:UserComment=A comment",
+        "-EXIF:Copyright=Somebody",
+        "-XMP-dc:Description=A caption",
+        "-XMP-dc:Creator=Somebody",
+        &preview,
+    ];
+    let jpeg = ["-Comment=A comment", "-IPTC:Caption-Abstract=A caption"];
+    let png = ["-PNG:Comment=A comment"];
+    let mut read = 0;
+    for bare in bare {
+        let with = bare.with_file_name(format!("with.{}", bare.extension().unwrap().display()));
+        let format = PictureFile::read(&std::fs::read(&bare).unwrap())
+            .unwrap()
+            .format;
+        let own: &[&str] = match format {
+            Format::Jpeg => &jpeg,
+            Format::Png => &png,
+            _ => &[],
+        };
+        for argument in everywhere.iter().chain(own) {
+            std::fs::copy(&bare, &with).unwrap();
+            exiftool(&[argument], &with);
+            let told = PictureFile::read(&std::fs::read(&with).unwrap())
+                .unwrap()
+                .metadata;
+            let wanted = Metadata {
+                has_others: true,
+                ..Metadata::default()
+            };
+            assert_eq!(told, wanted, "{} {argument}", with.display());
+            read += 1;
+        }
+    }
+    assert_eq!(read, 5 * everywhere.len() + jpeg.len() + png.len());
 }
 
 /// What exiftool takes all notes out of has none by both judges.

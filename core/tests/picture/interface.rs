@@ -20,7 +20,7 @@ const HANDED_OUT: [&str; 3] = [
 ];
 
 /// Functions, constants and fields with what they give.
-const LIST: [&str; 38] = [
+const LIST: [&str; 39] = [
     // the marks, which the person sets, and what follows from them alone
     "pub x: f64,",
     "pub y: f64,",
@@ -34,6 +34,7 @@ const LIST: [&str; 38] = [
     "pub fn new(size: Size, shoulder: Point, tip: Point) -> Result<Self, MarkError> {",
     "pub fn length_px(&self) -> f64 {",
     "pub fn cover(&self) -> Rectangle {",
+    "pub fn blade_is_under(&self, covers: &[Rectangle]) -> bool {",
     // pixels go in
     "pub fn new(marks: Marks, quantisation: Option<f64>) -> Self {",
     "pub fn next_rows(&self) -> Option<Rectangle> {",
@@ -46,7 +47,7 @@ const LIST: [&str; 38] = [
     "pub fn noise(&self) -> f64 {",
     "pub fn contrast(&self) -> f64 {",
     "pub fn caveats(&self) -> &[Caveat] {",
-    "pub const ALL: [Self; 8] = [",
+    "pub const ALL: [Self; 9] = [",
     "pub const fn id(self) -> &'static str {",
     "pub const SOURCES: [&Source; 2] = [&sources::PICTURE_BANDS, &sources::BLADE_LENGTHS];",
     "pub const METHOD: [&Source; 2] = [&sources::PICTURE_MEASUREMENT, &sources::NOISE_ESTIMATION];",

@@ -3,7 +3,7 @@
 use proptest::prelude::*;
 use self_check_core::key::{Family, FamilyChoice, LockFace};
 use self_check_core::picture::{
-    Caveat, Judgement, MarkError, Marks, Measurement, Measuring, Point, Readable, Size,
+    Caveat, Judgement, MarkError, Marks, Measurement, Measuring, Point, Readable, Rectangle, Size,
 };
 use self_check_core::sight::Observer;
 
@@ -307,15 +307,92 @@ fn cover_holds_blade_and_bow_and_stays_in_the_picture() {
     let shoulder = Point { x: 200.0, y: 150.0 };
     let marks = Marks::new(SIZE, shoulder, Point { x: 300.0, y: 150.0 }).unwrap();
     let cover = marks.cover();
-    // From 100 to 315 across and from 105 to 195 down; a rounding may take one pixel more.
+    // From 100 to 400 across and from 105 to 195 down; a rounding may take one pixel more.
     let ends = (cover.left + cover.width, cover.top + cover.height);
     assert!((99..=100).contains(&cover.left) && (104..=105).contains(&cover.top));
-    assert!((315..=316).contains(&ends.0) && (195..=196).contains(&ends.1));
+    assert!((400..=401).contains(&ends.0) && (195..=196).contains(&ends.1));
+    // Marks taken for each other cover the same.
+    let swapped = Marks::new(SIZE, Point { x: 300.0, y: 150.0 }, shoulder);
+    assert_eq!(swapped.unwrap().cover(), cover);
     let corner = Point { x: 419.0, y: 299.0 };
     let cover = Marks::new(SIZE, corner, Point { x: 10.0, y: 290.0 })
         .unwrap()
         .cover();
     assert!(cover.left + cover.width <= 420 && cover.top + cover.height <= 300);
+}
+
+#[test]
+fn blade_is_under_covers_that_hold_all_of_it() {
+    let marks = marks(SIZE);
+    let cover = |left, top, width, height| Rectangle {
+        left,
+        top,
+        width,
+        height,
+    };
+    // The blade takes up 21 to 399 across and 36.6 to 263.4 down at most.
+    assert!(marks.blade_is_under(&[cover(21, 36, 378, 228)]));
+    assert!(marks.blade_is_under(&[cover(0, 0, 210, 300), cover(210, 0, 210, 300)]));
+    assert!(!marks.blade_is_under(&[]));
+    assert!(!marks.blade_is_under(&[cover(0, 140, 420, 20)]));
+    assert!(!marks.blade_is_under(&[cover(21, 36, 360, 228)]));
+    assert!(!marks.blade_is_under(&[cover(0, 0, 200, 300), cover(220, 0, 200, 300)]));
+    // Beyond the picture's edge there is nothing to cover.
+    let edge = |x| Point { x, y: 0.0 };
+    let at_the_edge = Marks::new(SIZE, edge(100.0), edge(200.0)).unwrap();
+    assert!(at_the_edge.blade_is_under(&[cover(100, 0, 100, 30)]));
+}
+
+/// How far a blade's upper edge lies above its lower one, as a share of its length: six cuts, and a tip.
+fn height_of_blade(along: f64, full: f64) -> f64 {
+    let (cut, at) = ((6.0 * along) as usize, (6.0 * along).fract());
+    let depth = [0.05, 0.12, 0.08, 0.14, 0.1, 0.06][cut.min(5)];
+    let cut = depth * (1.0 - 3.0 * (at - 0.5).abs()).max(0.0);
+    let tip = 2.0 * (along - 0.9).max(0.0);
+    full - cut - tip
+}
+
+/// Against the light a blade is one plain black, and none the harder to read. Wherever marks lie on it, it
+/// is not taken for a cover.
+#[test]
+fn cover_is_told_from_a_black_blade() {
+    let marks = marks(SIZE);
+    let length = marks.length_px();
+    let found = |grey: &dyn Fn(f64, f64) -> f64| {
+        let found = measured(marks, SIZE, |x, y| {
+            let along = (f64::from(x) + 0.5 - 21.0) / length;
+            let across = (f64::from(y) + 0.5 - 150.0) / length;
+            grey(along, across)
+        });
+        let is_one_colour = found.caveats().contains(&Caveat::OneColour);
+        let judged = found.judge(Family::ALL[0]);
+        assert!(!is_one_colour || judged == Judgement::CANNOT_TELL);
+        is_one_colour
+    };
+    for full in [0.25, 0.3, 0.35] {
+        for mark in [0.0, 0.25, 0.5, 0.75, 1.0] {
+            let lower = full * mark;
+            let blade = |along: f64, across: f64| {
+                let upper = lower - height_of_blade(along, full);
+                let is_blade = (0.0..=1.0).contains(&along) && (upper..=lower).contains(&across);
+                if is_blade { 0.0 } else { 255.0 }
+            };
+            assert!(!found(&blade), "{full} {mark}");
+        }
+    }
+    let cover = |half: f64, loss: f64| {
+        found(&|along: f64, across: f64| {
+            let ground = 120.0 + 60.0 * libm::sin(40.0 * along) + 20.0 * across;
+            let (x, y) = ((1e3 * along) as i32 as u32, (1e3 * across) as i32 as u32);
+            if across.abs() <= half {
+                20.0 + grain(x, y, loss).clamp(-3.0, 3.0)
+            } else {
+                ground
+            }
+        })
+    };
+    assert!(cover(0.45, 0.0) && cover(0.18, 0.0) && cover(0.18, 2.0));
+    assert!(!cover(0.12, 0.0));
 }
 
 proptest! {

@@ -34,12 +34,14 @@ texts! {
     TIME = "When";
     /// Third line.
     DEVICE = "With what camera or phone";
+    /// Fourth line.
+    OTHERS = "Other notes: a caption, a name, a small preview";
     /// Told.
-    YES = "Yes";
+    YES = "Yes, the file tells it";
     /// Not told.
     NO = "No";
     /// Not found, where there may be more.
-    UNREAD_PART = "Could not be read whole";
+    UNREAD_PART = "Not found in what could be read";
     /// What that means.
     UNREAD = "This file could not be read whole, so it may tell more than is shown here.";
     /// Something behind the picture was not read.
@@ -53,7 +55,7 @@ texts! {
     /// Heading of the marks.
     MARK = "Mark the two ends of the blade";
     /// Where.
-    MARK_WHERE = "The blade is the part that goes into the lock. Put A where it begins, at the shoulder (the step that stops the key), and B at its tip.";
+    MARK_WHERE = "The blade is the part that goes into the lock. Put A at its middle where it begins, at the shoulder (the step that stops the key), and B at the middle of its tip.";
     /// Names the drawing.
     ENDS = "The two ends of a blade";
     /// What it shows.
@@ -101,17 +103,19 @@ texts! {
     /// Heading of the safe copy.
     COPY = "Make a copy that is safe to share";
     /// How.
-    COPY_HOW = "Cover what else should not be seen: a house number, a street sign, a number plate, a label. Drag on the picture to add a cover, drag a cover to move it and its corner to size it.";
+    COPY_HOW = "Cover all of the key, with any number on it, and what else should not be seen: a house number, a street sign, a number plate, a label. Drag on the picture to add a cover, drag a cover to move it and its corner to size it.";
     /// By keys.
     COVER_KEYS = "By keyboard: press Tab until you are on a cover. The arrow keys move it a little, and with Shift a long way. Press Tab once more for its corner: there the same keys size it. Delete takes it away.";
     /// Names the picture with the covers.
     COPY_PICTURE = "Your picture with its covers";
     /// Adds one.
     ADD_COVER = "Add a cover";
-    /// Before how, where it is.
-    KEY_COVERED = "The key is covered already.";
-    /// Where it is not, before the copy and beside it.
-    KEY_BARE = "The key is not covered from mark to mark: whoever gets this copy can see it. Add a cover over it first.";
+    /// Where a cover lies between the marks.
+    KEY_COVERED = "A cover lies where you marked the key. Look closely: the whole key must be under it, with the bow (the part you hold) and any number on it.";
+    /// Where none does, before the copy and beside it.
+    KEY_BARE = "The key is not wholly covered where you marked it: whoever gets this copy can see what is bare. Make the cover longer or wider to both sides, or add one.";
+    /// Where one does, and no key was found there.
+    COVER_BESIDE = "A cover lies between your marks, but no key was found there. Look where the key is, and move the cover over it.";
     /// No cover.
     NO_COVER = "Nothing is covered. Add a cover over the key first.";
     /// Heading of the formats.
@@ -139,7 +143,7 @@ texts! {
     /// The browser refused.
     COPY_REFUSED = "The browser could not make the copy. Try the other kind of file, or another browser.";
     /// Heading of what else there is.
-    ELSEWHERE = "Do not forget the original";
+    ELSEWHERE = "What else to think of";
     /// First of a list.
     ORIGINALS = "The first picture is still on the phone, and perhaps in a cloud, a chat and a backup.";
     /// Second.
@@ -191,7 +195,33 @@ pub fn trouble(trouble: Trouble) -> &'static str {
 }
 
 /// How readable a key is: the words that come first.
-pub fn band(judgement: Judgement) -> BandWords {
+pub fn band(judgement: Judgement, caveats: &[Caveat]) -> BandWords {
+    let holds = |caveat| caveats.contains(&caveat);
+    match judgement.readable {
+        Readable::CannotTell if holds(Caveat::OneColour) => ONE_COLOUR,
+        Readable::CannotTell if holds(Caveat::TooSmall) => TOO_SMALL,
+        Readable::Partly if holds(Caveat::TooSmall) => AT_MOST_PARTLY,
+        _ => measured(judgement),
+    }
+}
+
+const ONE_COLOUR: BandWords = BandWords {
+    name: "No key to be seen",
+    meaning: "Between your marks this picture has one plain colour. If a cover lies there, nobody can read the key under it.",
+    to_do: "If no cover lies there, your marks are beside the key: move them onto it and check again.",
+};
+const TOO_SMALL: BandWords = BandWords {
+    name: "It cannot be told",
+    meaning: "The key is too small in this picture to be measured.",
+    to_do: "Treat the picture as one that can be read: cover the key before you share it.",
+};
+const AT_MOST_PARTLY: BandWords = BandWords {
+    name: "At most partly readable",
+    meaning: "There is so little of the key in this picture that a stranger could read a part of it at the very most.",
+    to_do: TAKE_DOWN,
+};
+
+fn measured(judgement: Judgement) -> BandWords {
     match (judgement.readable, judgement.is_sure) {
         (Readable::Yes, true) => BandWords {
             name: "Readable",
@@ -239,6 +269,7 @@ const TAKE_DOWN: &str = "Take the picture down, or put a covered copy in its pla
 pub fn caveat(caveat: Caveat) -> &'static str {
     match caveat {
         Caveat::TooSmall => "There is too little of the key in this picture to be measured.",
+        Caveat::OneColour => "Between the marks the picture has one plain colour.",
         Caveat::NoUsableEdge => "Nothing like a key was found between the marks.",
         Caveat::ScaleFromBladeLength => {
             "The usual length of a blade was taken for this one, from mark to mark."
@@ -279,6 +310,10 @@ pub fn told_means(metadata: &Metadata, is_whole: bool) -> Option<&'static str> {
         Some("Anyone who gets this file can look up the place.")
     } else if !is_whole {
         None
+    } else if metadata.has_others {
+        Some(
+            "Other notes can name anything, an address too, and a preview can show what was covered later. They are not shown here.",
+        )
     } else if metadata.has_time || metadata.has_device {
         Some("These notes do not name a place.")
     } else {
@@ -301,9 +336,20 @@ pub fn face(face: LockFace) -> &'static str {
 pub fn mark_at((x, y): (f64, f64), width: u32, height: u32) -> String {
     let share = |place: f64, whole: u32| 100.0 * place / f64::from(whole.max(1));
     format!(
-        "{:.0} % from the left, {:.0} % from the top",
+        "{:.1} % from the left, {:.1} % from the top",
         share(x, width),
         share(y, height)
+    )
+}
+
+/// Where a cover stands and how large it is, in the same terms.
+pub fn cover_at((x, y): (f64, f64), (wide, high): (u32, u32), width: u32, height: u32) -> String {
+    let share = |own: u32, whole: u32| 100.0 * f64::from(own) / f64::from(whole.max(1));
+    format!(
+        "{}, {:.1} % wide, {:.1} % high",
+        mark_at((x, y), width, height),
+        share(wide, width),
+        share(high, height)
     )
 }
 

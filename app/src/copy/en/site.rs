@@ -56,6 +56,12 @@ texts! {
     NEVER_TYPE_IT = "You will never be asked for the number on your key. Please never type it anywhere, not even here.";
     /// Heading of the direct starts.
     WHAT_HAPPENED = "Or start from what happened";
+    /// Heading of what else there is.
+    ALSO_HERE = "Also here";
+    /// The picture page, in a line.
+    ALSO_PICTURE = "Is a key in a picture readable? And a copy that is safe to share.";
+    /// Keys and doors, in a line.
+    ALSO_KEYS = "Who holds which key, what a lost ring opens, and a plan for the locksmith.";
     /// The quiet start.
     WORRIED = "Worried about a person?";
     /// Leads to how to check.
@@ -63,7 +69,7 @@ texts! {
     /// After a reload.
     ANSWERS_GONE = "This page keeps no answers: closed or loaded again, it begins here.";
     /// Beforehand.
-    ANSWERS_WILL_GO = "This page keeps no answers either: close or reload it, and they are gone.";
+    ANSWERS_WILL_GO = "The check keeps no answers either: close or reload the page, and they are gone.";
 
     // The example
     /// Names the banner.

@@ -344,9 +344,11 @@ fn picture_texts() -> Vec<String> {
         Readable::CannotTell,
     ] {
         for is_sure in [true, false] {
-            let words = picture::band(Judgement { readable, is_sure });
-            for text in [words.name, words.meaning, words.to_do] {
-                add(text);
+            for caveats in [&[][..], &[Caveat::TooSmall], &[Caveat::OneColour]] {
+                let words = picture::band(Judgement { readable, is_sure }, caveats);
+                for text in [words.name, words.meaning, words.to_do] {
+                    add(text);
+                }
             }
         }
     }
@@ -378,16 +380,22 @@ fn picture_texts() -> Vec<String> {
             place: Some(named),
             ..Metadata::default()
         },
+        Metadata {
+            has_others: true,
+            ..Metadata::default()
+        },
     ] {
         picture::told_means(&metadata, true)
             .into_iter()
             .for_each(&mut add);
     }
     add(&picture::mark_at((10.0, 20.0), 40, 40));
+    add(&picture::cover_at((10.0, 20.0), (5, 10), 40, 40));
     add(&picture::covers_are_plain(1));
     add(&picture::covers_are_plain(3));
     add(&picture::cover_corner(2));
     add(&picture::remove_cover(2));
+    add(&picture::change_cover(2));
     texts
 }
 

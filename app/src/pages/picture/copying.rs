@@ -1,5 +1,6 @@
 //! The copy that is safe to share: its covers, its format, and a second look at what came out.
 
+use self_check_core::picture::Caveat;
 use yew::prelude::*;
 
 use super::covers::{CoverPicture, KEYS, pressed};
@@ -23,6 +24,10 @@ pub fn section(desk: &DeskHandle, opened: &Opened, work: &Work) -> Html {
     let draw = change.reform(Act::DrawCover);
     let set = change.reform(|(which, cover)| Act::SetCover(which, cover));
     let remove = change.reform(Act::RemoveCover);
+    let settle = {
+        let desk = desk.clone();
+        Callback::from(move |()| desk.dispatch(Act::Settle))
+    };
     let one_more = change.reform(|_: MouseEvent| Act::AddCover);
     let make = {
         let work = work.clone();
@@ -32,13 +37,11 @@ pub fn section(desk: &DeskHandle, opened: &Opened, work: &Work) -> Html {
     html! {
         <section aria-labelledby="picture-copy">
             <h2 id="picture-copy" tabindex="-1">{ words::COPY }</h2>
-            if is_covered {
-                <p>{ words::KEY_COVERED }{ " " }{ words::COPY_HOW }</p>
-            } else {
-                { bare() }
-                <p>{ words::COPY_HOW }</p>
-            }
-            <CoverPicture working={opened.working.clone()} covers={desk.covers.clone()} {draw} set={set.clone()} remove={remove.clone()} />
+            <p>{ words::COPY_HOW }</p>
+            <CoverPicture working={opened.working.clone()} covers={desk.covers.clone()} {draw} set={set.clone()} remove={remove.clone()}
+                {settle} />
+            // Below the picture: what changes while a finger holds a cover must not move it away.
+            <div role="status">{ said_of_the_key(desk) }</div>
             <p id={KEYS} class="hint">{ words::COVER_KEYS }</p>
             { error_beside(desk, Entry::Covers) }
             <p class="row">
@@ -51,7 +54,8 @@ pub fn section(desk: &DeskHandle, opened: &Opened, work: &Work) -> Html {
                     }
                 }) }
             </p>
-            { for desk.covers.iter().enumerate().map(|(which, cover)| presses(opened, which, *cover, &set)) }
+            // An element of their own: among the others one more would have the picture made anew under the finger.
+            <div>{ for desk.covers.iter().enumerate().map(|(which, cover)| presses(opened, which, *cover, &set)) }</div>
             { formats(desk, &change) }
             <p class="note">{ words::COPY_NOTE }</p>
             <p class="row">
@@ -107,24 +111,39 @@ fn formats(desk: &DeskHandle, change: &Callback<Act>) -> Html {
     }
 }
 
-fn bare() -> Html {
-    html! { <p class="caution" role="status"><strong>{ site::CAUTION }</strong>{ " " }{ words::KEY_BARE }</p> }
+/// Whether covers lie where the key is, as far as that follows from the marks.
+fn said_of_the_key(desk: &DeskHandle) -> Html {
+    let could_be_measured = desk.outcome.as_ref().is_none_or(|outcome| {
+        let beside = [Caveat::NoUsableEdge, Caveat::OneColour];
+        !beside.iter().any(|caveat| outcome.caveats.contains(caveat))
+    });
+    if !desk.key_is_covered() {
+        caution(words::KEY_BARE)
+    } else if !could_be_measured {
+        caution(words::COVER_BESIDE)
+    } else {
+        html! { <p>{ words::KEY_COVERED }</p> }
+    }
+}
+
+fn caution(words: &str) -> Html {
+    html! { <p class="caution"><strong>{ site::CAUTION }</strong>{ " " }{ words }</p> }
 }
 
 fn second_look(copy: &SafeCopy, is_covered: bool) -> Html {
     html! {
         <section aria-labelledby="picture-second-look">
             <h3 id="picture-second-look" tabindex="-1">{ words::SECOND_LOOK }</h3>
+            if !is_covered {
+                { caution(words::KEY_BARE) }
+            }
             <Shown picture={copy.shown.clone()} />
             <ul class="checks">
                 <li>{ words::NO_NOTES }</li>
                 <li>{ words::covers_are_plain(copy.plain_areas) }</li>
             </ul>
-            if !is_covered {
-                { bare() }
-            }
             <p class="row">
-                <a class="press" href={copy.address().to_owned()} download={copy.format.file_name()}>{ words::SAVE }</a>
+                <a class={if is_covered { "press" } else { "press-quiet" }} href={copy.address().to_owned()} download={copy.format.file_name()}>{ words::SAVE }</a>
             </p>
         </section>
     }

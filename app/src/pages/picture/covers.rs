@@ -20,6 +20,8 @@ pub struct CoverPictureProps {
     pub set: Callback<(usize, Cover)>,
     /// A cover was taken away.
     pub remove: Callback<usize>,
+    /// A cover was let go of.
+    pub settle: Callback<()>,
 }
 
 /// What a pointer has hold of.
@@ -87,7 +89,7 @@ pub fn CoverPicture(props: &CoverPictureProps) -> Html {
     };
     let up = {
         let (covers, set) = (props.covers.clone(), props.set.clone());
-        Callback::from(move |_: PointerEvent| {
+        props.settle.reform(move |_: PointerEvent| {
             let Some(Held::Drawn(which, (x, y))) = held.borrow_mut().take() else {
                 return;
             };
@@ -121,6 +123,7 @@ fn one_cover(props: &CoverPictureProps, which: usize, cover: Cover, grip: f64) -
     let (width, height) = (props.working.width, props.working.height);
     let (left, top) = (f64::from(cover.left), f64::from(cover.top));
     let (right, bottom) = (left + f64::from(cover.width), top + f64::from(cover.height));
+    let own = (cover.width, cover.height);
     let keys = |at: (f64, f64), moved: fn(Cover, (f64, f64), u32, u32) -> Cover| {
         let (set, remove) = (props.set.clone(), props.remove.clone());
         Callback::from(move |event: KeyboardEvent| {
@@ -142,7 +145,7 @@ fn one_cover(props: &CoverPictureProps, which: usize, cover: Cover, grip: f64) -
         <g key={which} class="cover">
             <g id={cover_id(which)} class="cover-hold" tabindex="0" role="slider" aria-label={words::cover(which + 1)}
                 aria-describedby={KEYS} aria-valuemin="0" aria-valuemax={width.to_string()}
-                aria-valuenow={cover.left.to_string()} aria-valuetext={words::mark_at((left, top), width, height)}
+                aria-valuenow={cover.left.to_string()} aria-valuetext={words::cover_at((left, top), own, width, height)}
                 onkeydown={keys((left, top), moved_to)}>
                 <rect class="cover-box" x={left.to_string()} y={top.to_string()} width={cover.width.to_string()}
                     height={cover.height.to_string()} />
@@ -151,7 +154,7 @@ fn one_cover(props: &CoverPictureProps, which: usize, cover: Cover, grip: f64) -
             </g>
             <g class="cover-corner" tabindex="0" role="slider" aria-label={words::cover_corner(which + 1)}
                 aria-describedby={KEYS} aria-valuemin="0" aria-valuemax={width.to_string()}
-                aria-valuenow={right.to_string()} aria-valuetext={words::mark_at((right, bottom), width, height)}
+                aria-valuenow={right.to_string()} aria-valuetext={words::cover_at((right, bottom), own, width, height)}
                 onkeydown={keys((right, bottom), sized_to)}>
                 <rect class="cover-grip" x={(right - grip).to_string()} y={(bottom - grip).to_string()}
                     width={grip.to_string()} height={grip.to_string()} />

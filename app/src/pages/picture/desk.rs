@@ -111,12 +111,35 @@ pub fn cover_id(which: usize) -> AttrValue {
     format!("picture-cover-{which}").into()
 }
 
-fn lies_under((x, y): (f64, f64), cover: Cover) -> bool {
-    let within = |at: f64, from: u32, size: u32| {
-        (f64::from(from)..=f64::from(from) + f64::from(size)).contains(&at)
-    };
-    within(x, cover.left, cover.width) && within(y, cover.top, cover.height)
+fn rectangle(cover: &Cover) -> Rectangle {
+    Rectangle {
+        left: cover.left,
+        top: cover.top,
+        width: cover.width,
+        height: cover.height,
+    }
 }
+
+/// A cover made as wide and high as lets it be seen and taken hold of, around the same middle.
+fn made_visible(cover: Rectangle, size: Size) -> Cover {
+    let least = (size.width.max(size.height) / LEAST_COVER).max(1);
+    let span = |from: u32, own: u32, whole: u32| {
+        let grown = own.max(least).min(whole);
+        let from = (from + own / 2).saturating_sub(grown / 2);
+        (from.min(whole - grown), grown)
+    };
+    let (left, width) = span(cover.left, cover.width, size.width);
+    let (top, height) = span(cover.top, cover.height, size.height);
+    Cover {
+        left,
+        top,
+        width,
+        height,
+    }
+}
+
+/// A key's cover is at least this part of the picture's longer side.
+const LEAST_COVER: u32 = 12;
 
 /// What can happen on the page.
 pub enum Act {
@@ -134,8 +157,11 @@ pub enum Act {
     Open(Rc<Opened>),
     /// A mark is set, at its place on the shown picture.
     Mark(usize, (f64, f64)),
-    /// A mark is being set, or none is any more.
+    /// A mark is being set.
     Activate(Option<usize>),
+    /// A mark or a cover stands where it was meant to: what was wrong before is no longer said. Sooner, the
+    /// page would move under the finger.
+    Settle,
     /// A lock's face is chosen.
     Choose(LockFace),
     /// The picture is measured.
@@ -195,38 +221,28 @@ impl Desk {
         Marks::new(size, shoulder, tip).map_err(Trouble::Marks)
     }
 
-    /// The cover of the key that follows from the marks, on the shown picture.
-    fn cover_of_key(&self) -> Option<Cover> {
+    /// The marks on the shown picture, and its size.
+    fn shown_marks(&self) -> Option<(Marks, Size)> {
         let working = &self.opened.as_ref()?.working;
         let size = Size {
             width: working.width,
             height: working.height,
         };
         let [shoulder, tip] = self.marks.map(|(x, y)| Point { x, y });
-        let Rectangle {
-            left,
-            top,
-            width,
-            height,
-        } = Marks::new(size, shoulder, tip).ok()?.cover();
-        Some(Cover {
-            left,
-            top,
-            width,
-            height,
-        })
+        Some((Marks::new(size, shoulder, tip).ok()?, size))
     }
 
-    /// Whether the whole line from mark to mark lies under covers. Some fifty places along it are looked
-    /// at: no cover that a person draws is narrower than the gap between two of them.
+    /// The cover of the key that follows from the marks, on the shown picture.
+    fn cover_of_key(&self) -> Option<Cover> {
+        let (marks, size) = self.shown_marks()?;
+        Some(made_visible(marks.cover(), size))
+    }
+
+    /// Whether all that a blade between the marks can take up lies under covers.
     pub fn key_is_covered(&self) -> bool {
-        const PLACES: u32 = 50;
-        let [(x, y), (to_x, to_y)] = self.marks;
-        (0..=PLACES).all(|place| {
-            let share = f64::from(place) / f64::from(PLACES);
-            let at = (x + share * (to_x - x), y + share * (to_y - y));
-            self.covers.iter().any(|cover| lies_under(at, *cover))
-        })
+        let covers: Vec<Rectangle> = self.covers.iter().map(rectangle).collect();
+        let marks = self.shown_marks();
+        marks.is_some_and(|(marks, _)| marks.blade_is_under(&covers))
     }
 
     /// The key is covered where it is marked now; what the reader has covered stays.
@@ -294,7 +310,7 @@ impl Desk {
                 read: Some(read),
                 ..self
             },
-            Act::Open(opened) => Self::holding(opened).focused("picture-mark"),
+            Act::Open(opened) => Self::holding(opened).focused("picture-told"),
             Act::Mark(which, place) => {
                 let mut next = Self {
                     active: Some(which),
@@ -309,6 +325,11 @@ impl Desk {
                 next
             }
             Act::Activate(active) => Self { active, ..self },
+            Act::Settle => Self {
+                trouble: None,
+                active: None,
+                ..self
+            },
             Act::Choose(face) => Self {
                 face,
                 outcome: None,
@@ -326,7 +347,7 @@ impl Desk {
                 next
             }
             Act::AddCover => {
-                let mut next = self.changed();
+                let mut next = self.at_rest().changed();
                 let Some(opened) = &next.opened else {
                     return next;
                 };
@@ -344,7 +365,7 @@ impl Desk {
                 next
             }
             Act::RemoveCover(which) => {
-                let mut next = self.changed();
+                let mut next = self.at_rest().changed();
                 if which < next.covers.len() {
                     next.covers.remove(which);
                 }

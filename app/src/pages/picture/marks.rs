@@ -29,18 +29,22 @@ pub fn section(desk: &DeskHandle, opened: &Opened, work: &Work) -> Html {
         let desk = desk.clone();
         Callback::from(move |which| desk.dispatch(Act::Activate(which)))
     };
+    let settle = {
+        let desk = desk.clone();
+        Callback::from(move |()| desk.dispatch(Act::Settle))
+    };
     html! {
         <section aria-labelledby="picture-mark">
             <h2 id="picture-mark" tabindex="-1">{ words::MARK }</h2>
             <p>{ words::MARK_WHERE }</p>
             <figure class="plate">
                 <KeyParts title={words::ENDS} desc={words::ENDS_DESC} has_letters=true
-                    parts={vec![(Part::Shoulder, words::MARK_A.into()), (Part::Tip, words::MARK_B.into())]} />
+                    parts={vec![(Part::FirstEnd, words::MARK_A.into()), (Part::LastEnd, words::MARK_B.into())]} />
             </figure>
             <p>{ words::MARK_HOW }</p>
             { error_beside(desk, Entry::Marks) }
             <MarkPicture working={opened.working.clone()} marks={desk.marks} moved={desk.moved} active={desk.active}
-                has_error={desk.trouble_with(Entry::Marks).is_some()} {mark} {activate} />
+                has_error={desk.trouble_with(Entry::Marks).is_some()} {mark} {activate} {settle} />
             <p id={KEYS} class="hint">{ words::MARK_KEYS }</p>
             <Later>
                 { faces(desk, work) }
@@ -87,6 +91,7 @@ struct MarkPictureProps {
     has_error: bool,
     mark: Callback<(usize, (f64, f64))>,
     activate: Callback<Option<usize>>,
+    settle: Callback<()>,
 }
 
 #[component]
@@ -126,7 +131,10 @@ fn MarkPicture(props: &MarkPictureProps) -> Html {
             }
         })
     };
-    let up = Callback::from(move |_: PointerEvent| *held.borrow_mut() = None);
+    // The loupe hides a corner of the picture: it goes with the finger.
+    let up = props
+        .settle
+        .reform(move |_: PointerEvent| *held.borrow_mut() = None);
     let [(ax, ay), (bx, by)] = marks;
     html! {
         <figure ref={figure} class={classes!("stage", (height > width).then_some("stage-tall"))} role="group"

@@ -14,7 +14,7 @@ use crate::ui::source_line;
 /// The result.
 pub fn section(opened: &Opened, outcome: &Outcome) -> Html {
     let Judgement { readable, .. } = outcome.judgement;
-    let band = words::band(outcome.judgement);
+    let band = words::band(outcome.judgement, &outcome.caveats);
     let (level, class) = match readable {
         Readable::Yes => (Level::GivenAway, "level-away"),
         Readable::Partly => (Level::InDoubt, "level-doubt"),

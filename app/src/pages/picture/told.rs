@@ -5,7 +5,7 @@ use yew::prelude::*;
 
 use crate::copy::picture as words;
 
-/// Place, time and device: whether, never which. `is_open` says that the picture itself is there too.
+/// Place, time, device and anything else: whether, never which. `is_open` says that the picture itself is there too.
 pub fn told(read: &PictureFile, is_open: bool) -> Html {
     let told = &read.metadata;
     let is_whole = read.is_read_whole();
@@ -18,11 +18,12 @@ pub fn told(read: &PictureFile, is_open: bool) -> Html {
     };
     html! {
         <section aria-labelledby="picture-told">
-            <h2 id="picture-told">{ words::TOLD }</h2>
+            <h2 id="picture-told" tabindex="-1">{ words::TOLD }</h2>
             <dl class="facts">
                 <dt>{ words::PLACE }</dt><dd>{ words::place(told.place, is_whole) }</dd>
                 <dt>{ words::TIME }</dt><dd>{ yes_or_no(told.has_time) }</dd>
                 <dt>{ words::DEVICE }</dt><dd>{ yes_or_no(told.has_device) }</dd>
+                <dt>{ words::OTHERS }</dt><dd>{ yes_or_no(told.has_others) }</dd>
             </dl>
             if let Some(meaning) = words::told_means(told, is_whole) {
                 <p>{ meaning }</p>
