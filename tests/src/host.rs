@@ -185,6 +185,7 @@ fn kind(name: &str) -> &'static str {
         "js" => "text/javascript; charset=utf-8",
         "wasm" => "application/wasm",
         "svg" => "image/svg+xml",
+        "png" => "image/png",
         "webmanifest" => "application/manifest+json",
         _ => "text/plain; charset=utf-8",
     }
