@@ -1,5 +1,5 @@
 //! A host of the finished site for one journey: under a path of its own, with the headers that the site is published
-//! with. Its line can be cut, and its files exchanged.
+//! with. Its line can be cut, it can refuse or be slow, and its files can be exchanged.
 
 use std::collections::BTreeMap;
 use std::io::{BufRead, BufReader, Write};
@@ -25,7 +25,19 @@ struct State {
     /// The path that the site stands under, beginning and ending in `/`.
     under: String,
     files: Files,
-    is_up: bool,
+    mood: Mood,
+}
+
+/// How requests fare.
+#[derive(Clone, Copy)]
+enum Mood {
+    Well,
+    /// Nothing is answered, as if the line were cut.
+    Cut,
+    /// Everything is answered by this status.
+    Refusing(&'static str),
+    /// Everything is answered after this time.
+    Slow(Duration),
 }
 
 impl Host {
@@ -36,7 +48,7 @@ impl Host {
         let state = Arc::new(Mutex::new(State {
             under: path.to_owned(),
             files,
-            is_up: true,
+            mood: Mood::Well,
         }));
         let listener = TcpListener::bind((Ipv4Addr::LOCALHOST, 0))?;
         let address = format!("http://{}{path}", listener.local_addr()?);
@@ -52,12 +64,27 @@ impl Host {
 
     /// From now on nothing is answered, as if the line were cut.
     pub fn cut(&self) {
-        lock(&self.state).is_up = false;
+        lock(&self.state).mood = Mood::Cut;
     }
 
-    /// The line is there again.
+    /// From now on everything is answered by a status such as `404 Not Found`.
+    pub fn refuse(&self, status: &'static str) {
+        lock(&self.state).mood = Mood::Refusing(status);
+    }
+
+    /// From now on every answer is late by so much.
+    pub fn slow_down(&self, by: Duration) {
+        lock(&self.state).mood = Mood::Slow(by);
+    }
+
+    /// All is well again.
     pub fn restore(&self) {
-        lock(&self.state).is_up = true;
+        lock(&self.state).mood = Mood::Well;
+    }
+
+    /// The names of all files, in order.
+    pub fn names(&self) -> Vec<String> {
+        lock(&self.state).files.keys().cloned().collect()
     }
 
     /// A file of the site, as text.
@@ -129,25 +156,32 @@ fn answer(mut stream: &TcpStream, state: &Mutex<State>) {
     let Some(first) = lines.next() else { return };
     lines.take_while(|line| !line.is_empty()).for_each(drop);
     let address = first.split(' ').nth(1).unwrap_or_default();
-    if let Some(bytes) = lock(state).answer(address) {
-        let _ = stream.write_all(&bytes);
-    }
+    let mood = lock(state).mood;
+    let refused = match mood {
+        Mood::Cut => return,
+        Mood::Refusing(status) => Some(status),
+        Mood::Slow(by) => {
+            thread::sleep(by);
+            None
+        }
+        Mood::Well => None,
+    };
+    let bytes = lock(state).answer(address, refused);
+    let _ = stream.write_all(&bytes);
 }
 
 impl State {
-    fn answer(&self, address: &str) -> Option<Vec<u8>> {
-        if !self.is_up {
-            return None;
-        }
-        let path = address.split(['?', '#']).next()?;
+    fn answer(&self, address: &str, refused: Option<&str>) -> Vec<u8> {
+        let path = address.split(['?', '#']).next().unwrap_or_default();
         let name = path.strip_prefix(&self.under).map(|name| match name {
             "" => "index.html",
             name => name,
         });
         let found = name.and_then(|name| Some((name, self.files.get(name)?)));
-        let (status, kind, content) = match found {
-            Some((name, content)) => ("200 OK", kind(name), content.as_slice()),
-            None => ("404 Not Found", "text/plain", "not found".as_bytes()),
+        let (status, kind, content) = match (refused, found) {
+            (Some(status), _) => (status, "text/plain", "refused".as_bytes()),
+            (None, Some((name, content))) => ("200 OK", kind(name), content.as_slice()),
+            (None, None) => ("404 Not Found", "text/plain", "not found".as_bytes()),
         };
         let mut head = format!(
             "HTTP/1.1 {status}\r\nContent-Type: {kind}\r\nContent-Length: {}\r\nConnection: close\r\n",
@@ -159,7 +193,7 @@ impl State {
         }
         let mut bytes = format!("{head}\r\n").into_bytes();
         bytes.extend(content);
-        Some(bytes)
+        bytes
     }
 
     /// The lines that the site's own file of headers has for a path: those under `/*` and those under the path itself.

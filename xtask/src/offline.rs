@@ -18,7 +18,9 @@ pub fn worker(template: &str, files: &Files) -> Result<String> {
         })
         .collect();
     let list = format!("{{\n{}\n}}", lines.join(",\n"));
-    let version = format!("\"{}\"", &hex(&Sha256::digest(&list))[..16]);
+    // The worker's own text counts too: a worker that is mended stores nothing where the one before it does.
+    let version = Sha256::new().chain_update(template).chain_update(&list);
+    let version = format!("\"{}\"", &hex(&version.finalize())[..16]);
     let mut worker = template.to_owned();
     for (place, piece) in [(FILES_PLACE, list), (VERSION_PLACE, version)] {
         if worker.matches(place).count() != 1 {
@@ -55,13 +57,15 @@ mod tests {
     }
 
     #[test]
-    fn another_page_is_another_version() {
-        let version = |page: &str| {
-            let worker = worker(TEMPLATE, &site(page)).unwrap();
+    fn another_page_or_worker_is_another_version() {
+        let version = |template: &str, page: &str| {
+            let worker = worker(template, &site(page)).unwrap();
             worker.rsplit_once("VERSION = ").unwrap().1.to_owned()
         };
-        assert_ne!(version("abc"), version("abd"));
-        assert_eq!(version("abc"), version("abc"));
+        assert_eq!(version(TEMPLATE, "abc"), version(TEMPLATE, "abc"));
+        assert_ne!(version(TEMPLATE, "abc"), version(TEMPLATE, "abd"));
+        let other = format!("// mended\n{TEMPLATE}");
+        assert_ne!(version(TEMPLATE, "abc"), version(&other, "abc"));
     }
 
     #[test]
