@@ -26,7 +26,46 @@ async fn keep(page: &Page) -> Result<()> {
     arrive(page, ABOUT).await?;
     page.click("button", KEEP).await?;
     page.wait_for_text("This page is kept in this browser")
-        .await
+        .await?;
+    assert_eq!(focused(page).await?, "Keep it no longer");
+    Ok(())
+}
+
+/// The words of what has the focus.
+async fn focused(page: &Page) -> Result<String> {
+    let words = page.run("return document.activeElement.textContent;");
+    Ok(words.await?.as_str().unwrap_or_default().to_owned())
+}
+
+#[test]
+fn storing_and_removing_are_told_and_keep_the_focus() -> Result<()> {
+    let host = Host::under("/")?;
+    troubled_journey_at(&host.address, Look::PHONE, async |page| {
+        page.open_at("#/about").await?;
+        arrive(page, ABOUT).await?;
+        host.slow_down(Duration::from_secs(1));
+        page.click("button", KEEP).await?;
+        page.wait_for_text("Storing the page").await?;
+        assert_eq!(focused(page).await?, KEEP);
+        let disabled = "return document.activeElement.getAttribute('aria-disabled');";
+        assert_eq!(page.run(disabled).await?, "true");
+        page.must_be_accessible().await?;
+        page.wait_for_text("This page is kept in this browser")
+            .await?;
+        assert_eq!(focused(page).await?, "Keep it no longer");
+        let told = "return [...document.querySelectorAll('[role=status]')].filter(told => told.querySelector('button')).length;";
+        assert_eq!(page.run(told).await?, 0, "what is read out is text alone");
+        host.restore();
+        page.click("button", "Keep it no longer").await?;
+        page.wait_for_text("no longer kept").await?;
+        assert_eq!(focused(page).await?, KEEP);
+
+        host.refuse("503 Service Unavailable");
+        page.click("button", KEEP).await?;
+        page.wait_for_text("did not keep the page").await?;
+        assert_eq!(focused(page).await?, "Try again");
+        Ok(())
+    })
 }
 
 #[test]

@@ -254,14 +254,30 @@ texts! {
     KEPT = "This page is kept in this browser. It opens without a network. With one, your browser looks for a newer page each time.";
     /// Keeps it no longer.
     KEEP_NO_LONGER = "Keep it no longer";
+    /// While it is being stored.
+    STORING = "Storing the page…";
+    /// While it is being taken away.
+    REMOVING = "Taking the page away…";
+    /// It was taken away.
+    KEPT_NO_LONGER = "The page is no longer kept in this browser.";
     /// It was tried in vain.
-    KEEP_FAILED = "Your browser did not keep the page. Turn your network on, then try again.";
+    KEEP_FAILED = "Your browser did not keep the page. It may have no network or no room left, or the page may be changing just now. Try again in a while.";
+    /// Taking it away was tried in vain.
+    REMOVE_FAILED = "Your browser did not take the page away. Try again, or remove what it holds for this site in its settings.";
     /// It cannot be.
     CANNOT_KEEP = "The page cannot be kept here: it was opened from a file, or your browser allows no such store.";
     /// Heading.
     ONE_FILE = "Take it as one file";
     /// What it is.
-    ONE_FILE_HOW = "The whole page also comes as one file. Save it, then open it from your disk. It fetches nothing, and it tells your browser to let nothing in or out. To check it, work out its sum (a long number that changes with each letter of a file). Then look for that number in the list of sums, and compare the list with one from somebody you trust.";
+    ONE_FILE_HOW = "The whole page also comes as one file. Save it, then open it from your disk. It fetches nothing, and it tells your browser to let nothing in or out.";
+    /// How to check it.
+    ONE_FILE_CHECK = "To check it, work out its sum (a long number that changes with each letter of a file). Then look for that number in the list of sums, and compare the list with one from somebody you trust. Open a window for commands in the folder where you saved the file, and type one of these lines:";
+    /// Before the command there.
+    ON_WINDOWS = "On Windows:";
+    /// Before the command there.
+    ON_A_MAC = "On a Mac:";
+    /// Before the command there.
+    ON_LINUX = "On Linux:";
     /// The link to it.
     ONE_FILE_DOWNLOAD = "Download the page as one file";
     /// The link to the sums.
