@@ -342,7 +342,7 @@ texts! {
     /// Why.
     ROOM_MISSING_WHY = "It belongs to the second part of this site, which your browser fetches when you first open it. That did not work just now.";
     /// What to do.
-    ROOM_MISSING_HOW = "Turn your network on, then try again. Your answers are still here, and the check works without a network.";
+    ROOM_MISSING_HOW = "Turn your network on, then try again. Your answers are still here, and the check works without a network. If your network is on and it still fails, this site may have changed since you opened it. Then load the page anew. That forgets your answers.";
     /// Fetches it again.
     TRY_AGAIN = "Try again";
 
