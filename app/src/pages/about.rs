@@ -21,6 +21,9 @@ pub fn About() -> Html {
             { reading(&words) }
             <section aria-labelledby="requests">
                 <h2 id="requests">{ site::REQUESTS }</h2>
+                if browser::one_file().is_some() {
+                    <p>{ site::SECOND_PART }</p>
+                }
                 <div role="status">{ listed((*found).as_ref()) }</div>
                 <p class="row">
                     <button type="button" class="plain" onclick={look_again}>{ site::LOOK_AGAIN }</button>
@@ -159,8 +162,14 @@ fn one_file(name: Option<String>) -> Html {
             <>
                 <p>{ site::ONE_FILE_HOW }</p>
                 <ul>
-                    <li><a href={name.clone()} download={name}>{ site::ONE_FILE_DOWNLOAD }</a></li>
+                    <li><a href={name.clone()} download={name.clone()}>{ site::ONE_FILE_DOWNLOAD }</a></li>
                     <li><a href="SHA256SUMS" download="SHA256SUMS">{ site::SUMS_DOWNLOAD }</a></li>
+                </ul>
+                <p>{ site::ONE_FILE_CHECK }</p>
+                <ul>
+                    <li>{ site::ON_WINDOWS }{ " " }<code>{ format!("certutil -hashfile {name} SHA256") }</code></li>
+                    <li>{ site::ON_A_MAC }{ " " }<code>{ format!("shasum -a 256 {name}") }</code></li>
+                    <li>{ site::ON_LINUX }{ " " }<code>{ format!("sha256sum {name}") }</code></li>
                 </ul>
             </>
         },

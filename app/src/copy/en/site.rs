@@ -329,6 +329,8 @@ texts! {
     GROOVE = "Groove";
     /// Heading of the browser's list.
     REQUESTS = "What your browser lists";
+    /// What adds to the list, where the page has parts to fetch.
+    SECOND_PART = "This site has a second part: this page, Check a picture, Keys and doors, and the pages under Learn. Your browser fetches it from this same address when you first open one of them, and that adds three lines to the list. They carry nothing from you. To keep this page, or to download it, adds lines too.";
     /// Reads it again.
     LOOK_AGAIN = "Look again";
     /// No list.
