@@ -315,7 +315,11 @@ fn rust_files(folder: &Path, deep: bool) -> Vec<PathBuf> {
 }
 
 fn build(kit: &Kit) -> Result<Counts> {
-    kit.site()?;
+    if !dist::is_optimised(kit.site()?) {
+        bail!(
+            "The site was built without wasm-opt, so what it weighs could not be held to anything. Why stands above."
+        );
+    }
     Ok(Counts {
         passed: 1,
         ..Counts::default()

@@ -75,6 +75,10 @@ fn command(arguments: &[String]) -> Result<ExitCode> {
         ["build"] => {
             dist::build(&toolchain::WasmTarget::find_or_install()?)?;
         }
+        // The second build of `twice`: what the first weighs, this one does.
+        ["build", "--unweighed"] => {
+            dist::build_unweighed(&toolchain::WasmTarget::find_or_install()?)?;
+        }
         ["test", options @ ..] => return check::test(options),
         ["screenshots"] => check::take_pictures()?,
         ["bench", "--page"] => check::bench_page()?,

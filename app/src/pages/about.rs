@@ -178,6 +178,9 @@ fn one_file(name: Option<String>) -> Html {
         <section aria-labelledby="one-file">
             <h2 id="one-file">{ site::ONE_FILE }</h2>
             { content }
+            if let Some(number) = browser::build() {
+                <p>{ site::build_is(&number) }</p>
+            }
         </section>
     }
 }

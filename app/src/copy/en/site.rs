@@ -355,6 +355,13 @@ texts! {
     TO_START = "Go to the start page";
 }
 
+/// Which build of the page this is.
+pub fn build_is(number: &str) -> String {
+    format!(
+        "This page is build {number}. The same page as one file has this number in its name. Another number means that something in the page was changed."
+    )
+}
+
 /// A document title: the page, then the product.
 pub fn full_title(page: &str) -> String {
     format!("{page} · {NAME_PLAIN} {NAME_STRESSED}")
