@@ -217,6 +217,7 @@ fn native(_: &Kit) -> Result<Counts> {
     for package in [
         "self-check-core",
         "self-check-app",
+        "self-check-site",
         "self-check-tests",
         "xtask",
     ] {

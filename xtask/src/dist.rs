@@ -1,9 +1,10 @@
 //! The finished site in `dist/`: names by content, the filled page, and sums to check a copy by.
 
-use std::collections::BTreeMap;
 use std::path::Path;
 
 use anyhow::{Context, Result};
+pub use self_check_site::Files;
+use self_check_site::HEADERS;
 use sha2::{Digest, Sha256};
 
 use crate::toolchain::WasmTarget;
@@ -29,9 +30,6 @@ pub const SUMS: &str = "SHA256SUMS";
 
 /// What the names of the second program's files begin with.
 pub const ROOMS: &str = "rooms";
-
-/// The files of a site, by their path in it.
-pub type Files = BTreeMap<String, Vec<u8>>;
 
 /// By what the site was made.
 const BUILT_WITH: &str = "BUILT_WITH.txt";
@@ -136,10 +134,7 @@ fn lay_out(programs: wasm::Programs, built_with: String) -> Result<Files> {
     files.insert(BUILT_WITH.into(), built_with.into_bytes());
     files.insert(SUMS.into(), sums(&files).into_bytes());
     // Not among the sums: a host reads it and serves it to nobody, and may need other paths in it.
-    files.insert(
-        hosting::HEADERS.into(),
-        hosting::headers_file(&files).into_bytes(),
-    );
+    files.insert(HEADERS.into(), hosting::headers_file(&files).into_bytes());
     Ok(files)
 }
 
@@ -227,30 +222,7 @@ fn style_sheet(names: &[&str]) -> Result<String> {
 }
 
 fn public_files() -> Result<Files> {
-    read(&project::root().join("public"))
-}
-
-/// Reads a folder and all below it.
-pub fn read(folder: &Path) -> Result<Files> {
-    let mut files = Files::new();
-    collect(folder, "", &mut files)?;
-    Ok(files)
-}
-
-/// Reads a folder and all below it; paths within the site are joined by `/`.
-fn collect(folder: &Path, prefix: &str, files: &mut Files) -> Result<()> {
-    let entries =
-        std::fs::read_dir(folder).with_context(|| format!("cannot read {}", folder.display()))?;
-    for entry in entries {
-        let entry = entry?;
-        let name = format!("{prefix}{}", entry.file_name().to_string_lossy());
-        if entry.file_type()?.is_dir() {
-            collect(&entry.path(), &format!("{name}/"), files)?;
-        } else {
-            files.insert(name, std::fs::read(entry.path())?);
-        }
-    }
-    Ok(())
+    self_check_site::read(&project::root().join("public")).context("cannot read public/")
 }
 
 fn write(files: &Files, folder: &Path) -> Result<()> {

@@ -25,7 +25,6 @@ mod rivals;
 mod run;
 mod say;
 mod serve;
-mod site;
 mod system_rust;
 mod tool;
 mod toolchain;

@@ -28,7 +28,7 @@ pub fn compare(files: &Files) -> Result<()> {
         .env("CARGO_MANIFEST_DIR", other.join("xtask"))
         .env_remove("CARGO_TARGET_DIR");
     run::shown("Building once more", &mut build)?;
-    let again = dist::read(&other.join("dist"))?;
+    let again = self_check_site::read(&other.join("dist"))?;
     let is_optimised = dist::is_optimised(files);
     if is_optimised != dist::is_optimised(&again) {
         bail!(
