@@ -99,18 +99,26 @@
   // The one address that may become a worker, whatever is asked for.
   const policy = workers && globalThis.trustedTypes?.createPolicy("self-check", { createScriptURL: () => addressOf(worker) });
 
+  let known; // what this page last saw of the worker
+  let keeping; // the wait for a page that is being kept
+  let isLeaving = false;
+
   async function registration() {
     const found = await workers.getRegistration(here);
-    return found?.scope === here ? found : undefined; // another site may stand above this one
+    known = found?.scope === here ? found : undefined; // another site may stand above this one
+    return known;
   }
 
   async function isKept() {
-    return Boolean((await registration())?.active);
+    const found = await registration();
+    return Boolean(found?.active) && (await ownCaches()).length > 0;
   }
 
   async function keep() {
     const address = policy ? policy.createScriptURL("") : addressOf(worker);
     const made = await workers.register(address, { updateViaCache: "none" });
+    known = made;
+    if (isLeaving) return remove();
     const coming = made.installing ?? made.waiting;
     if (coming !== null && made.active === null) {
       await new Promise((resolve) => {
@@ -120,57 +128,76 @@
       });
     }
     if (made.active === null) throw new Error("the page could not be kept");
+    if ((await ownCaches()).length === 0) await storeAgain(made.active);
     nameManifest();
   }
 
-  // Both at once: whoever leaves waits for neither.
+  // Both at once: whoever leaves waits for neither. The worker does the same where this page may be gone before it is done.
   function remove() {
+    if (isLeaving && known) {
+      for (const each of [known.installing, known.waiting, known.active]) each?.postMessage("remove");
+    }
     return Promise.all([removeCaches(), registration().then((found) => found?.unregister())]);
   }
 
+  function storeAgain(active) {
+    return new Promise((resolve) => {
+      const { port1, port2 } = new MessageChannel();
+      port1.onmessage = resolve;
+      active.postMessage("store", [port2]);
+    });
+  }
+
   async function removeCaches() {
-    const names = await caches.keys();
-    // Another site of this name may stand at another path: each puts its own into the names of its caches.
-    await Promise.all(names.filter((name) => name.startsWith(`self-check ${here} `)).map((name) => caches.delete(name)));
+    await Promise.all((await ownCaches()).map((name) => caches.delete(name)));
+  }
+
+  // Another site of this name may stand at another path: each puts its own into the names of its caches.
+  async function ownCaches() {
+    return (await caches.keys()).filter((name) => name.startsWith(`self-check ${here} `));
   }
 
   // What a browser needs to install the page. Named only where the page is kept: others need not fetch it.
   function nameManifest() {
     if (document.querySelector("link[rel=manifest]")) return;
-    const link = document.createElement("link");
-    link.rel = "manifest";
-    link.href = "manifest.webmanifest";
-    document.head.append(link);
+    for (const [rel, href] of [["manifest", "manifest.webmanifest"], ["apple-touch-icon", "icon-180.png"]]) {
+      const link = document.createElement("link");
+      link.rel = rel;
+      link.href = href;
+      document.head.append(link);
+    }
   }
 
   // The programs call these two. The first says whether the page is kept after what was asked: "look", "keep" or
   // "remove"; it fails where it cannot be.
   globalThis.selfCheckKept = async (wish) => {
     if (!workers) throw new Error("a page cannot be kept here");
-    if (wish === "keep") await keep();
+    if (wish === "keep") await (keeping = keep());
     if (wish === "remove") await remove();
     return isKept();
   };
 
   globalThis.selfCheckLeave = () => {
+    isLeaving = true;
     const go = () => location.replace("about:blank");
     setTimeout(go, LEAVING_MS);
     // Each may be refused, as in a page opened from a file; then there is nothing to remove.
-    Promise.allSettled([forgetKept(), workers && remove()]).then(go);
+    Promise.allSettled([forgetKept(), workers && remove(), keeping]).then(go);
   };
 
   if (workers) isKept().then((kept) => kept && nameManifest(), () => {});
 
-  // What keys and doors may have kept on this device goes, and the other tabs are told; no program has to be there for it.
+  // What keys and doors may have kept on this device goes; no program has to be there for it. The other tabs are told
+  // first: one of them at work on it may let this one wait for longer than it is there.
   async function forgetKept() {
+    const others = new BroadcastChannel("self-check");
+    others.postMessage(null);
+    others.close();
     await new Promise((done) => {
       const request = indexedDB.deleteDatabase("self-check");
       request.onsuccess = done;
       request.onerror = done;
     });
-    const others = new BroadcastChannel("self-check");
-    others.postMessage(null);
-    others.close();
   }
 
   function somethingShown(app) {

@@ -1,18 +1,16 @@
 //! A host of the finished site for one journey: under a path of its own, with the headers that the site is published
-//! with. Its line can be cut, and its files exchanged.
+//! with. Its line can be cut, it can refuse or be slow, and its files can be exchanged.
 
-use std::collections::BTreeMap;
-use std::io::{BufRead, BufReader, Write};
+use std::io::Write;
 use std::net::{Ipv4Addr, TcpListener, TcpStream};
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 use std::thread;
 use std::time::Duration;
 
-use crate::Result;
+use self_check_site::{Answer, Files, answer, read, read_request};
 
-/// Files by their path in the site.
-type Files = BTreeMap<String, Vec<u8>>;
+use crate::Result;
 
 /// A running host; it goes on until the journeys end.
 pub struct Host {
@@ -25,18 +23,29 @@ struct State {
     /// The path that the site stands under, beginning and ending in `/`.
     under: String,
     files: Files,
-    is_up: bool,
+    mood: Mood,
+}
+
+/// How requests fare.
+#[derive(Clone, Copy)]
+enum Mood {
+    Well,
+    /// Nothing is answered, as if the line were cut.
+    Cut,
+    /// Everything is answered by this status.
+    Refusing(&'static str),
+    /// Everything is answered after this time.
+    Slow(Duration),
 }
 
 impl Host {
     /// Serves the site that `cargo xtask build` left, under a path such as `/home/keys/`.
     pub fn under(path: &str) -> Result<Self> {
-        let mut files = Files::new();
-        read(&dist()?, "", &mut files)?;
+        let files = read(&dist()?)?;
         let state = Arc::new(Mutex::new(State {
             under: path.to_owned(),
             files,
-            is_up: true,
+            mood: Mood::Well,
         }));
         let listener = TcpListener::bind((Ipv4Addr::LOCALHOST, 0))?;
         let address = format!("http://{}{path}", listener.local_addr()?);
@@ -44,7 +53,7 @@ impl Host {
         thread::spawn(move || {
             for stream in listener.incoming().flatten() {
                 let state = Arc::clone(&shared);
-                thread::spawn(move || answer(&stream, &state));
+                thread::spawn(move || answer_one(&stream, &state));
             }
         });
         Ok(Self { address, state })
@@ -52,12 +61,27 @@ impl Host {
 
     /// From now on nothing is answered, as if the line were cut.
     pub fn cut(&self) {
-        lock(&self.state).is_up = false;
+        lock(&self.state).mood = Mood::Cut;
     }
 
-    /// The line is there again.
+    /// From now on everything is answered by a status such as `404 Not Found`.
+    pub fn refuse(&self, status: &'static str) {
+        lock(&self.state).mood = Mood::Refusing(status);
+    }
+
+    /// From now on every answer is late by so much.
+    pub fn slow_down(&self, by: Duration) {
+        lock(&self.state).mood = Mood::Slow(by);
+    }
+
+    /// All is well again.
     pub fn restore(&self) {
-        lock(&self.state).is_up = true;
+        lock(&self.state).mood = Mood::Well;
+    }
+
+    /// The names of all files, in order.
+    pub fn names(&self) -> Vec<String> {
+        lock(&self.state).files.keys().cloned().collect()
     }
 
     /// A file of the site, as text.
@@ -103,89 +127,38 @@ fn dist() -> Result<PathBuf> {
     Ok(folder.into())
 }
 
-fn read(folder: &Path, prefix: &str, files: &mut Files) -> Result<()> {
-    for entry in std::fs::read_dir(folder)? {
-        let entry = entry?;
-        let name = format!("{prefix}{}", entry.file_name().to_string_lossy());
-        if entry.file_type()?.is_dir() {
-            read(&entry.path(), &format!("{name}/"), files)?;
-        } else {
-            files.insert(name, std::fs::read(entry.path())?);
-        }
-    }
-    Ok(())
-}
-
 fn lock(state: &Mutex<State>) -> MutexGuard<'_, State> {
     // A journey that failed while it held the lock is told of elsewhere.
     state.lock().unwrap_or_else(PoisonError::into_inner)
 }
 
-fn answer(mut stream: &TcpStream, state: &Mutex<State>) {
-    let _ = stream.set_read_timeout(Some(Duration::from_secs(30)));
-    let mut lines = BufReader::new(stream)
-        .lines()
-        .map_while(std::result::Result::ok);
-    let Some(first) = lines.next() else { return };
-    lines.take_while(|line| !line.is_empty()).for_each(drop);
-    let address = first.split(' ').nth(1).unwrap_or_default();
-    if let Some(bytes) = lock(state).answer(address) {
-        let _ = stream.write_all(&bytes);
-    }
+fn answer_one(mut stream: &TcpStream, state: &Mutex<State>) {
+    let Some(request) = read_request(stream) else {
+        return;
+    };
+    let mood = lock(state).mood;
+    let answer = match mood {
+        Mood::Cut => return,
+        // Without this a browser may keep "gone" for good.
+        Mood::Refusing(status) => Answer {
+            headers: vec![("Cache-Control".into(), "no-cache".into())],
+            ..Answer::refusal(status)
+        },
+        Mood::Slow(by) => {
+            thread::sleep(by);
+            lock(state).answer(&request)
+        }
+        Mood::Well => lock(state).answer(&request),
+    };
+    let _ = stream.write_all(&answer.to_bytes());
 }
 
 impl State {
-    fn answer(&self, address: &str) -> Option<Vec<u8>> {
-        if !self.is_up {
-            return None;
+    fn answer(&self, request: &str) -> Answer {
+        let address = request.split(' ').nth(1).unwrap_or_default();
+        match address.starts_with(&self.under) {
+            true => answer(&self.files, &request.replacen(&self.under, "/", 1)),
+            false => Answer::refusal("404 Not Found"),
         }
-        let path = address.split(['?', '#']).next()?;
-        let name = path.strip_prefix(&self.under).map(|name| match name {
-            "" => "index.html",
-            name => name,
-        });
-        let found = name.and_then(|name| Some((name, self.files.get(name)?)));
-        let (status, kind, content) = match found {
-            Some((name, content)) => ("200 OK", kind(name), content.as_slice()),
-            None => ("404 Not Found", "text/plain", "not found".as_bytes()),
-        };
-        let mut head = format!(
-            "HTTP/1.1 {status}\r\nContent-Type: {kind}\r\nContent-Length: {}\r\nConnection: close\r\n",
-            content.len()
-        );
-        let within = path.strip_prefix(self.under.trim_end_matches('/'));
-        for header in self.headers(within.unwrap_or_default()) {
-            head.push_str(&format!("{header}\r\n"));
-        }
-        let mut bytes = format!("{head}\r\n").into_bytes();
-        bytes.extend(content);
-        Some(bytes)
-    }
-
-    /// The lines that the site's own file of headers has for a path: those under `/*` and those under the path itself.
-    fn headers(&self, path: &str) -> Vec<String> {
-        let file = self.files.get("_headers").cloned().unwrap_or_default();
-        let mut found = Vec::new();
-        let mut is_meant = false;
-        for line in String::from_utf8_lossy(&file).lines() {
-            match line.strip_prefix("  ") {
-                None => is_meant = line == "/*" || line == path,
-                Some(header) if is_meant => found.push(header.to_owned()),
-                Some(_) => {}
-            }
-        }
-        found
-    }
-}
-
-fn kind(name: &str) -> &'static str {
-    match name.rsplit_once('.').map_or("", |(_, ending)| ending) {
-        "html" => "text/html; charset=utf-8",
-        "css" => "text/css; charset=utf-8",
-        "js" => "text/javascript; charset=utf-8",
-        "wasm" => "application/wasm",
-        "svg" => "image/svg+xml",
-        "webmanifest" => "application/manifest+json",
-        _ => "text/plain; charset=utf-8",
     }
 }

@@ -20,15 +20,15 @@ pub fn install(what: &str, packages: &[&str]) -> Result<()> {
             ),
         ));
     }
-    if root_prefix().is_none() {
+    let Some(prefix) = root_prefix() else {
         return Err(say::advice(
             format!("{what}: not on this machine, and installing needs root."),
             format!("run `sudo {by_hand}`, then run this again."),
         ));
-    }
+    };
     say::note(format!(
-        "Installing {what} from the system's packages: {}",
-        packages.join(" ")
+        "Installing {what} from the system's packages, as root: {}",
+        [prefix.as_slice(), &[by_hand.as_str()]].concat().join(" ")
     ));
     update()?;
     let mut install = apt_get(&["install", "-y", "--no-install-recommends", "--no-remove"])?;

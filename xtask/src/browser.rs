@@ -7,7 +7,15 @@ use anyhow::Result;
 
 use crate::{apt, run, say};
 
-const BROWSERS: [&str; 4] = ["chromium", "chromium-browser", "google-chrome", "chrome"];
+/// What it is called: on the search path, or where macOS keeps programs.
+const BROWSERS: [&str; 6] = [
+    "chromium",
+    "chromium-browser",
+    "google-chrome",
+    "chrome",
+    "/Applications/Chromium.app/Contents/MacOS/Chromium",
+    "/Applications/Google Chrome.app/Contents/MacOS/Google Chrome",
+];
 
 /// Families that app/styles/tokens.css names, and their packages. Where a line ends, and so how many pages a result takes
 /// on paper, depends on them: with any others the journeys would measure another page.
@@ -42,7 +50,7 @@ impl Browser {
         }
         let packages = ["chromium", "chromium-driver", "fonts-dejavu"];
         apt::install("Chromium with its driver", &packages)
-            .map_err(|error| say::advice(format!("{error}"), BY_HAND))?;
+            .map_err(|error| say::or_else(error, BY_HAND))?;
         match Self::find() {
             Some(found) => found.checked(),
             None => Err(say::advice(
@@ -111,18 +119,19 @@ pub fn find_or_install_pdf_reader() -> Result<()> {
         return Ok(());
     }
     apt::install("A reader of printed pages", &["poppler-utils"]).map_err(|error| {
-        say::advice(
-            format!("{error}"),
+        say::or_else(
+            error,
             "install poppler-utils, which brings pdftotext, then run this again.",
         )
     })
 }
 
-/// Where a program of this name is found.
+/// Where a program of this name is found. A name that is a whole path is looked for there alone.
 pub fn on_search_path(program: &str) -> Option<String> {
     let path = std::env::var_os("PATH")?;
+    let file = format!("{program}{}", std::env::consts::EXE_SUFFIX);
     let found = std::env::split_paths(&path)
-        .map(|folder| folder.join(program))
+        .map(|folder| folder.join(&file))
         .find(|file| Path::is_file(file))?;
     Some(found.to_string_lossy().into_owned())
 }

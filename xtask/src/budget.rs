@@ -6,7 +6,7 @@ use anyhow::{Result, bail};
 use flate2::Compression;
 use flate2::write::GzEncoder;
 
-use crate::dist::{Files, PAGE};
+use crate::dist::{Files, PAGE, ROOMS};
 use crate::say;
 
 /// Bytes on the way for a first visit, compressed by gzip: the page, its style, the start script and the first program.
@@ -46,19 +46,24 @@ impl Weight {
     }
 }
 
-/// Prints what each file weighs, and fails where a first visit weighs too much. A site that could not be optimised is
+/// Prints what the two programs weigh with all that belongs to them, and fails where a first visit weighs too much. A site that could not be optimised is
 /// about twice the size, which is told when it is built.
 pub fn hold(files: &Files, optimised: bool) -> Result<()> {
     say::note(format!("{:>9} {:>9} {:>9}  bytes", "raw", "gzip", "brotli"));
     let mut first_visit = Weight::default();
+    let mut second_program = Weight::default();
     for (name, content) in files {
+        let sum = match name {
+            name if comes_first(name) => &mut first_visit,
+            name if name.starts_with(ROOMS) => &mut second_program,
+            _ => continue,
+        };
         let weight = Weight::of(content)?;
         say::note(weight.line(name));
-        if comes_first(name) {
-            first_visit = first_visit.plus(weight);
-        }
+        *sum = sum.plus(weight);
     }
     say::note(first_visit.line("a first visit"));
+    say::note(second_program.line("the second program"));
     if optimised && first_visit.gzip > FIRST_VISIT {
         bail!(
             "A first visit weighs {} bytes; {FIRST_VISIT} is the most it may. See “What it weighs” in DEVELOPERS.md.",

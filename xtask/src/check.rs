@@ -217,6 +217,7 @@ fn native(_: &Kit) -> Result<Counts> {
     for package in [
         "self-check-core",
         "self-check-app",
+        "self-check-site",
         "self-check-tests",
         "xtask",
     ] {
@@ -315,7 +316,11 @@ fn rust_files(folder: &Path, deep: bool) -> Vec<PathBuf> {
 }
 
 fn build(kit: &Kit) -> Result<Counts> {
-    kit.site()?;
+    if !dist::is_optimised(kit.site()?) {
+        bail!(
+            "The site was built without wasm-opt, so what it weighs could not be held to anything. Why stands above."
+        );
+    }
     Ok(Counts {
         passed: 1,
         ..Counts::default()
@@ -344,8 +349,8 @@ fn journeys(kit: &Kit) -> Result<Counts> {
             "--test-threads=2",
         ])
         .args(&kit.filter);
-    kit.walk_in(&mut cargo)?;
     browser::find_or_install_pdf_reader()?;
+    kit.walk_in(&mut cargo)?;
     if let Some(exiftool) = exiftool::find_or_install() {
         cargo.env("SELF_CHECK_EXIFTOOL", exiftool);
     }
@@ -397,13 +402,16 @@ impl Kit {
 
     /// Serves the site and tells a command where it is and what to look at it with.
     fn walk_in(&self, command: &mut Command) -> Result<()> {
-        let address = serve::in_background(self.site()?.clone())?;
+        // What may be missing comes before minutes of building.
         self.browser()?.name_to(command);
         command
-            .env("SELF_CHECK_ADDRESS", address)
-            .env("SELF_CHECK_DIST", project::root().join("dist"))
             .env("SELF_CHECK_AXE", node::axe()?)
-            .env("SELF_CHECK_AGE", node::age()?);
+            .env("SELF_CHECK_AGE", node::age()?)
+            .env("SELF_CHECK_DIST", project::root().join("dist"))
+            .env(
+                "SELF_CHECK_ADDRESS",
+                serve::in_background(self.site()?.clone())?,
+            );
         Ok(())
     }
 }

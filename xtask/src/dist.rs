@@ -1,13 +1,14 @@
 //! The finished site in `dist/`: names by content, the filled page, and sums to check a copy by.
 
-use std::collections::BTreeMap;
 use std::path::Path;
 
 use anyhow::{Context, Result};
+pub use self_check_site::Files;
+use self_check_site::HEADERS;
 use sha2::{Digest, Sha256};
 
 use crate::toolchain::WasmTarget;
-use crate::{budget, hosting, offline, one_file, page, policy, project, say, wasm};
+use crate::{budget, hosting, node, offline, one_file, page, policy, project, say, wasm};
 
 /// Style sheets of what comes first, in the order they build on each other.
 const STYLES: [&str; 5] = ["tokens", "base", "components", "paper", "print"];
@@ -30,23 +31,53 @@ pub const SUMS: &str = "SHA256SUMS";
 /// What the names of the second program's files begin with.
 pub const ROOMS: &str = "rooms";
 
-/// The files of a site, by their path in it.
-pub type Files = BTreeMap<String, Vec<u8>>;
+/// By what the site was made.
+const BUILT_WITH: &str = "BUILT_WITH.txt";
+
+/// What stands in the place of an optimiser that was not there.
+const NO_OPTIMISER: &str = "wasm-opt: none";
+
+/// Builds the page, leaves the site in `dist/` and holds it to what it may weigh.
+pub fn build(target: &WasmTarget) -> Result<Files> {
+    let files = build_unweighed(target)?;
+    budget::hold(&files, is_optimised(&files))?;
+    Ok(files)
+}
 
 /// Builds the page and leaves the site in `dist/`.
-pub fn build(target: &WasmTarget) -> Result<Files> {
+pub fn build_unweighed(target: &WasmTarget) -> Result<Files> {
     let programs = wasm::programs(target)?;
 
     say::step("Lay out the site");
-    let optimised = programs.optimised;
-    let files = lay_out(programs)?;
+    let built_with = built_with(target, programs.optimised)?;
+    let files = lay_out(programs, built_with)?;
     write(&files, &project::root().join("dist"))?;
-    budget::hold(&files, optimised)?;
     say::note("The site is in dist/. Any web server can serve it; it needs nothing else.");
     Ok(files)
 }
 
-fn lay_out(programs: wasm::Programs) -> Result<Files> {
+/// Whether the size of its programs was optimised.
+pub fn is_optimised(files: &Files) -> bool {
+    let told = files
+        .get(BUILT_WITH)
+        .map(|file| String::from_utf8_lossy(file));
+    told.is_some_and(|told| !told.contains(NO_OPTIMISER))
+}
+
+/// Beside the source, all that the bytes depend on.
+fn built_with(target: &WasmTarget, is_optimised: bool) -> Result<String> {
+    let bindgen = project::locked_version("wasm-bindgen")?;
+    let optimiser = match is_optimised {
+        true => format!("wasm-opt: {}", node::wasm_opt_version()?),
+        false => NO_OPTIMISER.to_owned(),
+    };
+    Ok(format!(
+        "compiler: {}\nwasm-bindgen: {bindgen}\n{optimiser}\n",
+        target.version()?
+    ))
+}
+
+fn lay_out(programs: wasm::Programs, built_with: String) -> Result<Files> {
     let mut files = public_files()?;
     let boot = take_script(&mut files, BOOT)?;
     let worker = take_script(&mut files, WORKER)?;
@@ -55,7 +86,9 @@ fn lay_out(programs: wasm::Programs) -> Result<Files> {
     let style = style_sheet(&STYLES)?;
     let rooms_style = style_sheet(&ROOMS_STYLES)?;
     let both = format!("{rooms_style}{style}");
-    let whole = one_file::page(&template, &both, &boot, &programs)?;
+    let texts = [&template, &both, &boot, &worker, policy::CONTENT_SECURITY];
+    let build = build_number(&files, &texts, &programs);
+    let whole = one_file::page(&template, &both, &boot, &programs, &build)?;
 
     let mut add = |stem: &str, ending: &str, content: Vec<u8>| {
         let sum = Sha256::digest(&content);
@@ -86,7 +119,10 @@ fn lay_out(programs: wasm::Programs) -> Result<Files> {
                 style.name, style.integrity
             ),
         ),
-        ("program", program_tags(&boot, &check, &rooms, &rooms_style)),
+        (
+            "program",
+            program_tags(&boot, &check, &rooms, &rooms_style, &build),
+        ),
     ];
     files.insert(PAGE.into(), page::fill(&template, &pieces)?.into_bytes());
     // The worker keeps all that stands here up to now.
@@ -94,12 +130,11 @@ fn lay_out(programs: wasm::Programs) -> Result<Files> {
         WORKER.into(),
         offline::worker(&worker, &files)?.into_bytes(),
     );
-    files.insert(one_file::name(), whole.into_bytes());
-    files.insert(
-        hosting::HEADERS.into(),
-        hosting::headers_file(&files).into_bytes(),
-    );
+    files.insert(one_file::name(&build), whole.into_bytes());
+    files.insert(BUILT_WITH.into(), built_with.into_bytes());
     files.insert(SUMS.into(), sums(&files).into_bytes());
+    // Not among the sums: a host reads it and serves it to nobody, and may need other paths in it.
+    files.insert(HEADERS.into(), hosting::headers_file(&files).into_bytes());
     Ok(files)
 }
 
@@ -110,6 +145,29 @@ fn take_script(files: &mut Files, name: &str) -> Result<String> {
         .with_context(|| format!("public/{name} is missing"))?;
     let script = String::from_utf8(script).with_context(|| format!("public/{name} is no text"))?;
     Ok(page::squeeze_script(&script))
+}
+
+/// Tells builds apart: the first digits of the sum of all that a site is made from. It stands in the page, so it cannot be
+/// the sum of the page.
+fn build_number(public: &Files, texts: &[&str], programs: &wasm::Programs) -> String {
+    let mut sum = Sha256::new();
+    let mut add = |part: &[u8]| {
+        sum.update((part.len() as u64).to_le_bytes());
+        sum.update(part);
+    };
+    for (name, content) in public {
+        add(name.as_bytes());
+        add(content);
+    }
+    for text in texts {
+        add(text.as_bytes());
+    }
+    for program in [&programs.check, &programs.rooms] {
+        add(program.script.as_bytes());
+        add(program.plain_script.as_bytes());
+        add(&program.wasm);
+    }
+    hex(&sum.finalize())[..8].to_owned()
 }
 
 struct Asset {
@@ -130,13 +188,14 @@ fn program_tags(
     check: &ProgramFiles,
     rooms: &ProgramFiles,
     rooms_style: &Asset,
+    build: &str,
 ) -> String {
     format!(
         "<link rel=\"modulepreload\" href=\"{script}\" integrity=\"{script_sum}\">\n\
          <link rel=\"preload\" href=\"{wasm}\" as=\"fetch\" type=\"application/wasm\" crossorigin>\n\
          <script src=\"{boot}\" integrity=\"{boot_sum}\" data-script=\"{script}\" data-wasm=\"{wasm}\" \
          data-rooms-script=\"{rooms_script}\" data-rooms-wasm=\"{rooms_wasm}\" data-rooms-style=\"{rooms_style}\" \
-         data-worker=\"{WORKER}\" data-one-file=\"{one_file}\"></script>",
+         data-worker=\"{WORKER}\" data-one-file=\"{one_file}\" data-build=\"{build}\"></script>",
         script = check.script.name,
         script_sum = check.script.integrity,
         wasm = check.wasm.name,
@@ -145,7 +204,7 @@ fn program_tags(
         rooms_style = rooms_style.name,
         boot = boot.name,
         boot_sum = boot.integrity,
-        one_file = one_file::name(),
+        one_file = one_file::name(build),
     )
 }
 
@@ -163,30 +222,7 @@ fn style_sheet(names: &[&str]) -> Result<String> {
 }
 
 fn public_files() -> Result<Files> {
-    read(&project::root().join("public"))
-}
-
-/// Reads a folder and all below it.
-pub fn read(folder: &Path) -> Result<Files> {
-    let mut files = Files::new();
-    collect(folder, "", &mut files)?;
-    Ok(files)
-}
-
-/// Reads a folder and all below it; paths within the site are joined by `/`.
-fn collect(folder: &Path, prefix: &str, files: &mut Files) -> Result<()> {
-    let entries =
-        std::fs::read_dir(folder).with_context(|| format!("cannot read {}", folder.display()))?;
-    for entry in entries {
-        let entry = entry?;
-        let name = format!("{prefix}{}", entry.file_name().to_string_lossy());
-        if entry.file_type()?.is_dir() {
-            collect(&entry.path(), &format!("{name}/"), files)?;
-        } else {
-            files.insert(name, std::fs::read(entry.path())?);
-        }
-    }
-    Ok(())
+    self_check_site::read(&project::root().join("public")).context("cannot read public/")
 }
 
 fn write(files: &Files, folder: &Path) -> Result<()> {
@@ -267,12 +303,40 @@ mod tests {
     }
 
     #[test]
+    fn whatever_is_changed_makes_another_build() {
+        let program = |script: &str| wasm::Program {
+            script: script.to_owned(),
+            plain_script: String::new(),
+            wasm: Vec::new(),
+        };
+        let number = |icon: &str, text: &str, script: &str| {
+            let public = Files::from([("icon.svg".to_owned(), icon.into())]);
+            let programs = wasm::Programs {
+                check: program(script),
+                rooms: program(""),
+                optimised: true,
+            };
+            build_number(&public, &[text], &programs)
+        };
+        let one = number("a", "b", "c");
+        assert_eq!(one.len(), 8);
+        assert_eq!(one, number("a", "b", "c"));
+        for other in [
+            number("x", "b", "c"),
+            number("a", "x", "c"),
+            number("a", "b", "x"),
+        ] {
+            assert_ne!(one, other);
+        }
+    }
+
+    #[test]
     fn name_by_content_ends_in_a_sum() {
         assert!(is_named_by_content("check-0123456789abcdef.wasm"));
         for name in [
             "index.html",
             "worker.js",
-            "house-key-self-check-0.1.0.html",
+            "house-key-self-check-0.1.0-01234567.html",
             "a-0123456789abcde.js",
         ] {
             assert!(!is_named_by_content(name), "{name}");
@@ -304,6 +368,7 @@ mod tests {
             &program("check"),
             &program(ROOMS),
             &asset("rooms-4.css"),
+            "5",
         );
         assert!(
             tags.contains("data-script=\"check-2.js\" data-wasm=\"check-3.wasm\""),

@@ -1,11 +1,8 @@
 //! The headers a site is to be served with, as the file `_headers` that common static hosts read. The server of this
-//! program reads it too, so the journeys are walked under the very file that is published.
+//! program and the hosts of the journeys read it too: they are walked under the very file that is published.
 
 use crate::dist::{Files, is_named_by_content};
 use crate::policy;
-
-/// Name of the file.
-pub const HEADERS: &str = "_headers";
 
 /// A block for all files, and one for each on how long it may be kept. No file stands in two blocks with one header:
 /// hosts differ in which of two they would send.
@@ -26,25 +23,10 @@ pub fn headers_file(files: &Files) -> String {
     text
 }
 
-/// The headers that such a file gives to the file at `path`, which begins with `/`.
-pub fn headers_for(text: &str, path: &str) -> Vec<(String, String)> {
-    let mut found = Vec::new();
-    let mut applies = false;
-    for line in text.lines() {
-        match line
-            .strip_prefix("  ")
-            .and_then(|header| header.split_once(": "))
-        {
-            Some((name, value)) if applies => found.push((name.to_owned(), value.to_owned())),
-            Some(_) => {}
-            None => applies = line == "/*" || line == path,
-        }
-    }
-    found
-}
-
 #[cfg(test)]
 mod tests {
+    use self_check_site::headers_for;
+
     use super::*;
 
     fn sample() -> String {
@@ -77,6 +59,20 @@ mod tests {
                 .filter(|(name, _)| name == "Content-Security-Policy");
             assert_eq!(policies.count(), 1, "{path}");
             assert!(headers.len() >= policy::headers().len());
+        }
+    }
+
+    /// What servers send `always` goes with an error too: a file that is missing during an update would be so for a year.
+    #[test]
+    fn guide_lets_no_error_be_kept() {
+        let guide = include_str!("../../docs/hosting.md");
+        let lines: Vec<&str> = guide
+            .lines()
+            .filter(|line| line.contains("Cache-Control "))
+            .collect();
+        assert_eq!(lines.len(), 3);
+        for line in lines {
+            assert!(!line.contains("always"), "{line}");
         }
     }
 

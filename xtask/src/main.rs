@@ -25,7 +25,6 @@ mod rivals;
 mod run;
 mod say;
 mod serve;
-mod site;
 mod system_rust;
 mod tool;
 mod toolchain;
@@ -74,6 +73,10 @@ fn command(arguments: &[String]) -> Result<ExitCode> {
         ["serve", options @ ..] => serve::serve(serve::port(options)?)?,
         ["build"] => {
             dist::build(&toolchain::WasmTarget::find_or_install()?)?;
+        }
+        // The second build of `twice`: what the first weighs, this one does.
+        ["build", "--unweighed"] => {
+            dist::build_unweighed(&toolchain::WasmTarget::find_or_install()?)?;
         }
         ["test", options @ ..] => return check::test(options),
         ["screenshots"] => check::take_pictures()?,

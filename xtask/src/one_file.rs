@@ -6,13 +6,22 @@ use crate::dist::{base64, integrity};
 use crate::wasm::{Program, Programs};
 use crate::{page, policy};
 
-/// Its name, with the version that it is of.
-pub fn name() -> String {
-    format!("house-key-self-check-{}.html", env!("CARGO_PKG_VERSION"))
+/// Its name, with the version and the build that it is of.
+pub fn name(build: &str) -> String {
+    format!(
+        "house-key-self-check-{}-{build}.html",
+        env!("CARGO_PKG_VERSION")
+    )
 }
 
 /// The page, from the same parts as the site.
-pub fn page(template: &str, style: &str, boot: &str, programs: &Programs) -> Result<String> {
+pub fn page(
+    template: &str,
+    style: &str,
+    boot: &str,
+    programs: &Programs,
+    build: &str,
+) -> Result<String> {
     let style = format!("\n{style}");
     let script = script(boot, programs);
     ensure!(
@@ -35,7 +44,7 @@ pub fn page(template: &str, style: &str, boot: &str, programs: &Programs) -> Res
         (
             "program",
             format!(
-                "{}{}<script>{script}</script>",
+                "{}{}<script data-build=\"{build}\">{script}</script>",
                 module("check", &programs.check),
                 module("rooms", &programs.rooms)
             ),
@@ -99,7 +108,7 @@ mod tests {
     #[test]
     fn everything_is_inside_and_no_request_is_allowed() {
         let programs = programs("let wasm_bindgen;");
-        let page = page(TEMPLATE, "a{color:red}", "start();", &programs).unwrap();
+        let page = page(TEMPLATE, "a{color:red}", "start();", &programs, "1").unwrap();
         assert!(page.contains("connect-src 'none'"), "{page}");
         assert!(page.contains("id=\"rooms-wasm\">Zm9vYmFy<"), "{page}");
         assert!(
@@ -110,17 +119,20 @@ mod tests {
 
     #[test]
     fn policy_names_the_sums_of_what_is_inside() {
-        let page = page(TEMPLATE, "a{}", "start();", &programs("")).unwrap();
+        let page = page(TEMPLATE, "a{}", "start();", &programs(""), "1").unwrap();
         let inside = |open: &str, close: &str| {
             let (_, rest) = page.split_once(open).unwrap();
             integrity(rest.split_once(close).unwrap().0.as_bytes())
         };
-        assert!(page.contains(&inside("<script>", "</script>")), "{page}");
+        assert!(
+            page.contains(&inside("<script data-build=\"1\">", "</script>")),
+            "{page}"
+        );
         assert!(page.contains(&inside("<style>", "</style>")), "{page}");
     }
 
     #[test]
     fn script_that_would_end_its_element_is_refused() {
-        assert!(page(TEMPLATE, "", "\"</SCRIPT>\"", &programs("")).is_err());
+        assert!(page(TEMPLATE, "", "\"</SCRIPT>\"", &programs(""), "1").is_err());
     }
 }

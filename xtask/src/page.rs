@@ -63,19 +63,22 @@ fn end_of_text(css: &str, quote: char) -> usize {
     css.len()
 }
 
-/// Takes indents, empty lines and lines of comment out of a script. A script of this site has no text over several lines
-/// that begins like a comment.
+/// Takes indents, empty lines and lines of comment out of a script. A comment over several lines begins and ends on lines
+/// of its own. A script of this site has no text over several lines that begins like a comment.
 pub fn squeeze_script(script: &str) -> String {
-    let lines: Vec<&str> = script
-        .lines()
-        .map(str::trim)
-        .filter(|line| {
-            !(line.is_empty()
-                || line.starts_with("//")
-                || line.starts_with("/*")
-                || line.starts_with('*'))
-        })
-        .collect();
+    let mut is_comment = false;
+    let mut lines = Vec::new();
+    for line in script.lines().map(str::trim) {
+        if is_comment || line.starts_with("/*") {
+            is_comment = !line.contains("*/");
+            // What goes on behind a comment is kept with it.
+            if !is_comment && !line.ends_with("*/") {
+                lines.push(line);
+            }
+        } else if !(line.is_empty() || line.starts_with("//")) {
+            lines.push(line);
+        }
+    }
     lines.join("\n")
 }
 
@@ -126,6 +129,13 @@ mod tests {
         let script =
             "/**\n * @param {number} a\n */\nfunction f(a) {\n    // why\n    return a;\n}\n";
         assert_eq!(squeeze_script(script), "function f(a) {\nreturn a;\n}");
+    }
+
+    #[test]
+    fn script_keeps_a_line_that_begins_with_a_star_outside_of_comments() {
+        for script in ["const area = width\n* height;", "/* why */ f();\n*/ 2;"] {
+            assert_eq!(squeeze_script(script), script);
+        }
     }
 
     #[test]

@@ -38,6 +38,25 @@ pub fn cargo() -> Command {
     command
 }
 
+/// Copies a folder, but for what is named so in it.
+pub fn copy(from: &Path, to: &Path, without: &[&str]) -> Result<()> {
+    std::fs::create_dir_all(to)?;
+    for entry in std::fs::read_dir(from)? {
+        let entry = entry?;
+        let name = entry.file_name();
+        if without.iter().any(|other| name == *other) {
+            continue;
+        }
+        let (from, to) = (entry.path(), to.join(&name));
+        if entry.file_type()?.is_dir() {
+            copy(&from, &to, &[])?;
+        } else {
+            std::fs::copy(&from, &to).with_context(|| format!("cannot copy {}", from.display()))?;
+        }
+    }
+    Ok(())
+}
+
 /// The version of a package in Cargo.lock.
 pub fn locked_version(package: &str) -> Result<String> {
     let lock =

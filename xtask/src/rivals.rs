@@ -8,7 +8,7 @@ use anyhow::{Context, Result};
 use crate::dist::Files;
 use crate::project::WASM;
 use crate::toolchain::WasmTarget;
-use crate::{hosting, node, run, wasm};
+use crate::{node, run, wasm};
 
 /// What the browser asks for before it counts a page's memory.
 const ISOLATED: &str =
@@ -64,7 +64,7 @@ SurveyUI.renderSurvey(model, document.getElementById("survey"));
 </script>"#;
 
 fn site<const N: usize>(files: [(&str, Vec<u8>); N]) -> Files {
-    let headers = (hosting::HEADERS, ISOLATED.as_bytes().to_vec());
+    let headers = (self_check_site::HEADERS, ISOLATED.as_bytes().to_vec());
     let files = files.into_iter().chain([headers]);
     files
         .map(|(name, content)| (name.to_owned(), content))

@@ -61,6 +61,17 @@ pub fn advice(happened: impl Into<String>, do_this: impl Into<String>) -> anyhow
     .into()
 }
 
+/// The same error with one more thing that may be done about it.
+pub fn or_else(error: anyhow::Error, do_this: &str) -> anyhow::Error {
+    match error.downcast::<Trouble>() {
+        Ok(Trouble {
+            happened,
+            do_this: first,
+        }) => advice(happened, format!("{first}\n  Or: {do_this}")),
+        Err(error) => advice(format!("{error:#}"), do_this),
+    }
+}
+
 /// Prints an error with what led to it.
 pub fn trouble(error: &anyhow::Error) {
     flush();
@@ -89,5 +100,19 @@ mod tests {
     fn trouble_tells_both_halves() {
         let text = advice("Port 80 is taken.", "choose another.").to_string();
         assert_eq!(text, "Port 80 is taken.\n  What to do: choose another.");
+    }
+
+    #[test]
+    fn second_advice_follows_the_first() {
+        let error = or_else(advice("No browser.", "get one."), "name one.");
+        assert_eq!(
+            error.to_string(),
+            "No browser.\n  What to do: get one.\n  Or: name one."
+        );
+        let error = or_else(anyhow::anyhow!("apt-get failed."), "name one.");
+        assert_eq!(
+            error.to_string(),
+            "apt-get failed.\n  What to do: name one."
+        );
     }
 }

@@ -1,22 +1,18 @@
 //! A small server for this machine alone: the finished site at 127.0.0.1.
 
-use std::io::{BufRead, BufReader, ErrorKind, Read, Write};
+use std::io::{ErrorKind, Write};
 use std::net::{Ipv4Addr, TcpListener, TcpStream};
 use std::sync::Arc;
 use std::thread;
-use std::time::Duration;
 
 use anyhow::Result;
+use self_check_site::{Answer, answer, read_request};
 
 use crate::dist::{self, Files};
-use crate::say;
-use crate::site::{self, Answer};
 use crate::toolchain::WasmTarget;
+use crate::{budget, say};
 
 const USUAL_PORT: u16 = 8080;
-
-/// A request's head may be this long; a browser's is a few hundred bytes.
-const LONGEST_HEAD: u64 = 16 * 1024;
 
 /// The port named by the options of `serve`.
 pub fn port(options: &[&str]) -> Result<u16> {
@@ -61,10 +57,15 @@ pub fn in_background(files: Files) -> Result<String> {
 pub fn packed_in_background(files: Files) -> Result<String> {
     let listener = listen(0)?;
     let address = address(&listener)?;
-    let packed = |answer: Answer| {
+    let packed = |mut answer: Answer| {
+        let Ok(content) = budget::packed(&answer.content) else {
+            return Vec::new();
+        };
+        answer.content = content;
         answer
-            .packed()
-            .map_or(Vec::new(), |answer| answer.to_bytes())
+            .headers
+            .push(("Content-Encoding".into(), "gzip".into()));
+        answer.to_bytes()
     };
     thread::spawn(move || answer_all(&listener, &Arc::new(files), packed));
     Ok(address)
@@ -106,25 +107,18 @@ fn answer_all(listener: &TcpListener, files: &Arc<Files>, wire: Wire) {
     }
 }
 
-/// Reads one request and answers it. A connection that breaks is the visitor's own affair.
+/// Reads one request and answers it.
 fn answer_one(mut stream: TcpStream, files: &Files, wire: Wire) {
-    let _ = stream.set_read_timeout(Some(Duration::from_secs(30)));
-    let mut request = BufReader::new(&stream).take(LONGEST_HEAD);
-    let mut first = String::new();
-    if request.read_line(&mut first).is_err() || first.is_empty() {
-        return;
+    if let Some(request) = read_request(&stream) {
+        let _ = stream.write_all(&wire(answer(files, &request)));
     }
-    let mut line = String::new();
-    while request.read_line(&mut line).is_ok_and(|read| read > 0) && line != "\r\n" && line != "\n"
-    {
-        line.clear();
-    }
-    let _ = stream.write_all(&wire(site::answer(files, first.trim_end())));
 }
 
 #[cfg(test)]
 #[allow(clippy::unwrap_used)]
 mod tests {
+    use std::io::Read;
+
     use super::*;
 
     #[test]

@@ -112,6 +112,11 @@ impl SystemRust {
         &self.version
     }
 
+    /// Its compiler.
+    pub fn rustc(&self) -> Command {
+        Command::new(&self.rustc)
+    }
+
     /// Its cargo, set to build the standard library too.
     pub fn cargo(&self) -> Command {
         self.prepared(&self.cargo)

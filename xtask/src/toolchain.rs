@@ -10,7 +10,7 @@ use std::path::PathBuf;
 use std::process::Command;
 use std::time::Duration;
 
-use anyhow::Result;
+use anyhow::{Context, Result};
 
 use crate::project::{self, WASM};
 use crate::system_rust::SystemRust;
@@ -100,12 +100,37 @@ impl WasmTarget {
         }
     }
 
+    /// What the compiler calls itself.
+    pub fn version(&self) -> Result<String> {
+        run::answer(self.rustc().arg("--version")).context("rustc does not tell its version")
+    }
+
+    fn rustc(&self) -> Command {
+        let mut rustc = match &self.system {
+            None => Command::new("rustc"),
+            Some(system) => system.rustc(),
+        };
+        rustc.current_dir(project::root());
+        rustc
+    }
+
     fn for_browser(&self, mut command: Command) -> Command {
         command
             .args(["--target", WASM, "--target-dir"])
             .arg(self.target_dir())
-            .env("CARGO_ENCODED_RUSTFLAGS", flags());
+            .env("CARGO_ENCODED_RUSTFLAGS", flags(self.standard_library()));
         command
+    }
+
+    /// Where the sources of the standard library lie if they are installed, and what they are called where they are not.
+    fn standard_library(&self) -> Option<(PathBuf, String)> {
+        let sysroot = run::answer(self.rustc().args(["--print", "sysroot"]))?;
+        let about = run::answer(self.rustc().arg("-vV"))?;
+        let commit = about
+            .lines()
+            .find_map(|line| line.strip_prefix("commit-hash: "))?;
+        let folder = PathBuf::from(sysroot).join("lib/rustlib/src/rust");
+        Some((folder, format!("/rustc/{commit}")))
     }
 }
 
@@ -139,7 +164,7 @@ fn rustup_target_add() -> Result<()> {
 
 /// Code carries the place of its source in panic messages. These flags keep the builder's folders out of the page, and
 /// its bytes the same wherever it is built.
-fn flags() -> String {
+fn flags(standard_library: Option<(PathBuf, String)>) -> String {
     let cargo_home = std::env::var_os("CARGO_HOME")
         .map(PathBuf::from)
         .or_else(|| std::env::home_dir().map(|home| home.join(".cargo")));
@@ -152,9 +177,15 @@ fn flags() -> String {
             .map(|entry| entry.path())
     });
     // Where two fit, the later one counts. A crate's folder is called by its name and version, whichever registry it is from.
-    let registries = registries.map(|folder| (folder, ""));
-    let places = cargo_home.iter().cloned().map(|home| (home, "/cargo"));
-    let places = places.chain(registries).chain([(project::root(), ".")]);
+    let registries = registries.map(|folder| (folder, String::new()));
+    let places = cargo_home
+        .iter()
+        .cloned()
+        .map(|home| (home, "/cargo".to_owned()));
+    let places = places
+        .chain(registries)
+        .chain(standard_library)
+        .chain([(project::root(), ".".to_owned())]);
     let remaps = places.map(|(from, to)| format!("--remap-path-prefix={}={to}", from.display()));
     // Cargo's own mark between flags, since a folder's name may have blanks.
     remaps.collect::<Vec<String>>().join("\u{1f}")

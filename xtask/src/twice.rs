@@ -1,13 +1,13 @@
 //! The same source in another folder gives the same bytes.
 
 use std::fs;
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 use std::process::Command;
 
 use anyhow::{Context, Result, bail};
 
 use crate::dist::Files;
-use crate::{dist, project, run, say};
+use crate::{dist, node, project, run, say};
 
 /// What a build does not start from.
 const NOT_SOURCE: [&str; 3] = ["target", "dist", ".git"];
@@ -16,16 +16,26 @@ const NOT_SOURCE: [&str; 3] = ["target", "dist", ".git"];
 pub fn compare(files: &Files) -> Result<()> {
     let folder = Folder::new()?;
     let other = folder.0.join("another/place of its own");
-    copy(&project::root(), &other, &NOT_SOURCE)?;
+    project::copy(&project::root(), &other, &NOT_SOURCE)?;
+    if dist::is_optimised(files) {
+        node::hand_over_wasm_opt(&other)?;
+    }
     say::note(format!("Building once more in {}", other.display()));
     let mut build = Command::new(std::env::current_exe()?);
     build
-        .arg("build")
+        .args(["build", "--unweighed"])
         .current_dir(&other)
         .env("CARGO_MANIFEST_DIR", other.join("xtask"))
         .env_remove("CARGO_TARGET_DIR");
     run::shown("Building once more", &mut build)?;
-    let again = dist::read(&other.join("dist"))?;
+    let again = self_check_site::read(&other.join("dist"))?;
+    let is_optimised = dist::is_optimised(files);
+    if is_optimised != dist::is_optimised(&again) {
+        bail!(
+            "Only one of the two builds could be optimised, so they cannot be compared: wasm-opt was not there for the {}.",
+            if is_optimised { "second" } else { "first" }
+        );
+    }
     let names = files.keys().chain(again.keys());
     let mut different: Vec<&str> = names
         .filter(|name| files.get(*name) != again.get(*name))
@@ -57,22 +67,4 @@ impl Drop for Folder {
     fn drop(&mut self) {
         let _ = fs::remove_dir_all(&self.0);
     }
-}
-
-fn copy(from: &Path, to: &Path, without: &[&str]) -> Result<()> {
-    fs::create_dir_all(to)?;
-    for entry in fs::read_dir(from)? {
-        let entry = entry?;
-        let name = entry.file_name();
-        if without.iter().any(|other| name == *other) {
-            continue;
-        }
-        let (from, to) = (entry.path(), to.join(&name));
-        if entry.file_type()?.is_dir() {
-            copy(&from, &to, &[])?;
-        } else {
-            fs::copy(&from, &to).with_context(|| format!("cannot copy {}", from.display()))?;
-        }
-    }
-    Ok(())
 }

@@ -39,8 +39,20 @@ pub async fn is_kept(wish: Wish) -> Option<bool> {
 
 /// The name of the file that holds the whole page, as the start script knows it; absent in that file.
 pub fn one_file() -> Option<String> {
-    let boot = document().query_selector("script[data-one-file]").ok()??;
-    boot.get_attribute("data-one-file")
+    told_by_the_page("data-one-file")
+}
+
+/// The number of this build, which the page and its edition in one file have in common.
+pub fn build() -> Option<String> {
+    told_by_the_page("data-build")
+}
+
+/// What the page says on the element of its start script.
+fn told_by_the_page(name: &str) -> Option<String> {
+    let boot = document()
+        .query_selector(&format!("script[{name}]"))
+        .ok()??;
+    boot.get_attribute(name)
 }
 
 /// By what the second program asks the first whether it may offer anything to keep.

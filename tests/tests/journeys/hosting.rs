@@ -1,6 +1,6 @@
 //! Served as a host would: under a path, and under the headers that are published with the site.
 
-use self_check_tests::{Host, Look, Result, journey_at, troubled_journey_at};
+use self_check_tests::{Host, Look, Result, journey_at, one_file, troubled_journey_at};
 
 use crate::walking::{arrive, to_the_examples_result};
 
@@ -30,6 +30,31 @@ fn site_under_a_path_and_its_own_headers_works_whole() -> Result<()> {
             "/some/where/keys/"
         );
         Ok(())
+    })
+}
+
+#[test]
+fn site_and_its_one_file_tell_the_same_build_and_what_is_served_has_its_sum() -> Result<()> {
+    let host = Host::under("/")?;
+    let sums = host.text("SHA256SUMS")?;
+    let mut listed: Vec<&str> = sums
+        .lines()
+        .filter_map(|line| Some(line.split_once("  ")?.1))
+        .collect();
+    listed.sort_unstable();
+    let mut served = host.names();
+    // One is read by the host alone; the other cannot hold its own sum.
+    served.retain(|name| name != "_headers" && name != "SHA256SUMS");
+    assert_eq!(listed, served);
+    let one_file = one_file()?;
+    let stem = one_file.file_stem().unwrap_or_default().to_string_lossy();
+    let build = stem.rsplit('-').next().unwrap_or_default();
+    journey_at(&host.address, Look::DESKTOP, async |page| {
+        page.open_at("#/about").await?;
+        arrive(page, "How to check this page").await?;
+        page.wait_for_text(&format!("This page is build {build}."))
+            .await?;
+        page.wait_for_text(&format!("sha256sum {stem}.html")).await
     })
 }
 

@@ -1,6 +1,8 @@
 //! Kept for use without a network: only when asked, whole or not at all, never two versions at once, and gone by
 //! "Leave now".
 
+use std::time::Duration;
+
 use self_check_tests::{Host, Look, Page, Result, journey_at, troubled_journey_at};
 
 use crate::walking::{arrive, heading, to_the_examples_result};
@@ -24,7 +26,46 @@ async fn keep(page: &Page) -> Result<()> {
     arrive(page, ABOUT).await?;
     page.click("button", KEEP).await?;
     page.wait_for_text("This page is kept in this browser")
-        .await
+        .await?;
+    assert_eq!(focused(page).await?, "Keep it no longer");
+    Ok(())
+}
+
+/// The words of what has the focus.
+async fn focused(page: &Page) -> Result<String> {
+    let words = page.run("return document.activeElement.textContent;");
+    Ok(words.await?.as_str().unwrap_or_default().to_owned())
+}
+
+#[test]
+fn storing_and_removing_are_told_and_keep_the_focus() -> Result<()> {
+    let host = Host::under("/")?;
+    troubled_journey_at(&host.address, Look::PHONE, async |page| {
+        page.open_at("#/about").await?;
+        arrive(page, ABOUT).await?;
+        host.slow_down(Duration::from_secs(1));
+        page.click("button", KEEP).await?;
+        page.wait_for_text("Storing the page").await?;
+        assert_eq!(focused(page).await?, KEEP);
+        let disabled = "return document.activeElement.getAttribute('aria-disabled');";
+        assert_eq!(page.run(disabled).await?, "true");
+        page.must_be_accessible().await?;
+        page.wait_for_text("This page is kept in this browser")
+            .await?;
+        assert_eq!(focused(page).await?, "Keep it no longer");
+        let told = "return [...document.querySelectorAll('[role=status]')].filter(told => told.querySelector('button')).length;";
+        assert_eq!(page.run(told).await?, 0, "what is read out is text alone");
+        host.restore();
+        page.click("button", "Keep it no longer").await?;
+        page.wait_for_text("no longer kept").await?;
+        assert_eq!(focused(page).await?, KEEP);
+
+        host.refuse("503 Service Unavailable");
+        page.click("button", KEEP).await?;
+        page.wait_for_text("did not keep the page").await?;
+        assert_eq!(focused(page).await?, "Try again");
+        Ok(())
+    })
 }
 
 #[test]
@@ -83,6 +124,29 @@ fn page_that_is_kept_works_without_a_network_until_leave_now() -> Result<()> {
 }
 
 #[test]
+fn page_that_is_left_while_it_is_being_stored_is_not_kept() -> Result<()> {
+    let host = Host::under("/")?;
+    troubled_journey_at(&host.address, Look::PHONE, async |page| {
+        page.open_at("#/about").await?;
+        arrive(page, ABOUT).await?;
+        // Longer than the page waits when it is left: it is gone before the worker is there.
+        host.slow_down(Duration::from_millis(1500));
+        page.click("button", KEEP).await?;
+        page.click("button", "Leave now").await?;
+        page.wait_until("an empty page is there", async || {
+            Ok(page.run("return location.href;").await? == "about:blank")
+        })
+        .await?;
+        host.restore();
+        // Time for the worker, and then for all that it would store.
+        tokio::time::sleep(Duration::from_secs(4)).await;
+        page.open().await?;
+        assert_eq!(kept(page).await?, Vec::<String>::new());
+        Ok(())
+    })
+}
+
+#[test]
 fn what_is_kept_can_be_removed_alone() -> Result<()> {
     let host = Host::under("/")?;
     troubled_journey_at(&host.address, Look::DESKTOP, async |page| {
@@ -92,6 +156,13 @@ fn what_is_kept_can_be_removed_alone() -> Result<()> {
         page.click("button", "Keep it no longer").await?;
         page.find("button", KEEP).await?;
         assert_eq!(kept(page).await?, ["another site"]);
+
+        page.click("button", KEEP).await?;
+        page.wait_for_text("This page is kept in this browser")
+            .await?;
+        host.cut();
+        page.open().await?;
+        assert_eq!(page.state().await?, "ready", "kept once more, and whole");
         Ok(())
     })
 }
@@ -154,9 +225,10 @@ fn new_version_comes_with_the_network_and_is_then_the_one_kept() -> Result<()> {
             Ok(page.run(waits).await? == true)
         })
         .await?;
-        // The worker of the second version takes over once no page of the first is open.
-        page.open().await?;
+        // The worker of the second version takes over once no page of the first is open: at this visit, or a later one
+        // where the browser is slow to notice.
         page.wait_until("the first version is gone", async || {
+            page.open().await?;
             Ok(!kept(page).await?.contains(&first[0]))
         })
         .await?;
@@ -168,6 +240,65 @@ fn new_version_comes_with_the_network_and_is_then_the_one_kept() -> Result<()> {
     })
 }
 
+/// Has the browser look for a new worker, and tells what became of it.
+const UPDATE: &str = "
+    const registration = await navigator.serviceWorker.getRegistration();
+    await registration.update();
+    const worker = registration.installing ?? registration.waiting;
+    if (worker === null) return 'no new worker';
+    if (worker.state === 'installing') await new Promise(done => worker.addEventListener('statechange', done));
+    return worker.state;";
+
+#[test]
+fn worker_that_fails_leaves_what_the_one_before_it_keeps() -> Result<()> {
+    let host = Host::under("/")?;
+    troubled_journey_at(&host.address, Look::DESKTOP, async |page| {
+        keep(page).await?;
+        let first = kept(page).await?;
+        // As if the two had one store: the same files under the same version, of which one is missing.
+        let worker = host.text("worker.js")?;
+        host.put("worker.js", &format!("{worker}// mended"));
+        host.take_away("icon");
+        assert_eq!(page.run(UPDATE).await?, "redundant");
+        assert_eq!(kept(page).await?, first);
+        host.cut();
+        page.open().await?;
+        assert_eq!(page.state().await?, "ready");
+        Ok(())
+    })
+}
+
+#[test]
+fn what_is_kept_stands_in_for_a_server_in_trouble_and_for_no_other_answer() -> Result<()> {
+    let host = Host::under("/")?;
+    troubled_journey_at(&host.address, Look::DESKTOP, async |page| {
+        keep(page).await?;
+        // Another page by the same worker: which of the two is shown tells where it came from.
+        let old = host.text("index.html")?;
+        let new = old.replace("<body>", &format!("<body data-version=\"{MARK}\">"));
+        host.put("index.html", &new);
+        page.open().await?;
+        assert_eq!(
+            version(page).await?,
+            MARK,
+            "with a network it comes from there"
+        );
+        host.refuse("503 Service Unavailable");
+        page.open().await?;
+        assert_eq!(version(page).await?, "", "the server fails");
+        for status in ["404 Not Found", "410 Gone"] {
+            host.refuse(status);
+            page.load_only("").await?;
+            let text = page.run("return document.body.textContent.trim();").await?;
+            assert_eq!(text, status, "a page that was taken down is down");
+        }
+        host.slow_down(Duration::from_secs(20));
+        page.open().await?;
+        assert_eq!(version(page).await?, "", "longer than a person's patience");
+        Ok(())
+    })
+}
+
 #[test]
 fn half_a_version_is_never_kept() -> Result<()> {
     let host = Host::under("/")?;
@@ -175,18 +306,9 @@ fn half_a_version_is_never_kept() -> Result<()> {
         keep(page).await?;
         let first = kept(page).await?;
         publish(page, &host, false).await?;
-        let outcome = page
-            .run(
-                "const registration = await navigator.serviceWorker.getRegistration();
-                 await registration.update();
-                 const worker = registration.installing ?? registration.waiting;
-                 if (worker === null) return 'no new worker';
-                 if (worker.state === 'installing') await new Promise(done => worker.addEventListener('statechange', done));
-                 return worker.state;",
-            )
-            .await?;
         assert_eq!(
-            outcome, "redundant",
+            page.run(UPDATE).await?,
+            "redundant",
             "a page that does not fit its sum is refused"
         );
         assert_eq!(kept(page).await?, first);

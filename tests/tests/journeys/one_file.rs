@@ -21,6 +21,17 @@ fn one_file_has_everything_and_asks_for_nothing() -> Result<()> {
         arrive(page, "How to check this page").await?;
         page.wait_for_text("This is the page as one file").await?;
         page.wait_for_text("cannot be kept here").await?;
+        let build = site.trim_end_matches(".html").rsplit('-').next();
+        page.wait_for_text(&format!(
+            "This page is build {}.",
+            build.unwrap_or_default()
+        ))
+        .await?;
+        let text = page.visible_text().await?;
+        assert!(
+            !text.contains("second part"),
+            "there is nothing to fetch: {text}"
+        );
         page.must_be_accessible().await?;
         page.back().await?;
         arrive(page, "Who could read it from where").await?;

@@ -143,6 +143,8 @@ fn what_cannot_be_fetched_is_told_and_tried_again() -> Result<()> {
                 format!("{MISSING} (example) · House Key Self-Check")
             );
             page.wait_for_text("Your answers are still here").await?;
+            page.wait_for_text("Then load the page anew. That forgets your answers.")
+                .await?;
             assert_eq!(page.state().await?, "ready", "the check has not given up");
             page.must_be_accessible().await?;
             page.click("button", "Try again").await?;

@@ -97,9 +97,6 @@ static ABOUT: &[Block] = &[
     Paragraph(
         "A browser lists all that a page fetches. On a computer, open its developer tools from the menu and choose Network. While you answer, no line should be added. The number on the start page comes from a list of the same kind, but a false page could show any number. So look for yourself.",
     ),
-    Paragraph(
-        "This site has a second part: this page, Keys and doors, and the pages under Learn. Your browser fetches it from this same address when you first open one of them, and that adds three lines to the list. They carry nothing from you.",
-    ),
     Heading("What the page forbids itself"),
     Paragraph(
         "The page hands your browser a rule, its content security policy, and your browser holds it to that. It may fetch from no other address. It may send no form. It may run no script but its own. The rule stands at the top of the page’s source, where you can read it.",

@@ -260,14 +260,30 @@ texts! {
     KEPT = "This page is kept in this browser. It opens without a network. With one, your browser looks for a newer page each time.";
     /// Keeps it no longer.
     KEEP_NO_LONGER = "Keep it no longer";
+    /// While it is being stored.
+    STORING = "Storing the page…";
+    /// While it is being taken away.
+    REMOVING = "Taking the page away…";
+    /// It was taken away.
+    KEPT_NO_LONGER = "The page is no longer kept in this browser.";
     /// It was tried in vain.
-    KEEP_FAILED = "Your browser did not keep the page. Turn your network on, then try again.";
+    KEEP_FAILED = "Your browser did not keep the page. It may have no network or no room left, or the page may be changing just now. Try again in a while.";
+    /// Taking it away was tried in vain.
+    REMOVE_FAILED = "Your browser did not take the page away. Try again, or remove what it holds for this site in its settings.";
     /// It cannot be.
     CANNOT_KEEP = "The page cannot be kept here: it was opened from a file, or your browser allows no such store.";
     /// Heading.
     ONE_FILE = "Take it as one file";
     /// What it is.
-    ONE_FILE_HOW = "The whole page also comes as one file. Save it, then open it from your disk. It fetches nothing, and it tells your browser to let nothing in or out. To check it, work out its sum (a long number that changes with each letter of a file). Then look for that number in the list of sums, and compare the list with one from somebody you trust.";
+    ONE_FILE_HOW = "The whole page also comes as one file. Save it, then open it from your disk. It fetches nothing, and it tells your browser to let nothing in or out.";
+    /// How to check it.
+    ONE_FILE_CHECK = "To check it, work out its sum (a long number that changes with each letter of a file). Then look for that number in the list of sums, and compare the list with one from somebody you trust. Open a window for commands in the folder where you saved the file, and type one of these lines:";
+    /// Before the command there.
+    ON_WINDOWS = "On Windows:";
+    /// Before the command there.
+    ON_A_MAC = "On a Mac:";
+    /// Before the command there.
+    ON_LINUX = "On Linux:";
     /// The link to it.
     ONE_FILE_DOWNLOAD = "Download the page as one file";
     /// The link to the sums.
@@ -319,6 +335,8 @@ texts! {
     GROOVE = "Groove";
     /// Heading of the browser's list.
     REQUESTS = "What your browser lists";
+    /// What adds to the list, where the page has parts to fetch.
+    SECOND_PART = "This site has a second part: this page, Check a picture, Keys and doors, and the pages under Learn. Your browser fetches it from this same address when you first open one of them, and that adds three lines to the list. They carry nothing from you. To keep this page, or to download it, adds lines too.";
     /// Reads it again.
     LOOK_AGAIN = "Look again";
     /// No list.
@@ -332,7 +350,7 @@ texts! {
     /// Why.
     ROOM_MISSING_WHY = "It belongs to the second part of this site, which your browser fetches when you first open it. That did not work just now.";
     /// What to do.
-    ROOM_MISSING_HOW = "Turn your network on, then try again. Your answers are still here, and the check works without a network.";
+    ROOM_MISSING_HOW = "Turn your network on, then try again. Your answers are still here, and the check works without a network. If your network is on and it still fails, this site may have changed since you opened it. Then load the page anew. That forgets your answers.";
     /// Fetches it again.
     TRY_AGAIN = "Try again";
 
@@ -341,6 +359,13 @@ texts! {
     NOT_FOUND = "There is no such page";
     /// To the start.
     TO_START = "Go to the start page";
+}
+
+/// Which build of the page this is.
+pub fn build_is(number: &str) -> String {
+    format!(
+        "This page is build {number}. The same page as one file has this number in its name. Another number means that something in the page was changed."
+    )
 }
 
 /// A document title: the page, then the product.

@@ -1,7 +1,34 @@
 //! What a server answers: only the files the build knows by name, read into memory once, can ever be given out.
 
-use crate::dist::Files;
-use crate::{budget, hosting};
+use std::io::{BufRead, BufReader, Read};
+use std::net::TcpStream;
+use std::time::Duration;
+
+use crate::Files;
+use crate::headers::{HEADERS, headers_for};
+
+/// A request's head may be this long; a browser's is a few hundred bytes.
+const LONGEST_HEAD: u64 = 16 * 1024;
+
+/// A connection that says nothing for so long is given up.
+const PATIENCE: Duration = Duration::from_secs(30);
+
+/// Reads the head of a request and gives its first line; nothing where the connection breaks, which is the visitor's own
+/// affair.
+pub fn read_request(stream: &TcpStream) -> Option<String> {
+    let _ = stream.set_read_timeout(Some(PATIENCE));
+    let mut request = BufReader::new(stream).take(LONGEST_HEAD);
+    let mut first = String::new();
+    if request.read_line(&mut first).is_err() || first.is_empty() {
+        return None;
+    }
+    let mut line = String::new();
+    while request.read_line(&mut line).is_ok_and(|read| read > 0) && line != "\r\n" && line != "\n"
+    {
+        line.clear();
+    }
+    Some(first.trim_end().to_owned())
+}
 
 /// An answer to one request.
 #[derive(Debug)]
@@ -38,15 +65,8 @@ impl Answer {
         bytes
     }
 
-    /// The same, packed by gzip.
-    pub fn packed(mut self) -> anyhow::Result<Self> {
-        self.content = budget::packed(&self.content)?;
-        self.headers
-            .push(("Content-Encoding".into(), "gzip".into()));
-        Ok(self)
-    }
-
-    fn refusal(status: &'static str) -> Self {
+    /// An answer without a file.
+    pub fn refusal(status: &'static str) -> Self {
         Self {
             status,
             kind: "text/plain; charset=utf-8",
@@ -62,8 +82,8 @@ impl Answer {
 pub fn answer(files: &Files, request_line: &str) -> Answer {
     let address = request_line.split_whitespace().nth(1).unwrap_or_default();
     let path = address.split(['?', '#']).next().unwrap_or_default();
-    let headers = files.get(hosting::HEADERS).map_or(Vec::new(), |file| {
-        hosting::headers_for(&String::from_utf8_lossy(file), path)
+    let headers = files.get(HEADERS).map_or(Vec::new(), |file| {
+        headers_for(&String::from_utf8_lossy(file), path)
     });
     Answer {
         headers,
@@ -118,7 +138,7 @@ fn kind(name: &str) -> &'static str {
         "png" => "image/png",
         "webmanifest" => "application/manifest+json",
         "txt" => "text/plain; charset=utf-8",
-        _ if name == "SHA256SUMS" || name == hosting::HEADERS => "text/plain; charset=utf-8",
+        _ if name == "SHA256SUMS" || name == HEADERS => "text/plain; charset=utf-8",
         _ => "application/octet-stream",
     }
 }
@@ -133,13 +153,14 @@ mod tests {
             ("index.html", "<p>page"),
             ("a.wasm", "\0asm"),
             ("icons/key.svg", "<svg/>"),
+            (
+                HEADERS,
+                "/*\n  Content-Security-Policy: default-src 'none'\n",
+            ),
         ];
-        let mut files: Files = files
-            .map(|(name, content)| (name.to_owned(), content.as_bytes().to_vec()))
-            .into();
-        let headers = hosting::headers_file(&files);
-        files.insert(hosting::HEADERS.into(), headers.into_bytes());
         files
+            .map(|(name, content)| (name.to_owned(), content.as_bytes().to_vec()))
+            .into()
     }
 
     fn get(address: &str) -> Answer {
@@ -207,10 +228,9 @@ mod tests {
         for address in ["/", "/nothing"] {
             let text = String::from_utf8(get(address).to_bytes()).unwrap();
             assert!(
-                text.contains("Content-Security-Policy: default-src 'none';"),
+                text.contains("Content-Security-Policy: default-src 'none'\r\n"),
                 "{text}"
             );
-            assert!(text.contains("frame-ancestors 'none'"), "{text}");
         }
     }
 }
