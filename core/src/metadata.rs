@@ -77,7 +77,8 @@ pub struct Metadata {
     pub has_time: bool,
     /// Whether it tells with what camera or phone.
     pub has_device: bool,
-    /// Whether it holds anything else to read or to look at: a caption, somebody's name, a small preview.
+    /// Whether it holds anything else to read or to look at: a caption, somebody's name, a small preview, a
+    /// second picture.
     pub has_others: bool,
     /// Whether there are notes that could not be read. They may tell more.
     pub has_unread: bool,

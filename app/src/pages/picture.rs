@@ -93,6 +93,8 @@ pub fn Picture() -> Html {
             }
             if let (Some(opened), Some(outcome)) = (&desk.opened, &desk.outcome) {
                 { outcome::section(opened, outcome) }
+            }
+            if let (Some(opened), true) = (&desk.opened, desk.outcome.is_some() || desk.wants_copy) {
                 <Later>{ copying::section(&desk, opened, &work) }</Later>
             }
         </article>

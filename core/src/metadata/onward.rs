@@ -120,6 +120,7 @@ impl JpegInParts {
         }
         let told: Metadata = parts.into_file().metadata;
         self.read.metadata = self.read.metadata.and(told);
+        self.read.metadata.has_others = true;
         Some(length)
     }
 }

@@ -193,6 +193,8 @@ fn picture_behind_another_is_read_like_the_first() {
             two.metadata.place.is_some() && two.is_read_whole(),
             "{two:?}"
         );
+        // It may show what is covered in the first.
+        assert!(two.metadata.has_others);
         assert_eq!(two.size, read(&first).size);
     }
     let third = told(&[first.clone(), second()].concat());

@@ -113,7 +113,7 @@ fn clear_picture_of_a_key_is_readable_and_its_copy_is_clean() -> Result<()> {
             page.click("button", "Check another picture").await?;
             opened_file(page, &picture.folder().join(name)).await?;
             check_as_marked(page, &picture).await?;
-            assert_eq!(band(page).await?, "No key to be seen", "{name}");
+            assert_eq!(band(page).await?, "No blade to be seen", "{name}");
             page.wait_for_text("no key was found there").await?;
         }
         Ok(())
@@ -171,7 +171,7 @@ fn every_band_is_reached_and_says_where_it_is_not_sure() -> Result<()> {
         (Kind::Tiny, "Not readable"),
         (Kind::Fog, "It cannot be told"),
         (Kind::Small, "It cannot be told"),
-        (Kind::Plain, "No key to be seen"),
+        (Kind::Plain, "No blade to be seen"),
     ] {
         let picture = Picture::new(kind)?;
         journey(Look::DESKTOP, async |page| {

@@ -35,7 +35,7 @@ texts! {
     /// Third line.
     DEVICE = "With what camera or phone";
     /// Fourth line.
-    OTHERS = "Other notes: a caption, a name, a small preview";
+    OTHERS = "Anything else: a caption, a name, a small preview, a second picture";
     /// Told.
     YES = "Yes, the file tells it";
     /// Not told.
@@ -61,7 +61,9 @@ texts! {
     /// What it shows.
     ENDS_DESC = "A drawn key from the side. A points to the shoulder, where the blade begins, and B to the tip at its far end.";
     /// How.
-    MARK_HOW = "Press the picture or drag a mark.";
+    MARK_HOW = "Press the picture: the first press sets A, the second B, and then the nearer mark comes to where you press. Or drag a mark.";
+    /// Leads to the copy alone.
+    COPY_ONLY = "Only make a safe copy";
     /// By keys.
     MARK_KEYS = "By keyboard: press Tab until you are on a mark. The arrow keys move it a little, and with Shift a long way. Home and End take it to the left and right edge. Page Up and Page Down take it to the top and bottom.";
     /// Names the picture with the marks.
@@ -88,6 +90,10 @@ texts! {
     MOVE_BOTH = "Move both marks to the key: A to the shoulder and B to the tip.";
     /// Heading of the caveats.
     KEEP_IN_MIND = "Keep in mind";
+    /// Beside every result.
+    BY_YOUR_MARKS = "This page cannot know if a key lies between your marks: it goes by them.";
+    /// Beside a result that shows no key, where there is more in the file than that.
+    MORE_IN_FILE = "That is about the one view you see here. This file holds more, such as a preview or another view, and there the key may be seen.";
     /// Always true.
     ESTIMATE = "This is an estimate, and it leans to the cautious side. It speaks of this picture alone.";
     /// Where the sources of the method are.
@@ -97,13 +103,13 @@ texts! {
     /// Readable and its place is told.
     WITH_ITS_PLACE = "The file also tells where it was taken. A key that can be read together with its door is the worst case: take the picture down today.";
     /// To the check.
-    TO_THE_CHECK = "Find out what to do about the lock";
+    TO_THE_CHECK = "Find out what to do about the lock: choose “I shared a picture” there";
     /// Heading of the sources.
     RESTS_ON = "What this rests on";
     /// Heading of the safe copy.
     COPY = "Make a copy that is safe to share";
     /// How.
-    COPY_HOW = "Cover all of the key, with any number on it, and what else should not be seen: a house number, a street sign, a number plate, a label. Drag on the picture to add a cover, drag a cover to move it and its corner to size it.";
+    COPY_HOW = "Cover all of the key, with any number on it, any other key, and what else should not be seen: a house number, a street sign, a number plate, a label. Press or drag on the picture to add a cover, drag a cover to move it and its corner to size it.";
     /// By keys.
     COVER_KEYS = "By keyboard: press Tab until you are on a cover. The arrow keys move it a little, and with Shift a long way. Press Tab once more for its corner: there the same keys size it. Delete takes it away.";
     /// Names the picture with the covers.
@@ -116,6 +122,8 @@ texts! {
     KEY_BARE = "The key is not wholly covered where you marked it: whoever gets this copy can see what is bare. Make the cover longer or wider to both sides, or add one.";
     /// Where one does, and no key was found there.
     COVER_BESIDE = "A cover lies between your marks, but no key was found there. Look where the key is, and move the cover over it.";
+    /// Nobody has marked a key.
+    NOT_MARKED = "You have marked no key, so nothing is covered by itself. Cover each key you can see.";
     /// No cover.
     NO_COVER = "Nothing is covered. Add a cover over the key first.";
     /// Heading of the formats.
@@ -201,23 +209,29 @@ pub fn band(judgement: Judgement, caveats: &[Caveat]) -> BandWords {
         Readable::CannotTell if holds(Caveat::OneColour) => ONE_COLOUR,
         Readable::CannotTell if holds(Caveat::TooSmall) => TOO_SMALL,
         Readable::Partly if holds(Caveat::TooSmall) => AT_MOST_PARTLY,
+        Readable::No if holds(Caveat::TooSmall) && judgement.is_sure => FAR_TOO_SMALL,
         _ => measured(judgement),
     }
 }
 
 const ONE_COLOUR: BandWords = BandWords {
-    name: "No key to be seen",
-    meaning: "Between your marks this picture has one plain colour. If a cover lies there, nobody can read the key under it.",
-    to_do: "If no cover lies there, your marks are beside the key: move them onto it and check again.",
+    name: "No blade to be seen",
+    meaning: "Between your marks this view has one plain colour. If a cover lies there, it hides the blade.",
+    to_do: "See that the bow (the part you hold) is covered too: a number on it can be used like the key. If no cover lies there, your marks are not at the two ends of the blade: move them there and check again.",
 };
 const TOO_SMALL: BandWords = BandWords {
     name: "It cannot be told",
-    meaning: "The key is too small in this picture to be measured.",
-    to_do: "Treat the picture as one that can be read: cover the key before you share it.",
+    meaning: "Your marks lie close together: too little of the picture is between them to be measured.",
+    to_do: "See if they are at the two ends of the blade. If they are, treat the picture as one that can be read: cover the key before you share it.",
+};
+const FAR_TOO_SMALL: BandWords = BandWords {
+    name: "Not readable",
+    meaning: "Your marks lie very close together. If they are at the two ends of the blade, this key cannot be read from this picture.",
+    to_do: "If they are not, move them there and check again. Check each other picture of the key on its own.",
 };
 const AT_MOST_PARTLY: BandWords = BandWords {
     name: "At most partly readable",
-    meaning: "There is so little of the key in this picture that a stranger could read a part of it at the very most.",
+    meaning: "Your marks lie close together. If they are at the two ends of the blade, a stranger could read a part of this key at the very most.",
     to_do: TAKE_DOWN,
 };
 
@@ -268,7 +282,7 @@ const TAKE_DOWN: &str = "Take the picture down, or put a covered copy in its pla
 /// to tell more.
 pub fn caveat(caveat: Caveat) -> &'static str {
     match caveat {
-        Caveat::TooSmall => "There is too little of the key in this picture to be measured.",
+        Caveat::TooSmall => "Too little of the picture lies between the marks to be measured.",
         Caveat::OneColour => "Between the marks the picture has one plain colour.",
         Caveat::NoUsableEdge => "Nothing like a key was found between the marks.",
         Caveat::ScaleFromBladeLength => {
@@ -304,16 +318,15 @@ pub const fn not_found(is_whole: bool) -> &'static str {
     if is_whole { NO } else { UNREAD_PART }
 }
 
+/// What else stands in a file, where something does.
+pub const OTHERS_MEAN: &str = "What else is in a file is not shown here. It can name anything, an address too, and a preview or a second picture can show what was covered in the first.";
+
 /// What the notes mean for the reader, if anything can be said.
 pub fn told_means(metadata: &Metadata, is_whole: bool) -> Option<&'static str> {
     if metadata.place.is_some() {
         Some("Anyone who gets this file can look up the place.")
-    } else if !is_whole {
+    } else if !is_whole || metadata.has_others {
         None
-    } else if metadata.has_others {
-        Some(
-            "Other notes can name anything, an address too, and a preview can show what was covered later. They are not shown here.",
-        )
     } else if metadata.has_time || metadata.has_device {
         Some("These notes do not name a place.")
     } else {

@@ -232,7 +232,7 @@ fn site_texts() -> Vec<String> {
     texts.extend([
         site::RULE_NOTE.to_owned(),
         site::keys_left(left),
-        site::build_is("0123abcd"),
+        site::build_is("abcdefab"),
         site::rule_caption(
             &KeyRange {
                 fewest: 100.0,

@@ -1,10 +1,9 @@
 //! The copy that is safe to share: its covers, its format, and a second look at what came out.
 
-use self_check_core::picture::Caveat;
 use yew::prelude::*;
 
 use super::covers::{CoverPicture, KEYS, pressed};
-use super::desk::{Act, Cover, Entry, Opened};
+use super::desk::{Act, Cover, Entry, Hiding, Opened};
 use super::stage::use_canvas_of;
 use super::work::Work;
 use super::{DeskHandle, ERROR, error_beside};
@@ -33,7 +32,7 @@ pub fn section(desk: &DeskHandle, opened: &Opened, work: &Work) -> Html {
         let work = work.clone();
         Callback::from(move |_: MouseEvent| work.copy())
     };
-    let is_covered = desk.key_is_covered();
+    let hiding = desk.hiding();
     html! {
         <section aria-labelledby="picture-copy">
             <h2 id="picture-copy" tabindex="-1">{ words::COPY }</h2>
@@ -41,8 +40,9 @@ pub fn section(desk: &DeskHandle, opened: &Opened, work: &Work) -> Html {
             <CoverPicture working={opened.working.clone()} covers={desk.covers.clone()} {draw} set={set.clone()} remove={remove.clone()}
                 {settle} />
             // Below the picture: what changes while a finger holds a cover must not move it away.
-            <div role="status">{ said_of_the_key(desk) }</div>
-            <p id={KEYS} class="hint">{ words::COVER_KEYS }</p>
+            <div role="status">{ said_of(hiding) }</div>
+            // An element of their own: among the others one more would have the picture made anew under the finger.
+            <div>{ for desk.covers.iter().enumerate().map(|(which, cover)| presses(opened, which, *cover, &set)) }</div>
             { error_beside(desk, Entry::Covers) }
             <p class="row">
                 <button id="picture-add-cover" type="button" class="press-quiet" onclick={one_more}
@@ -54,15 +54,14 @@ pub fn section(desk: &DeskHandle, opened: &Opened, work: &Work) -> Html {
                     }
                 }) }
             </p>
-            // An element of their own: among the others one more would have the picture made anew under the finger.
-            <div>{ for desk.covers.iter().enumerate().map(|(which, cover)| presses(opened, which, *cover, &set)) }</div>
+            <p id={KEYS} class="hint">{ words::COVER_KEYS }</p>
             { formats(desk, &change) }
             <p class="note">{ words::COPY_NOTE }</p>
             <p class="row">
                 <button type="button" class="press" onclick={make} disabled={desk.is_busy()}>{ words::MAKE_COPY }</button>
             </p>
             if let Some(copy) = &desk.copy {
-                { second_look(copy, is_covered) }
+                { second_look(copy, hiding) }
             }
         </section>
     }
@@ -111,18 +110,14 @@ fn formats(desk: &DeskHandle, change: &Callback<Act>) -> Html {
     }
 }
 
-/// Whether covers lie where the key is, as far as that follows from the marks.
-fn said_of_the_key(desk: &DeskHandle) -> Html {
-    let could_be_measured = desk.outcome.as_ref().is_none_or(|outcome| {
-        let beside = [Caveat::NoUsableEdge, Caveat::OneColour];
-        !beside.iter().any(|caveat| outcome.caveats.contains(caveat))
-    });
-    if !desk.key_is_covered() {
-        caution(words::KEY_BARE)
-    } else if !could_be_measured {
-        caution(words::COVER_BESIDE)
-    } else {
-        html! { <p>{ words::KEY_COVERED }</p> }
+/// What the reader is told of that.
+fn said_of(hiding: Hiding) -> Html {
+    match hiding {
+        Hiding::Nothing => caution(words::NO_COVER),
+        Hiding::NotMarked => caution(words::NOT_MARKED),
+        Hiding::Bare => caution(words::KEY_BARE),
+        Hiding::Beside => caution(words::COVER_BESIDE),
+        Hiding::Covered => html! { <p>{ words::KEY_COVERED }</p> },
     }
 }
 
@@ -130,12 +125,13 @@ fn caution(words: &str) -> Html {
     html! { <p class="caution"><strong>{ site::CAUTION }</strong>{ " " }{ words }</p> }
 }
 
-fn second_look(copy: &SafeCopy, is_covered: bool) -> Html {
+fn second_look(copy: &SafeCopy, hiding: Hiding) -> Html {
+    let is_covered = hiding == Hiding::Covered;
     html! {
         <section aria-labelledby="picture-second-look">
             <h3 id="picture-second-look" tabindex="-1">{ words::SECOND_LOOK }</h3>
             if !is_covered {
-                { caution(words::KEY_BARE) }
+                { said_of(hiding) }
             }
             <Shown picture={copy.shown.clone()} />
             <ul class="checks">

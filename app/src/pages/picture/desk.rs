@@ -47,6 +47,21 @@ pub enum Entry {
     Format,
 }
 
+/// How the covers lie to the key, as far as that follows from the marks.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Hiding {
+    /// There is no cover.
+    Nothing,
+    /// Nobody has said where the key is.
+    NotMarked,
+    /// Not all of the blade is covered.
+    Bare,
+    /// It is covered where it was marked, but no key was found there.
+    Beside,
+    /// All of the blade is covered.
+    Covered,
+}
+
 /// What is being done.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Busy {
@@ -89,6 +104,8 @@ pub struct Desk {
     pub face: LockFace,
     /// What was measured.
     pub outcome: Option<Outcome>,
+    /// Whether a copy is wanted without that.
+    pub wants_copy: bool,
     /// What is covered.
     pub covers: Vec<Cover>,
     /// The cover of the key that followed from the marks last.
@@ -166,6 +183,8 @@ pub enum Act {
     Choose(LockFace),
     /// The picture is measured.
     Measured(Outcome),
+    /// A copy is asked for, and nothing else.
+    CopyAlone,
     /// A cover is drawn.
     DrawCover(Cover),
     /// A cover is asked for, wherever there is room.
@@ -238,8 +257,26 @@ impl Desk {
         Some(made_visible(marks.cover(), size))
     }
 
+    /// What can be said of covers and key.
+    pub fn hiding(&self) -> Hiding {
+        let beside = [Caveat::NoUsableEdge, Caveat::OneColour];
+        let is_beside =
+            |outcome: &Outcome| beside.iter().any(|caveat| outcome.caveats.contains(caveat));
+        if self.covers.is_empty() {
+            Hiding::Nothing
+        } else if self.moved != [true, true] {
+            Hiding::NotMarked
+        } else if !self.key_is_covered() {
+            Hiding::Bare
+        } else if self.outcome.as_ref().is_some_and(is_beside) {
+            Hiding::Beside
+        } else {
+            Hiding::Covered
+        }
+    }
+
     /// Whether all that a blade between the marks can take up lies under covers.
-    pub fn key_is_covered(&self) -> bool {
+    fn key_is_covered(&self) -> bool {
         let covers: Vec<Rectangle> = self.covers.iter().map(rectangle).collect();
         let marks = self.shown_marks();
         marks.is_some_and(|(marks, _)| marks.blade_is_under(&covers))
@@ -341,6 +378,11 @@ impl Desk {
                 ..self.with_key_covered().at_rest()
             }
             .focused("picture-outcome"),
+            Act::CopyAlone => Self {
+                wants_copy: true,
+                ..self.at_rest()
+            }
+            .focused("picture-copy"),
             Act::DrawCover(cover) => {
                 let mut next = self.changed();
                 next.covers.push(cover);

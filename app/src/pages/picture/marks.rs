@@ -33,6 +33,13 @@ pub fn section(desk: &DeskHandle, opened: &Opened, work: &Work) -> Html {
         let desk = desk.clone();
         Callback::from(move |()| desk.dispatch(Act::Settle))
     };
+    let copy_alone = {
+        let (desk, work) = (desk.clone(), work.clone());
+        Callback::from(move |_: MouseEvent| {
+            work.stop();
+            desk.dispatch(Act::CopyAlone);
+        })
+    };
     html! {
         <section aria-labelledby="picture-mark">
             <h2 id="picture-mark" tabindex="-1">{ words::MARK }</h2>
@@ -50,6 +57,9 @@ pub fn section(desk: &DeskHandle, opened: &Opened, work: &Work) -> Html {
                 { faces(desk, work) }
                 <p class="row">
                     <button type="button" class="press" onclick={check} disabled={desk.is_busy()}>{ words::CHECK }</button>
+                    if desk.outcome.is_none() && !desk.wants_copy {
+                        <button type="button" class="plain" onclick={copy_alone}>{ words::COPY_ONLY }</button>
+                    }
                 </p>
             </Later>
         </section>

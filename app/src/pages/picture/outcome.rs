@@ -1,7 +1,7 @@
 //! What was measured, in three bands, with what makes it safer. Never a count and never a scale.
 
 use self_check_core::assess::Level;
-use self_check_core::metadata;
+use self_check_core::metadata::{self, PictureFile, Precision};
 use self_check_core::picture::{self, Judgement, Readable};
 use yew::prelude::*;
 
@@ -10,6 +10,12 @@ use crate::copy::picture as words;
 use crate::drawing::pouch;
 use crate::route::Route;
 use crate::ui::source_line;
+
+/// Whether the file leads to a door, or to its street.
+fn names_a_door(read: &PictureFile) -> bool {
+    let place = read.metadata.place.map(|place| place.precision());
+    matches!(place, Some(Precision::House | Precision::Street))
+}
 
 /// The result.
 pub fn section(opened: &Opened, outcome: &Outcome) -> Html {
@@ -21,6 +27,8 @@ pub fn section(opened: &Opened, outcome: &Outcome) -> Html {
         Readable::No => (Level::Kept, "level-kept"),
         Readable::CannotTell => (Level::CannotBeToldYet, "level-unknown"),
     };
+    let read = &opened.read;
+    let has_more = read.metadata.has_others || read.has_more_behind || read.is_animated;
     let is_read = matches!(readable, Readable::Yes | Readable::Partly);
     let sources = picture::SOURCES.iter().chain(&metadata::SOURCES);
     html! {
@@ -32,7 +40,11 @@ pub fn section(opened: &Opened, outcome: &Outcome) -> Html {
                     <p class="lede">{ band.meaning }</p>
                 </div>
             </div>
-            if is_read && opened.read.metadata.place.is_some() {
+            <p class="note">{ words::BY_YOUR_MARKS }</p>
+            if !is_read && has_more {
+                <p class="caution">{ words::MORE_IN_FILE }</p>
+            }
+            if is_read && names_a_door(read) {
                 <p class="caution"><strong>{ words::WITH_ITS_PLACE }</strong></p>
             }
             <h3>{ words::SAFER }</h3>

@@ -28,6 +28,9 @@ pub fn told(read: &PictureFile, is_open: bool) -> Html {
             if let Some(meaning) = words::told_means(told, is_whole) {
                 <p>{ meaning }</p>
             }
+            if told.has_others {
+                <p>{ words::OTHERS_MEAN }</p>
+            }
             if read.has_more_behind {
                 <p>{ words::MORE_BEHIND }</p>
             } else if !is_whole {
