@@ -1,33 +1,13 @@
 //! Every page under an accessibility checker, by day, by night and on a narrow screen; and what a screen reader is given.
 
-use self_check_tests::{Look, Page, Result, Scheme, journey};
+use self_check_tests::{Look, Page, Result, journey};
 
 use crate::keeping::{IS_OFF, put_a_home};
+use crate::looking::look;
 use crate::walking::{
-    LOOK_OVER, NOT_SURE, answer, arrive, choose_scene, heading, not_sure_to_the_end, open_all,
+    LOOK_OVER, NOT_SURE, answer, arrive, choose_scene, heading, not_sure_to_the_end,
     to_the_examples_result,
 };
-
-const DARK: Look = Look {
-    scheme: Scheme::Dark,
-    ..Look::DESKTOP
-};
-
-/// Looks at the page as it stands in three ways, with everything unfolded.
-async fn look(page: &Page) -> Result<()> {
-    open_all(page).await?;
-    for look in [DARK, Look::NARROW, Look::DESKTOP] {
-        page.set_look(look).await?;
-        page.must_be_accessible().await?;
-        let heading = heading(page).await?;
-        assert!(page.fits_its_width().await?, "“{heading}” at {look:?}");
-        let level_ones = page
-            .run("return document.querySelectorAll('h1').length;")
-            .await?;
-        assert_eq!(level_ones, 1, "headings of the first level at “{heading}”");
-    }
-    Ok(())
-}
 
 #[test]
 fn every_question_page_is_accessible() -> Result<()> {

@@ -128,7 +128,7 @@ const WALK: &str = r"
     const next = below => { walk.seed = (Math.imul(walk.seed, 1664525) + 1013904223) >>> 0; return Math.floor(walk.seed / 2 ** 32 * below); };
     const turn = () => new Promise(done => { const { port1, port2 } = new MessageChannel(); port1.onmessage = done; port2.postMessage(0); });
     const never = /^(Leave now|Keep this page|Keep it no longer|Download|Copy)/;
-    const addresses = /^#\/(|check\/\d+|learn|learn\/\d+|distance|picture|ruler|about|keys|keys\/.*|not-found)$/;
+    const addresses = /^#\/(|check\/\d+|learn|learn\/\d+|distance|picture|ruler|about|keys|keys\/[1-4])$/;
     for (let i = 0; i < COUNT; i++) {
         location.hash = '#/';
         await turn();
@@ -149,6 +149,7 @@ const WALK: &str = r"
             const said = document.title + decodeURIComponent(location.href) + JSON.stringify(history.state);
             const wrong = document.documentElement.dataset.check !== 'ready' ? 'it has stopped'
                 : !addresses.test(location.hash) ? 'an address that is none'
+                : document.querySelector('main h1')?.textContent === 'There is no such page' ? 'a page that is none'
                 : ticked.some(answer => answer.length > 6 && said.includes(answer)) ? 'an answer in title or address'
                 : document.querySelectorAll('main').length !== 1 ? 'not one page' : '';
             if (wrong) return `${wrong} after ${walk.moves} moves, the last on ${one.outerHTML.slice(0, 120)} at ${location.hash}`;

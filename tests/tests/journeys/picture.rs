@@ -1,14 +1,15 @@
 //! Checking a picture: from the chooser to a copy that is safe to share, with good and bad files.
 
 use self_check_tests::given::{self, Kind, Picture};
-use self_check_tests::{Look, Page, Result, Scheme, journey};
+use self_check_tests::{Look, Page, Result, journey};
 use serde_json::json;
 
-use crate::walking::{arrive, heading, open_all, to_the_examples_result};
+use crate::looking::look;
+use crate::walking::{arrive, heading, to_the_examples_result};
 
 const TITLE: &str = "Check a picture";
 
-async fn at_the_page(page: &Page) -> Result<()> {
+pub async fn at_the_page(page: &Page) -> Result<()> {
     page.open_at("#/picture").await?;
     arrive(page, TITLE).await
 }
@@ -32,7 +33,7 @@ async fn marked(page: &Page, picture: &Picture) -> Result<()> {
     Ok(())
 }
 
-async fn checked(page: &Page, picture: &Picture) -> Result<()> {
+pub async fn checked(page: &Page, picture: &Picture) -> Result<()> {
     opened(page, picture).await?;
     marked(page, picture).await?;
     page.click("radio", "Round, also where it sits in a knob")
@@ -436,17 +437,7 @@ fn page_is_accessible_with_a_picture_and_drops_it_on_leaving() -> Result<()> {
         checked(page, &picture).await?;
         page.click("button", "Make the copy").await?;
         page.wait_for_text("A second look").await?;
-        open_all(page).await?;
-        let dark = Look {
-            scheme: Scheme::Dark,
-            ..Look::DESKTOP
-        };
-        for look in [dark, Look::NARROW, Look::DESKTOP] {
-            page.set_look(look).await?;
-            page.must_be_accessible().await?;
-            assert!(page.fits_its_width().await?, "{look:?}");
-        }
-        Ok(())
+        look(page).await
     })
 }
 
