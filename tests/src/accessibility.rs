@@ -63,7 +63,11 @@ impl Page {
         let mut faults = self.faults_of_the_checker(&[]).await?;
         faults.extend(self.faults_in_what_is_told().await?);
         let small = self.small_targets().await?;
-        faults.extend(small.into_iter().map(|target| format!("too small: {target}")));
+        faults.extend(
+            small
+                .into_iter()
+                .map(|target| format!("too small: {target}")),
+        );
         self.none_of(&faults).await
     }
 

@@ -55,8 +55,7 @@ impl Page {
         let has_started = self.run("return document.querySelector('#app > *') !== null;");
         let mut faults = faults_in(&told, has_started.await? == true);
         if self.look.borrow().width <= NARROW {
-            let laid_out: Vec<String> =
-                serde_json::from_value(self.run(HEADINGS_BY_PLACE).await?)?;
+            let laid_out: Vec<String> = serde_json::from_value(self.run(HEADINGS_BY_PLACE).await?)?;
             let headings = told.iter().filter(|one| one.role == "heading");
             let read: Vec<&str> = headings.map(|one| &*one.name).collect();
             if read != laid_out {

@@ -20,12 +20,30 @@ const ZOOMED: [Look; 2] = [
 fn what_is_told_badly_or_too_small_is_noticed() -> Result<()> {
     journey(Look::NARROW, async |page| {
         for (fault, wanted) in [
-            ("main.append(Object.assign(document.createElement('button'), { className: 'tiny', ariaLabel: 'x' }));", "too small"),
-            ("main.append(document.createElement('button'));", "a button has no name"),
-            ("main.append(document.createElement('h4'));", "is of level 4 after"),
-            ("main.append(Object.assign(document.createElement('nav'), { ariaLabel: 'Pages' }), Object.assign(document.createElement('nav'), { ariaLabel: 'Pages' }));", "ways to other pages"),
-            ("main.append(Object.assign(document.createElement('p'), { role: 'status', hidden: false, className: 'gone' }));", "meant to be read out"),
-            ("main.append(Object.assign(document.createElement('h2'), { textContent: 'Low', className: 'high' }));", "headings are read as"),
+            (
+                "main.append(Object.assign(document.createElement('button'), { className: 'tiny', ariaLabel: 'x' }));",
+                "too small",
+            ),
+            (
+                "main.append(document.createElement('button'));",
+                "a button has no name",
+            ),
+            (
+                "main.append(document.createElement('h4'));",
+                "is of level 4 after",
+            ),
+            (
+                "main.append(Object.assign(document.createElement('nav'), { ariaLabel: 'Pages' }), Object.assign(document.createElement('nav'), { ariaLabel: 'Pages' }));",
+                "ways to other pages",
+            ),
+            (
+                "main.append(Object.assign(document.createElement('p'), { role: 'status', hidden: false, className: 'gone' }));",
+                "meant to be read out",
+            ),
+            (
+                "main.append(Object.assign(document.createElement('h2'), { textContent: 'Low', className: 'high' }));",
+                "headings are read as",
+            ),
         ] {
             page.open().await?;
             page.must_be_accessible().await?;

@@ -70,7 +70,10 @@ pub async fn on_each_kind_of_page(
     page.wait_for_text("There is a problem").await?;
     look().await?;
     for (start, title) in [
-        ("There is a number on my key", "Is anything stamped on the metal?"),
+        (
+            "There is a number on my key",
+            "Is anything stamped on the metal?",
+        ),
         ("A key is missing", "What to do in the next hour"),
         ("Worried about a person?", "Your safety comes first"),
         ("Try it with an example", LOOK_OVER),

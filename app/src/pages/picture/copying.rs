@@ -32,12 +32,15 @@ pub fn section(desk: &DeskHandle, opened: &Opened, work: &Work) -> Html {
     html! {
         <section aria-labelledby="picture-copy">
             <h2 id="picture-copy" tabindex="-1">{ words::COPY }</h2>
-            if is_covered {
-                <p>{ words::KEY_COVERED }{ " " }{ words::COPY_HOW }</p>
-            } else {
-                { bare() }
-                <p>{ words::COPY_HOW }</p>
-            }
+            // Always there, so that a screen reader hears what comes into it.
+            <div role="status">
+                if is_covered {
+                    <p>{ words::KEY_COVERED }</p>
+                } else {
+                    { bare() }
+                }
+            </div>
+            <p>{ words::COPY_HOW }</p>
             <CoverPicture working={opened.working.clone()} covers={desk.covers.clone()} {draw} {set} remove={remove.clone()} />
             <p id={KEYS} class="hint">{ words::COVER_KEYS }</p>
             { error_beside(desk, Entry::Covers) }
@@ -90,7 +93,7 @@ fn formats(desk: &DeskHandle, change: &Callback<Act>) -> Html {
 }
 
 fn bare() -> Html {
-    html! { <p class="caution" role="status"><strong>{ site::CAUTION }</strong>{ " " }{ words::KEY_BARE }</p> }
+    html! { <p class="caution"><strong>{ site::CAUTION }</strong>{ " " }{ words::KEY_BARE }</p> }
 }
 
 fn second_look(copy: &SafeCopy, is_covered: bool) -> Html {
