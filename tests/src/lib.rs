@@ -28,6 +28,7 @@ mod files;
 pub mod given;
 mod host;
 mod journey;
+mod kept;
 mod look;
 mod page;
 mod picture;
@@ -37,6 +38,7 @@ mod told;
 
 pub use host::{Host, one_file};
 pub use journey::{journey, journey_at, troubled_journey, troubled_journey_at};
+pub use kept::KEPT;
 pub use look::{Look, Scheme};
 pub use page::Page;
 pub use reading::Node;

@@ -6,7 +6,7 @@ use self_check_tests::{Look, Page, Result, journey};
 
 use crate::looking::look;
 use crate::print::read_back;
-use crate::walking::{answer, arrive, choose, not_sure_to_the_end};
+use crate::walking::{answer, arrive, choose, not_sure_to_the_end, to_the_safety_result};
 
 const EMPTY: &str = "Keys and doors";
 const EXAMPLE: &str = "Two keys could be in wrong hands";
@@ -528,12 +528,7 @@ fn finding_of_any_check_is_given_to_a_key_of_choice() -> Result<()> {
 fn on_the_safety_branch_nothing_is_printed_chased_or_taken_over() -> Result<()> {
     journey(Look::DESKTOP, async |page| {
         to_the_examples_board(page).await?;
-        page.click("link", "House Key Self-Check").await?;
-        page.click("link", "Worried about a person?").await?;
-        arrive(page, "Your safety comes first").await?;
-        not_sure_to_the_end(page).await?;
-        page.click("link", "See the result").await?;
-        page.wait_for_text("The key can wait").await?;
+        to_the_safety_result(page).await?;
         let text = page.visible_text().await?;
         assert!(!text.contains("Take this over"), "{text}");
         page.click("link", "Keys and doors").await?;
