@@ -111,16 +111,16 @@ const NARROW: u32 = 400;
 /// Headings from the top of the page to its end, and from the left in one line.
 const HEADINGS_BY_PLACE: &str = "
     const boxes = [...document.querySelectorAll('h1, h2, h3, h4')]
-        .filter(heading => heading.getClientRects().length > 0)
+        .filter(heading => heading.checkVisibility())
         .map(heading => [heading.getBoundingClientRect(), heading.textContent.trim()]);
     boxes.sort(([a], [b]) => a.top - b.top || a.left - b.left);
     return boxes.map(([, text]) => text);";
 
 /// How urgent each region is meant to be, sorted. One that is laid out nowhere is of no use, and so is counted; only what
-/// stands on another page, or on paper alone, is not.
+/// stands on another page, or is folded away, is not.
 const REGIONS: &str = "
     return [...document.querySelectorAll('[role=status], [role=alert], [aria-live]')]
-        .filter(one => !one.closest('[hidden]'))
+        .filter(one => !one.closest('[hidden], details:not([open])'))
         .map(one => one.matches('[role=alert], [aria-live=assertive]') ? 'assertive' : 'polite').sort();";
 
 const SMALL_TARGETS: &str = "
