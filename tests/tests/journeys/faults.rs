@@ -109,7 +109,7 @@ async fn left(page: &Page) -> Result<()> {
 /// How many walks are made, each from the start page: on an ordinary run, in about 25 seconds, and with the variable
 /// `SELF_CHECK_ALL_WALKS` set. How many at a time, and how many moves each has. A move is a press on anything that can be
 /// pressed. What was answered stays, so that the walks come by every page.
-const WALKS: u64 = 500;
+const WALKS: u64 = 250;
 const ALL_WALKS: u64 = 10_000;
 const AT_A_TIME: u64 = 50;
 const MOVES: u64 = 6;
