@@ -1,20 +1,21 @@
-//! The accessibility checker axe-core, run in the page as it stands.
+//! Whether the page as it stands can be used by everybody: the checker axe-core, what a screen reader is told, and the
+//! size of what is to be pressed.
 
 use std::fmt::{self, Display, Formatter};
 
-use serde_json::Value;
+use serde_json::{Value, json};
 
 use crate::{Page, Result};
 
 /// A rule of the checker that the page breaks.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Fault {
+struct Fault {
     /// The rule, for example `color-contrast`.
-    pub rule: String,
+    rule: String,
     /// What the rule asks for.
-    pub help: String,
+    help: String,
     /// The elements that break it, as selectors, each with the checker's reason.
-    pub places: Vec<String>,
+    places: Vec<String>,
 }
 
 impl Display for Fault {
@@ -26,9 +27,11 @@ impl Display for Fault {
     }
 }
 
+/// Runs all rules, or the named ones alone.
 const RUN: &str = r#"
-    const done = arguments[0];
-    axe.run(document, { resultTypes: ["violations"] }).then(
+    const [rules, done] = arguments;
+    const only = rules.length > 0 ? { runOnly: rules } : {};
+    axe.run(document, { resultTypes: ["violations"], ...only }).then(
         (results) => done({ violations: results.violations.map((v) => ({
             rule: v.id, help: v.help,
             places: v.nodes.map((n) => n.target.join(" ") + " (" + n.failureSummary + ")"),
@@ -37,13 +40,16 @@ const RUN: &str = r#"
 "#;
 
 impl Page {
-    /// Every rule the page breaks, in the look it has now.
-    pub async fn accessibility_faults(&self) -> Result<Vec<Fault>> {
-        let path = std::env::var("SELF_CHECK_AXE").map_err(
-            |_| "SELF_CHECK_AXE is not set: run the journeys by `cargo xtask test journeys`",
-        )?;
-        self.run(&std::fs::read_to_string(path)?).await?;
-        let answer = self.driver.execute_async(RUN, Vec::new()).await?;
+    /// Every rule the page breaks, in the look it has now, of all rules or of the named ones.
+    async fn accessibility_faults(&self, rules: &[&str]) -> Result<Vec<Fault>> {
+        // The checker is long: it is sent once to each document.
+        if self.run("return typeof axe;").await? != "object" {
+            let path = std::env::var("SELF_CHECK_AXE").map_err(
+                |_| "SELF_CHECK_AXE is not set: run the journeys by `cargo xtask test journeys`",
+            )?;
+            self.run(&std::fs::read_to_string(path)?).await?;
+        }
+        let answer = self.driver.execute_async(RUN, vec![json!(rules)]).await?;
         let answer = answer.json();
         if answer["passes"].as_u64().unwrap_or(0) == 0 {
             return Err(format!("the accessibility checker looked at nothing: {answer}").into());
@@ -52,14 +58,37 @@ impl Page {
         Ok(faults.map(read).collect())
     }
 
-    /// Fails if the page breaks any rule.
+    /// Fails if the page breaks a rule of the checker, if it is not told well, or if a target is too small.
     pub async fn must_be_accessible(&self) -> Result<()> {
-        let faults = self.accessibility_faults().await?;
+        let mut faults = self.faults_of_the_checker(&[]).await?;
+        faults.extend(self.faults_in_what_is_told().await?);
+        let small = self.small_targets().await?;
+        faults.extend(
+            small
+                .into_iter()
+                .map(|target| format!("too small: {target}")),
+        );
+        self.none_of(&faults).await
+    }
+
+    /// Fails if a text has too little contrast: all that can differ between light and dark.
+    pub async fn must_have_contrast(&self) -> Result<()> {
+        let faults = self.faults_of_the_checker(&["color-contrast"]).await?;
+        self.none_of(&faults).await
+    }
+
+    async fn faults_of_the_checker(&self, rules: &[&str]) -> Result<Vec<String>> {
+        let faults = self.accessibility_faults(rules).await?;
+        Ok(faults.iter().map(Fault::to_string).collect())
+    }
+
+    async fn none_of(&self, faults: &[String]) -> Result<()> {
         if faults.is_empty() {
             return Ok(());
         }
-        let list: Vec<String> = faults.iter().map(Fault::to_string).collect();
-        Err(format!("{:?}: {}", *self.look.borrow(), list.join("\n")).into())
+        let look = *self.look.borrow();
+        let heading = self.text_of("document.querySelector('h1')?.textContent ?? ''");
+        Err(format!("“{}” at {look:?}: {}", heading.await?, faults.join("\n")).into())
     }
 }
 

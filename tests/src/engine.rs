@@ -4,13 +4,13 @@
 use std::io::{BufRead, BufReader};
 use std::net::{Ipv4Addr, TcpListener, TcpStream};
 use std::panic::{AssertUnwindSafe, catch_unwind, resume_unwind};
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::process::{Child, Command, Stdio};
 use std::sync::atomic::{AtomicU32, Ordering};
 use std::time::{Duration, Instant};
 
 use serde_json::{Value, json};
-use thirtyfour::{Capabilities, Key, WebDriver};
+use thirtyfour::{By, Capabilities, Key, WebDriver};
 use tokio::runtime::Builder;
 
 use crate::Result;
@@ -264,12 +264,14 @@ impl Tab {
         .await
     }
 
-    /// Clicks the link, button or box whose words begin with these, where a person would.
+    /// Clicks the link, button or box whose words or name begin with these, where a person would.
     pub async fn press(&self, words: &str) -> Result<()> {
         let find = format!(
             "const words = {};
              const all = [...document.querySelectorAll('a[href], button, label, summary')].filter(one => one.getClientRects().length > 0);
-             return all.find(one => one.textContent.trim() === words) ?? all.find(one => one.textContent.trim().startsWith(words)) ?? null;",
+             const name = one => one.getAttribute('aria-label') ?? '';
+             return all.find(one => one.textContent.trim() === words) ?? all.find(one => name(one) === words)
+                 ?? all.find(one => one.textContent.trim().startsWith(words)) ?? null;",
             Value::from(words)
         );
         self.wait(&format!("there is “{words}”"), async || {
@@ -292,6 +294,45 @@ impl Tab {
             .action_chain()
             .send_keys(key.value().to_string());
         Ok(keys.perform().await?)
+    }
+
+    /// Chooses a file in the field with this id.
+    pub async fn choose_file_in(&self, id: &str, file: &Path) -> Result<()> {
+        let field = self.driver.find(By::Id(id)).await?;
+        Ok(field.send_keys(file.to_string_lossy()).await?)
+    }
+
+    /// Drags the mouse over the first element that a selector finds, from one place to another, both in shares of its
+    /// width and height.
+    pub async fn drag_on(&self, selector: &str, from: (f64, f64), to: (f64, f64)) -> Result<()> {
+        let into_view = format!(
+            "const element = document.querySelector({selector:?});
+             element.scrollIntoView({{ block: 'center', behavior: 'instant' }});
+             const box = element.getBoundingClientRect();
+             return [box.left, box.top, box.width, box.height];"
+        );
+        let [left, top, width, height]: [f64; 4] =
+            serde_json::from_value(self.run(&into_view).await?)?;
+        let place = |(x, y): (f64, f64)| {
+            let (x, y) = (left + x * width, top + y * height);
+            (x.round() as i64, y.round() as i64)
+        };
+        let (from, to) = (place(from), place(to));
+        let chain = self.driver.action_chain().move_to(from.0, from.1);
+        let chain = chain.click_and_hold().move_to(to.0, to.1).release();
+        Ok(chain.perform().await?)
+    }
+
+    /// Closes the tab and opens another at the address where it stood, as a browser does that brings tabs back.
+    pub async fn close_and_open_again(&self) -> Result<()> {
+        let address = self.text("return location.href;").await?;
+        let closed = self.driver.window().await?;
+        let opened = self.driver.new_tab().await?;
+        self.driver.switch_to_window(closed).await?;
+        self.driver.close_window().await?;
+        self.driver.switch_to_window(opened).await?;
+        self.driver.goto(address).await?;
+        self.settle().await
     }
 
     /// Makes the window this wide, as far as the browser lets it.

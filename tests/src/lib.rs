@@ -1,7 +1,7 @@
 //! Whole journeys through the finished site, in a real browser, as a person with a keyboard, a mouse or a screen reader
 //! goes through it.
 //!
-//! `cargo xtask test journeys` builds and serves the site, finds the browser, and runs `tests/journeys.rs`. A journey is
+//! `cargo xtask test journeys` builds and serves the site, finds the browser, and runs `tests/journeys/`. A journey is
 //! a test function that calls [`journey`]:
 //!
 //! ```no_run
@@ -28,6 +28,7 @@ mod files;
 pub mod given;
 mod host;
 mod journey;
+mod kept;
 mod look;
 mod page;
 mod picture;
@@ -35,13 +36,14 @@ mod reading;
 mod record;
 mod told;
 
-pub use accessibility::Fault;
 pub use host::{Host, one_file};
 pub use journey::{journey, journey_at, troubled_journey, troubled_journey_at};
+pub use kept::KEPT;
 pub use look::{Look, Scheme};
 pub use page::Page;
 pub use reading::Node;
 pub use record::{Record, Request};
+pub use told::Region;
 
 /// What goes wrong on a journey, in words.
 pub type Trouble = Box<dyn std::error::Error + Send + Sync>;

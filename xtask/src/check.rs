@@ -1,5 +1,7 @@
 //! The checks of `cargo xtask test`: each runs to its end, whatever the one before it said.
 
+pub mod bench;
+
 use std::cell::OnceCell;
 use std::path::{Path, PathBuf};
 use std::process::{Command, ExitCode};
@@ -12,7 +14,7 @@ use crate::dist::{self, Files};
 use crate::engines::ENGINES;
 use crate::report::{self, Counts, Outcome};
 use crate::toolchain::WasmTarget;
-use crate::{browser, deny, exiftool, node, project, python, rivals, run, say, serve, wasm_runner};
+use crate::{browser, deny, exiftool, node, project, python, run, say, serve, wasm_runner};
 
 /// A check by name.
 struct Step {
@@ -191,12 +193,21 @@ fn format(_: &Kit) -> Result<Counts> {
     plain(project::cargo().args(["fmt", "--all", "--check"]))
 }
 
-/// The journeys are asked for by name: a plain `cargo test` leaves them out, and so does `--all-targets`.
+/// What needs a browser or other programs is asked for by name: a plain `cargo test` leaves it out, and so does
+/// `--all-targets`.
 fn lint(_: &Kit) -> Result<Counts> {
     let mut sum = Counts::default();
     for targets in [
         ["--workspace", "--all-targets"].as_slice(),
-        &["--package", "self-check-tests", "--test", "journeys"],
+        &[
+            "--package",
+            "self-check-tests",
+            "--test",
+            "journeys",
+            "--test",
+            "engines",
+        ],
+        &["--package", "self-check-core", "--test", "outside"],
     ] {
         let mut clippy = project::cargo();
         let clippy = clippy.arg("clippy").args(targets);
@@ -442,158 +453,16 @@ fn tests(command: &mut Command) -> Result<Counts> {
 /// Takes the pictures for the documentation from the real page.
 pub fn take_pictures() -> Result<()> {
     let kit = Kit::default();
-    let mut cargo = project::cargo();
-    cargo
-        .args([
-            "run",
-            "--package",
-            "self-check-tests",
-            "--bin",
-            "pictures",
-            "--",
-        ])
-        .arg("docs/pictures");
+    let mut cargo = walker("pictures");
+    cargo.args(["--", "docs/pictures"]);
     kit.walk_in(&mut cargo)?;
     say::step("Take the pictures");
     run::shown("Taking the pictures", &mut cargo)
 }
 
-/// Measures all parts, or the named ones, and fails where a promise of speed is broken.
-pub fn bench(names: &[&str]) -> Result<()> {
-    const PARTS: [(&str, Measure); 4] = [
-        ("core", bench_core),
-        ("browser", bench_in_the_browser),
-        ("board", bench_the_board),
-        ("frames", bench_the_frames),
-    ];
-    if let Some(unknown) = names
-        .iter()
-        .find(|name| PARTS.iter().all(|(part, _)| part != *name))
-    {
-        return Err(say::advice(
-            format!("There is nothing to measure named `{unknown}`."),
-            "choose among these: core, browser, board, frames".to_owned(),
-        ));
-    }
-    let kit = Kit::default();
-    let mut broken = Vec::new();
-    for (name, measure) in PARTS {
-        if (names.is_empty() || names.contains(&name)) && !measure(&kit)? {
-            broken.push(name);
-        }
-    }
-    match broken.is_empty() {
-        true => Ok(()),
-        false => bail!("A promise of speed was broken: {}.", broken.join(", ")),
-    }
-}
-
-/// Measures one part; whether it kept its promises.
-type Measure = fn(&Kit) -> Result<bool>;
-
-/// The core, natively.
-fn bench_core(_: &Kit) -> Result<bool> {
-    needs("core/benches", "The core has no benchmarks.")?;
+/// Runs a program that walks through the page.
+fn walker(name: &str) -> Command {
     let mut cargo = project::cargo();
-    cargo.args(["bench", "--package", "self-check-core"]);
-    if let Some(python) = python::SCIPY.find_or_install() {
-        cargo.env("SELF_CHECK_PYTHON", python);
-    }
-    run::shown("Measuring the core", &mut cargo)?;
-    Ok(true)
-}
-
-/// The core, compiled as the page is.
-fn bench_in_the_browser(kit: &Kit) -> Result<bool> {
-    let mut cargo = kit.target()?.cargo("test");
+    cargo.args(["run", "--package", "self-check-tests", "--bin", name]);
     cargo
-        .args(["--release", "--package", "self-check-core"])
-        .args(["--test", "speed_in_the_browser", "--"])
-        .args(["--include-ignored", "--nocapture"]);
-    kit.run_in_browser(&mut cargo)?;
-    say::step("Measure the core in Chromium, compiled as the page is");
-    Ok(tests(&mut cargo)?.failed == 0)
-}
-
-/// The finished page, with a small estate on its board.
-fn bench_the_board(kit: &Kit) -> Result<bool> {
-    let mut cargo = project::cargo();
-    cargo
-        .args(["test", "--package", "self-check-tests"])
-        .args(["--test", "journeys", "--"])
-        .args(["--ignored", "--nocapture", "--test-threads=1"]);
-    kit.walk_in(&mut cargo)?;
-    say::step("Measure the finished page in Chromium");
-    Ok(tests(&mut cargo)?.failed == 0)
-}
-
-/// How the distance page keeps up with its slider.
-fn bench_the_frames(kit: &Kit) -> Result<bool> {
-    let mut cargo = project::cargo();
-    cargo.args(["run", "--package", "self-check-tests", "--bin", "frames"]);
-    kit.walk_in(&mut cargo)?;
-    say::step("Measure the frames of the distance page in Chromium");
-    run::shown("Measuring the frames", &mut cargo)?;
-    Ok(true)
-}
-
-/// Measures the page's work on large pictures, beside the browser's own.
-pub fn bench_pictures() -> Result<()> {
-    let kit = Kit::default();
-    let mut cargo = project::cargo();
-    cargo.args([
-        "run",
-        "--package",
-        "self-check-tests",
-        "--bin",
-        "large-pictures",
-    ]);
-    kit.walk_in(&mut cargo)?;
-    say::step("Large pictures");
-    run::shown("Measuring large pictures", &mut cargo)
-}
-
-/// Measures the page in the browser, beside the least that yew can be and beside a general library for questionnaires.
-pub fn bench_page() -> Result<()> {
-    let kit = Kit::default();
-    let site = kit.site()?.clone();
-    let hello = rivals::hello(kit.target()?)?;
-    let survey = rivals::survey()?;
-    let mut cargo = project::cargo();
-    cargo.args(["run", "--package", "self-check-tests", "--bin", "speed"]);
-    kit.browser()?.name_to(&mut cargo);
-    cargo
-        .env("SELF_CHECK_ADDRESS", serve::packed_in_background(site)?)
-        .env("SELF_CHECK_HELLO", serve::packed_in_background(hello)?)
-        .env("SELF_CHECK_SURVEY", serve::packed_in_background(survey)?);
-    say::step("Measure the page in Chromium");
-    run::shown("Measuring the page", &mut cargo)
-}
-
-/// Computes the tables of readings anew and writes them over those in `core/src/reading/tables.rs`.
-pub fn tables() -> Result<()> {
-    needs(
-        "core/examples/tables.rs",
-        "The core has no program that writes its tables.",
-    )?;
-    let mut cargo = project::cargo();
-    cargo.args([
-        "run",
-        "--release",
-        "--package",
-        "self-check-core",
-        "--example",
-        "tables",
-    ]);
-    run::shown("Writing the tables", &mut cargo)
-}
-
-fn needs(path: &str, happened: &str) -> Result<()> {
-    if project::root().join(path).exists() {
-        return Ok(());
-    }
-    Err(say::advice(
-        happened,
-        format!("update this clone; {path} is where they are."),
-    ))
 }

@@ -80,10 +80,10 @@ fn command(arguments: &[String]) -> Result<ExitCode> {
         }
         ["test", options @ ..] => return check::test(options),
         ["screenshots"] => check::take_pictures()?,
-        ["bench", "--page"] => check::bench_page()?,
-        ["bench", "--pictures"] => check::bench_pictures()?,
-        ["bench", parts @ ..] => check::bench(parts)?,
-        ["tables"] => check::tables()?,
+        ["bench", "--page"] => check::bench::page()?,
+        ["bench", "--pictures"] => check::bench::pictures()?,
+        ["bench", parts @ ..] => check::bench::all(parts)?,
+        ["tables"] => check::bench::tables()?,
         _ => {
             return Err(say::advice(
                 format!("There is no command `{}`.", words.join(" ")),

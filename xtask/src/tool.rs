@@ -47,7 +47,9 @@ impl Tool<'_> {
             .args(["install", package, "--bin", program, "--version", version])
             .args(self.options)
             .arg("--root")
-            .arg(&home);
+            .arg(&home)
+            // Nobody looks into these programs.
+            .env("CARGO_PROFILE_DEV_DEBUG", "0");
         run::shown(&format!("Building {program}"), &mut cargo)?;
         Ok(place)
     }

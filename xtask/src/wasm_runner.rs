@@ -15,8 +15,8 @@ pub fn find_or_build() -> Result<PathBuf> {
         package: "wasm-bindgen-cli",
         program: "wasm-bindgen-test-runner",
         version: &project::locked_version("wasm-bindgen")?,
-        options: &[],
-        takes: "two minutes",
+        options: &["--debug"],
+        takes: "a minute",
     }
     .find_or_build()
 }

@@ -7,9 +7,10 @@
 use std::cell::Cell;
 use std::rc::Rc;
 
+use gloo::utils::window;
 use idb::event::VersionChangeEvent;
 use idb::{Database, DatabaseEvent, Factory, ObjectStoreParams, Transaction, TransactionMode};
-use js_sys::{Math, Promise};
+use js_sys::{Array, Function, Math, Promise, Reflect};
 use serde::{Deserialize, Serialize};
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
@@ -233,6 +234,11 @@ async fn open(create: bool) -> Result<Opened, KeepTrouble> {
     if app_root().is_none() {
         return Err(KeepTrouble::HasLeft);
     }
+    // WebKit goes on listing a database whose creation was broken off, so the list is asked first where there is one.
+    let names = database_names().await;
+    if !create && names.is_ok_and(|names| names.iter().all(|name| name != DATABASE)) {
+        return Ok(Opened::Nothing);
+    }
     let factory = Factory::new().map_err(why)?;
     let mut request = factory.open(DATABASE, Some(VERSION)).map_err(why)?;
     let was_missing = Rc::new(Cell::new(false));
@@ -257,6 +263,16 @@ fn create_store(event: &VersionChangeEvent) {
     if let Ok(database) = event.database() {
         let _ = database.create_object_store(STORE, ObjectStoreParams::new());
     }
+}
+
+/// The names of this site's databases, where the browser tells them.
+pub async fn database_names() -> Result<Vec<String>, JsValue> {
+    let factory = window().indexed_db()?.ok_or(JsValue::UNDEFINED)?;
+    let ask: Function = Reflect::get(&factory, &"databases".into())?.dyn_into()?;
+    let answer: Promise = ask.call0(&factory)?.dyn_into()?;
+    let list: Array = JsFuture::from(answer).await?.dyn_into()?;
+    let name = |one: JsValue| Reflect::get(&one, &"name".into()).ok()?.as_string();
+    Ok(list.iter().filter_map(name).collect())
 }
 
 /// A database whose creation is broken off is not there afterwards.

@@ -1,12 +1,12 @@
 //! What the browser holds for this site: its own answer, asked anew.
 
 use gloo::utils::{document, window};
-use js_sys::{Array, Function, Promise, Reflect};
+use js_sys::{Array, Reflect};
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
 use web_sys::Storage;
 
-use super::kept::{Found, read_kept};
+use super::kept::{Found, database_names, read_kept};
 
 /// What was found. `None` where this browser does not say.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -35,11 +35,8 @@ pub async fn what_is_left() -> Left {
 }
 
 async fn databases() -> Result<u32, JsValue> {
-    let factory = window().indexed_db()?.ok_or(JsValue::UNDEFINED)?;
-    let ask: Function = Reflect::get(&factory, &"databases".into())?.dyn_into()?;
-    let answer: Promise = ask.call0(&factory)?.dyn_into()?;
-    let list: Array = JsFuture::from(answer).await?.dyn_into()?;
-    Ok(list.length())
+    let names = database_names().await?;
+    u32::try_from(names.len()).map_err(|_| JsValue::UNDEFINED)
 }
 
 fn entries() -> Option<u32> {

@@ -44,9 +44,12 @@ pub fn Ruler() -> Html {
                     onchange={let from_tip = from_tip.clone(); move |_| from_tip.set(!*from_tip)} />
                 <span><b>{ site::RULER_FROM_TIP }</b></span>
             </label>
-            if is_too_wide {
-                <p class="notice" role="status">{ site::RULER_TOO_WIDE }</p>
-            }
+            // Always there, so that a screen reader hears what comes into it.
+            <div role="status">
+                if is_too_wide {
+                    <p class="notice">{ site::RULER_TOO_WIDE }</p>
+                }
+            </div>
             <div class="true-size" ref={frame}>
                 { true_ruler(site::RULER, site::RULER_DESC, pixels_per_mm, *from_tip) }
             </div>

@@ -1,33 +1,15 @@
 //! Every page under an accessibility checker, by day, by night and on a narrow screen; and what a screen reader is given.
 
-use self_check_tests::{Look, Page, Result, Scheme, journey};
+use self_check_tests::given::{Kind, Picture};
+use self_check_tests::{Look, Page, Result, journey};
 
 use crate::keeping::{IS_OFF, put_a_home};
+use crate::looking::look;
 use crate::walking::{
-    LOOK_OVER, NOT_SURE, answer, arrive, choose_scene, heading, not_sure_to_the_end, open_all,
+    LOOK_OVER, NOT_SURE, answer, arrive, choose_scene, heading, not_sure_to_the_end,
     to_the_examples_result,
 };
-
-const DARK: Look = Look {
-    scheme: Scheme::Dark,
-    ..Look::DESKTOP
-};
-
-/// Looks at the page as it stands in three ways, with everything unfolded.
-async fn look(page: &Page) -> Result<()> {
-    open_all(page).await?;
-    for look in [DARK, Look::NARROW, Look::DESKTOP] {
-        page.set_look(look).await?;
-        page.must_be_accessible().await?;
-        let heading = heading(page).await?;
-        assert!(page.fits_its_width().await?, "“{heading}” at {look:?}");
-        let level_ones = page
-            .run("return document.querySelectorAll('h1').length;")
-            .await?;
-        assert_eq!(level_ones, 1, "headings of the first level at “{heading}”");
-    }
-    Ok(())
-}
+use crate::{keys, picture};
 
 #[test]
 fn every_question_page_is_accessible() -> Result<()> {
@@ -210,5 +192,81 @@ fn distance_moves_by_keys_and_says_so() -> Result<()> {
         .await?;
         choose_scene(page, "Doorbell").await?;
         page.wait_for_text("Doorbell camera,").await
+    })
+}
+
+/// Does something by hand, and waits until words on it are read out.
+async fn reads_out(page: &Page, role: &str, name: &str, words: &str) -> Result<()> {
+    let before = page.regions().await?;
+    page.click(role, name).await?;
+    page.must_be_read_out(&before, words).await
+}
+
+#[test]
+fn what_changes_in_the_check_is_read_out() -> Result<()> {
+    journey(Look::PHONE, async |page| {
+        page.open_at("#/check/0").await?;
+        reads_out(page, "button", "Continue", "There is a problem").await?;
+        to_the_examples_result(page).await?;
+        let what_if = "…the lock is set to a new key";
+        reads_out(page, "checkbox", what_if, "What would then be left").await?;
+        let wish =
+            serde_json::json!({ "permissions": ["clipboardReadWrite", "clipboardSanitizedWrite"] });
+        page.cdp("Browser.grantPermissions", wish).await?;
+        reads_out(page, "button", "Copy as text", "Copied.").await?;
+        page.open_at("#/ruler").await?;
+        let slider = page.all("slider").await?.remove(0);
+        page.tab_to("slider", &slider.name).await?;
+        page.press("Home").await?;
+        let before = page.regions().await?;
+        page.press("End").await?;
+        page.must_be_read_out(&before, "too small").await
+    })
+}
+
+#[test]
+fn what_changes_on_the_board_is_read_out() -> Result<()> {
+    journey(Look::DESKTOP, async |page| {
+        keys::to_the_examples_board(page).await?;
+        // What was lost takes the focus, and so is read by itself.
+        page.click("button", "This ring is lost: Lodger").await?;
+        page.wait_for_text("Lodger: lost keys").await?;
+        reads_out(page, "button", "Undo", "Undone").await?;
+        page.click("link", "What to do").await?;
+        arrive(page, "What to do").await?;
+        reads_out(page, "button", "All of this is done", "It is done").await?;
+        page.open_at("#/keys").await?;
+        page.wait_for_text(IS_OFF).await?;
+        put_a_home(page).await?;
+        let wish = "Save a locked file";
+        reads_out(page, "button", wish, "Make the passphrase longer").await?;
+        // The board is gone with what was on it; the words come into a region of the page that is left.
+        page.click("button", "Empty everything").await?;
+        page.wait_for_text("Emptied.").await?;
+        let regions = page.regions().await?;
+        let told = regions
+            .iter()
+            .find(|region| region.words.contains("Emptied."));
+        assert!(
+            told.is_some_and(|told| told.urgency == "polite"),
+            "{regions:?}"
+        );
+        Ok(())
+    })
+}
+
+#[test]
+fn what_changes_about_a_picture_is_read_out() -> Result<()> {
+    let given = Picture::new(Kind::Clear)?;
+    let wrong = given.folder().join("letter.jpg");
+    std::fs::write(&wrong, b"Dear neighbour")?;
+    journey(Look::DESKTOP, async |page| {
+        picture::at_the_page(page).await?;
+        let before = page.regions().await?;
+        page.choose_file_in("picture-file", &wrong).await?;
+        page.must_be_read_out(&before, "not a picture").await?;
+        picture::checked(page, &given).await?;
+        page.find("button", "Remove cover 1").await?;
+        reads_out(page, "button", "Remove cover 1", "The key is not covered").await
     })
 }

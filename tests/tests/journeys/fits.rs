@@ -2,7 +2,8 @@
 
 use self_check_tests::{Look, Page, Result, journey};
 
-use crate::walking::{heading, open_all, to_the_examples_result};
+use crate::looking::{fits, on_each_kind_of_page};
+use crate::walking::heading;
 
 /// What 200 % and 400 % of zoom leave of a window of 1280 pixels.
 const ZOOMED: [Look; 2] = [
@@ -14,46 +15,52 @@ const ZOOMED: [Look; 2] = [
     Look::NARROW,
 ];
 
-/// Goes by one page of each kind, with everything unfolded.
-async fn on_each_kind_of_page(page: &Page, look: impl AsyncFn(&Page) -> Result<()>) -> Result<()> {
-    for fragment in [
-        "",
-        "#/check/0",
-        "#/learn",
-        "#/learn/1",
-        "#/distance",
-        "#/ruler",
-        "#/about",
-    ] {
-        page.open_at(fragment).await?;
-        page.wait_until("a heading is there", async || {
-            Ok(!heading(page).await?.is_empty())
-        })
-        .await?;
-        open_all(page).await?;
-        look(page).await?;
-    }
-    to_the_examples_result(page).await?;
-    open_all(page).await?;
-    look(page).await
-}
-
+/// Every look at a page rests on these: [`Page::must_be_accessible`].
 #[test]
-fn pages_are_told_well_and_their_targets_are_large_enough() -> Result<()> {
+fn what_is_told_badly_or_too_small_is_noticed() -> Result<()> {
     journey(Look::NARROW, async |page| {
-        on_each_kind_of_page(page, async |page| {
-            page.must_be_told_well().await?;
-            let small = page.small_targets().await?;
-            assert_eq!(small, Vec::<String>::new(), "at “{}”", heading(page).await?);
-            Ok(())
-        })
-        .await?;
-        // The measure finds what is too small.
-        page.run("document.querySelector('main').append(Object.assign(document.createElement('button'), { className: 'tiny' }));
-                  const sheet = new CSSStyleSheet(); sheet.replaceSync('.tiny { all: unset; inline-size: 9px; block-size: 9px; display: block; }');
-                  document.adoptedStyleSheets.push(sheet);")
+        for (fault, wanted) in [
+            (
+                "main.append(Object.assign(document.createElement('button'), { className: 'tiny', ariaLabel: 'x' }));",
+                "too small",
+            ),
+            (
+                "main.append(document.createElement('button'));",
+                "a button has no name",
+            ),
+            (
+                "main.append(document.createElement('h4'));",
+                "is of level 4 after",
+            ),
+            (
+                "main.append(Object.assign(document.createElement('nav'), { ariaLabel: 'Pages' }), Object.assign(document.createElement('nav'), { ariaLabel: 'Pages' }));",
+                "ways to other pages",
+            ),
+            (
+                "main.append(Object.assign(document.createElement('p'), { role: 'status', hidden: false, className: 'gone' }));",
+                "meant to be read out",
+            ),
+            (
+                "main.append(Object.assign(document.createElement('h2'), { textContent: 'Low', className: 'high' }));",
+                "headings are read as",
+            ),
+        ] {
+            page.open().await?;
+            page.must_be_accessible().await?;
+            page.run(&format!(
+                "const sheet = new CSSStyleSheet();
+                 sheet.replaceSync('.tiny {{ all: unset; inline-size: 9px; block-size: 9px; display: block; }} .gone {{ display: none; }} .high {{ position: absolute; inset-block-start: 0; }}');
+                 document.adoptedStyleSheets = [sheet];
+                 const main = document.querySelector('main'); {fault}"
+            ))
             .await?;
-        assert_eq!(page.small_targets().await?.len(), 1);
+            let told = page.must_be_accessible().await;
+            let told = told.err().map(|error| error.to_string());
+            assert!(
+                told.as_ref().is_some_and(|told| told.contains(wanted)),
+                "{wanted}: {told:?}"
+            );
+        }
         Ok(())
     })
 }
@@ -69,30 +76,39 @@ fn pages_fit_zoomed_turned_and_with_more_space() -> Result<()> {
             page.set_look(Look::PHONE).await?;
             is_mirrored_from_the_right(page).await?;
             page.run(SPACED).await?;
-            fits(page, "more space").await
+            fits(page, "more space").await?;
+            page.run("document.adoptedStyleSheets = [];").await?;
+            Ok(())
         })
         .await
     })
 }
 
-async fn fits(page: &Page, how: &str) -> Result<()> {
-    let fits = page.fits_its_width().await?;
-    assert!(fits, "“{}” with {how}", heading(page).await?);
-    Ok(())
-}
+/// How far the site's name and the longest line of the heading are from the left and from the right.
+const GAPS: &str = "
+    return ['.name', 'main h1'].map(selector => {
+        const words = document.createRange();
+        words.selectNodeContents(document.querySelector(selector));
+        const { left, right } = words.getBoundingClientRect();
+        return [left, innerWidth - right];
+    });";
 
-/// As for a language that is written from the right: the heading keeps its distance to the side where it begins.
+/// As for a language that is written from the right: words keep their distance to the side where they begin.
 async fn is_mirrored_from_the_right(page: &Page) -> Result<()> {
-    let gaps = "const box = document.querySelector('main h1').getBoundingClientRect(); return [box.left, innerWidth - box.right];";
-    let [left, right]: [f64; 2] = serde_json::from_value(page.run(gaps).await?)?;
+    let gaps: [[f64; 2]; 2] = serde_json::from_value(page.run(GAPS).await?)?;
     page.run("document.documentElement.dir = 'rtl';").await?;
     fits(page, "a script from the right").await?;
-    let turned: [f64; 2] = serde_json::from_value(page.run(gaps).await?)?;
-    assert!(
-        (left - turned[1]).abs() < 1.5 && (right - turned[0]).abs() < 1.5,
-        "“{}”: {left} and {right} became {turned:?}",
-        heading(page).await?
-    );
+    let turned: [[f64; 2]; 2] = serde_json::from_value(page.run(GAPS).await?)?;
+    let heading = heading(page).await?;
+    for ([left, right], turned) in gaps.into_iter().zip(turned) {
+        assert!(
+            (left - turned[1]).abs() < 1.5 && (right - turned[0]).abs() < 1.5,
+            "“{heading}”: {left} and {right} became {turned:?}"
+        );
+    }
+    // A name that stood in the middle would be the same on both sides.
+    let [left, right] = gaps[0];
+    assert!((left - right).abs() > 10.0, "“{heading}”: {gaps:?}");
     page.run("document.documentElement.dir = 'ltr';").await?;
     Ok(())
 }

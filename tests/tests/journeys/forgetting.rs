@@ -1,17 +1,8 @@
 //! Nothing the person answers outlives the page, or shows anywhere but in it.
 
-use self_check_tests::{Look, Page, Result, journey};
+use self_check_tests::{KEPT, Look, Page, Result, journey};
 
 use crate::walking::{LOOK_OVER, NOT_SURE, answer, arrive, heading};
-
-/// Everything the browser keeps for the site, as text: empty if it keeps nothing.
-pub const KEPT: &str = r"
-    const databases = indexedDB.databases ? await indexedDB.databases() : [];
-    const caches_ = 'caches' in window ? await caches.keys() : [];
-    const workers = 'serviceWorker' in navigator ? await navigator.serviceWorker.getRegistrations() : [];
-    return [document.cookie, Object.entries(localStorage), Object.entries(sessionStorage),
-        databases.map(d => d.name), caches_, workers.map(w => w.scope), window.name].flat(2).join('');
-";
 
 /// Fails if the browser keeps anything for the site.
 pub async fn keeps_nothing(page: &Page) -> Result<()> {

@@ -67,7 +67,7 @@ fn no_text_becomes_markup_script_or_worker() -> Result<()> {
             "document.body.innerHTML = '<b>x</b>'",
             "document.createElement('script').src = 'boot.js'",
             "new Worker('worker.js')",
-            "navigator.serviceWorker.register('boot.js')",
+            "navigator.serviceWorker.register('worker.js')",
             "trustedTypes.createPolicy('another', {})",
             "trustedTypes.createPolicy('self-check', {})",
         ] {

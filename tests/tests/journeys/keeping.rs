@@ -1,14 +1,9 @@
 //! Keys and doors kept: as a file, on the device, and not at all any more.
 
-#[path = "keeping/device.rs"]
 mod device;
-#[path = "keeping/emptying.rs"]
 mod emptying;
-#[path = "keeping/files.rs"]
 mod files;
-#[path = "keeping/safety.rs"]
 mod safety;
-#[path = "keeping/tabs.rs"]
 mod tabs;
 
 use self_check_tests::{Page, Result};

@@ -2,22 +2,26 @@
 
 use std::time::{Duration, Instant};
 
-use self_check_tests::{Look, Page, Result, Scheme, journey};
+use self_check_tests::{Look, Page, Result, journey};
 
+use crate::looking::look;
 use crate::print::read_back;
-use crate::walking::{answer, arrive, choose, heading, not_sure_to_the_end, open_all};
+use crate::walking::{answer, arrive, choose, not_sure_to_the_end, to_the_safety_result};
 
 const EMPTY: &str = "Keys and doors";
 const EXAMPLE: &str = "Two keys could be in wrong hands";
 const CALM: &str = "No key here is known to be in wrong hands";
 
-const DARK: Look = Look {
-    scheme: Scheme::Dark,
-    ..Look::DESKTOP
-};
+/// The pages beside the board, by the words of their links and headings.
+pub const PAGES: [&str; 4] = [
+    "What to do",
+    "Which doors should share a key",
+    "What it costs",
+    "A page for the locksmith",
+];
 
 /// From a fresh start to the example's board.
-async fn to_the_examples_board(page: &Page) -> Result<()> {
+pub async fn to_the_examples_board(page: &Page) -> Result<()> {
     page.open_at("#/keys").await?;
     arrive(page, EMPTY).await?;
     page.click("button", "Try it with an example").await?;
@@ -52,18 +56,6 @@ async fn row(page: &Page, list: &str, name: &str) -> Result<String> {
     );
     let text = page.run(&script).await?;
     Ok(text.as_str().unwrap_or_default().to_owned())
-}
-
-/// Looks at the page in the dark, on a narrow screen and by day, with everything unfolded.
-async fn look(page: &Page) -> Result<()> {
-    open_all(page).await?;
-    for look in [DARK, Look::NARROW, Look::DESKTOP] {
-        page.set_look(look).await?;
-        page.must_be_accessible().await?;
-        let heading = heading(page).await?;
-        assert!(page.fits_its_width().await?, "“{heading}” at {look:?}");
-    }
-    Ok(())
 }
 
 #[test]
@@ -226,19 +218,11 @@ fn every_page_of_keys_and_doors_is_accessible() -> Result<()> {
     journey(Look::DESKTOP, async |page| {
         to_the_examples_board(page).await?;
         look(page).await?;
-        for (link, title) in [
-            ("What to do", "What to do"),
-            (
-                "Which doors should share a key",
-                "Which doors should share a key",
-            ),
-            ("What it costs", "What it costs"),
-            ("A page for the locksmith", "A page for the locksmith"),
-        ] {
+        for link in PAGES {
             page.run("document.querySelectorAll('details').forEach(d => d.open = false);")
                 .await?;
             page.click("link", link).await?;
-            arrive(page, title).await?;
+            arrive(page, link).await?;
             look(page).await?;
         }
         page.click("link", "The board").await?;
@@ -547,12 +531,7 @@ fn finding_of_any_check_is_given_to_a_key_of_choice() -> Result<()> {
 fn on_the_safety_branch_nothing_is_printed_chased_or_taken_over() -> Result<()> {
     journey(Look::DESKTOP, async |page| {
         to_the_examples_board(page).await?;
-        page.click("link", "House Key Self-Check").await?;
-        page.click("link", "Worried about a person?").await?;
-        arrive(page, "Your safety comes first").await?;
-        not_sure_to_the_end(page).await?;
-        page.click("link", "See the result").await?;
-        page.wait_for_text("The key can wait").await?;
+        to_the_safety_result(page).await?;
         let text = page.visible_text().await?;
         assert!(!text.contains("Take this over"), "{text}");
         page.click("link", "Keys and doors").await?;
@@ -589,12 +568,7 @@ fn nothing_of_keys_and_doors_shows_in_address_title_or_store() -> Result<()> {
         to_the_examples_board(page).await?;
         page.click("button", "This ring is lost: Sitter").await?;
         page.wait_for_text("Sitter: lost keys").await?;
-        for (n, link) in [
-            (1, "What to do"),
-            (2, "Which doors should share a key"),
-            (3, "What it costs"),
-            (4, "A page for the locksmith"),
-        ] {
+        for (n, link) in (1..).zip(PAGES) {
             page.click("link", link).await?;
             arrive(page, link).await?;
             assert_eq!(

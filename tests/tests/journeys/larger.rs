@@ -3,7 +3,8 @@
 
 use self_check_tests::{Look, Page, Result, journey};
 
-use crate::walking::{LOOK_OVER, arrive, heading, open_all, to_the_examples_result};
+use crate::looking::on_each_kind_of_page;
+use crate::walking::heading;
 
 /// Whatever cannot be read: what ends beyond the window, what is cut off by its own box, and what is squeezed into a
 /// column thinner than two letters. Wide tables scroll inside their own frame, which is theirs to do.
@@ -29,38 +30,7 @@ const CANNOT_BE_READ: &str = "
 fn text_at_twice_its_size_is_all_there() -> Result<()> {
     journey(Look::DESKTOP, async |page| {
         page.set_text_size(32).await?;
-        for fragment in [
-            "",
-            "#/learn",
-            "#/learn/1",
-            "#/about",
-            "#/distance",
-            "#/ruler",
-        ] {
-            page.open_at(fragment).await?;
-            can_be_read(page).await?;
-        }
-        for start in [
-            "There is a number on my key",
-            "A key is missing",
-            "Worried about a person?",
-        ] {
-            page.open().await?;
-            let before = heading(page).await?;
-            page.click("link", start).await?;
-            page.wait_until("the page after the start is there", async || {
-                Ok(heading(page).await? != before)
-            })
-            .await?;
-            can_be_read(page).await?;
-        }
-        page.open().await?;
-        page.click("link", "Try it with an example").await?;
-        arrive(page, LOOK_OVER).await?;
-        can_be_read(page).await?;
-        to_the_examples_result(page).await?;
-        open_all(page).await?;
-        can_be_read(page).await
+        on_each_kind_of_page(page, can_be_read).await
     })
 }
 

@@ -3,14 +3,15 @@
 use std::path::Path;
 
 use self_check_tests::given::{self, Kind, Picture};
-use self_check_tests::{Look, Page, Result, Scheme, journey};
+use self_check_tests::{Look, Page, Result, journey};
 use serde_json::json;
 
-use crate::walking::{arrive, heading, open_all, to_the_examples_result};
+use crate::looking::look;
+use crate::walking::{arrive, heading, to_the_examples_result};
 
 const TITLE: &str = "Check a picture";
 
-async fn at_the_page(page: &Page) -> Result<()> {
+pub async fn at_the_page(page: &Page) -> Result<()> {
     page.open_at("#/picture").await?;
     arrive(page, TITLE).await
 }
@@ -38,7 +39,7 @@ async fn marked(page: &Page, picture: &Picture) -> Result<()> {
     Ok(())
 }
 
-async fn checked(page: &Page, picture: &Picture) -> Result<()> {
+pub async fn checked(page: &Page, picture: &Picture) -> Result<()> {
     opened(page, picture).await?;
     check_as_marked(page, picture).await
 }
@@ -534,17 +535,7 @@ fn page_is_accessible_with_a_picture_and_drops_it_on_leaving() -> Result<()> {
         checked(page, &picture).await?;
         page.click("button", "Make the copy").await?;
         page.wait_for_text("A second look").await?;
-        open_all(page).await?;
-        let dark = Look {
-            scheme: Scheme::Dark,
-            ..Look::DESKTOP
-        };
-        for look in [dark, Look::NARROW, Look::DESKTOP] {
-            page.set_look(look).await?;
-            page.must_be_accessible().await?;
-            assert!(page.fits_its_width().await?, "{look:?}");
-        }
-        Ok(())
+        look(page).await
     })
 }
 

@@ -69,6 +69,16 @@ pub async fn to_the_examples_result(page: &Page) -> Result<()> {
     page.wait_for_text("Take it along").await
 }
 
+/// From any page to the result of a check that tells of a feared person and of nothing else.
+pub async fn to_the_safety_result(page: &Page) -> Result<()> {
+    page.click("link", "House Key Self-Check").await?;
+    page.click("link", "Worried about a person?").await?;
+    arrive(page, "Your safety comes first").await?;
+    not_sure_to_the_end(page).await?;
+    page.click("link", "See the result").await?;
+    page.wait_for_text("The key can wait").await
+}
+
 /// Unfolds everything that is folded.
 pub async fn open_all(page: &Page) -> Result<()> {
     page.run("document.querySelectorAll('details').forEach(d => d.open = true);")

@@ -56,7 +56,7 @@ pub fn section(opened: &Opened, outcome: &Outcome) -> Html {
                 <li>{ words::NOT_UNSEEN }</li>
             </ul>
             if is_read {
-                <p><a href={Route::Check { n: 0 }}>{ words::TO_THE_CHECK }</a></p>
+                <p><a class="alone" href={Route::Check { n: 0 }}>{ words::TO_THE_CHECK }</a></p>
             }
             <details>
                 <summary>{ words::KEEP_IN_MIND }</summary>

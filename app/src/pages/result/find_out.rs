@@ -61,7 +61,7 @@ fn to_find_out(question: Question, answers: &Answers, path: &Path) -> Html {
 fn linked(question: Question, path: &Path) -> Html {
     let name = copy::short(question);
     match path.position(Stop::Ask(question)) {
-        Some(n) => html! { <a href={Route::Check { n }}>{ name }</a> },
+        Some(n) => html! { <a class="alone" href={Route::Check { n }}>{ name }</a> },
         None => html! { <b>{ name }</b> },
     }
 }

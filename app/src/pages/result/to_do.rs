@@ -56,7 +56,7 @@ fn nothing_to_do() -> Html {
 /// The way to a page that says more. Pages are counted from 1.
 fn to_read(page: LearnPage, words: &'static str) -> Html {
     let n = page as usize + 1;
-    html! { <p class="note screen-only"><a href={Route::LearnPage { n }}>{ words }</a></p> }
+    html! { <p class="note screen-only"><a class="alone" href={Route::LearnPage { n }}>{ words }</a></p> }
 }
 
 /// When to do it. Where a feared person may be near, nothing has a time: whoever hurried after a mark

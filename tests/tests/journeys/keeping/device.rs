@@ -34,7 +34,7 @@ fn what_is_kept_outlasts_a_reload_until_it_is_turned_off() -> Result<()> {
         page.wait_for_text(IS_OFF).await?;
         assert_eq!(holds(page).await?, more, "the page itself is left alone");
         page.wait_until("the database is gone", async || {
-            Ok(page.run(crate::forgetting::KEPT).await? == "")
+            Ok(page.run(self_check_tests::KEPT).await? == "")
         })
         .await?;
         page.reload().await?;

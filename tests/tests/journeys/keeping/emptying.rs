@@ -1,9 +1,9 @@
 //! Nothing is left: by "Empty everything", with the browser's own word for it, and by "Leave now".
 
-use self_check_tests::{Look, Page, Result, journey, troubled_journey};
+use self_check_tests::{KEPT, Look, Page, Result, journey, troubled_journey};
 
 use super::{IS_KEPT, IS_OFF, NOTHING, PAGE, holds, keep_it, wait_to_hold, with_a_home};
-use crate::forgetting::{KEPT, keeps_nothing};
+use crate::forgetting::keeps_nothing;
 
 /// The rows of what is left, as they are shown.
 async fn rows(page: &Page) -> Result<String> {

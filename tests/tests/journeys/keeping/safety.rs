@@ -1,19 +1,14 @@
 //! Where safety comes first, and of an invented home, nothing is kept or offered to be kept.
 
-use self_check_tests::{Look, Page, Result, journey};
+use self_check_tests::{KEPT, Look, Page, Result, journey};
 
 use super::{IS_KEPT, IS_OFF, PAGE, keep_it, put_a_home, wait_to_hold, with_a_home};
-use crate::forgetting::{KEPT, keeps_nothing};
-use crate::walking::{arrive, not_sure_to_the_end};
+use crate::forgetting::keeps_nothing;
+use crate::walking::{arrive, to_the_safety_result};
 
 /// From the page that is open to keys and doors, by way of a check that tells of a feared person.
 async fn by_way_of_the_safety_branch(page: &Page) -> Result<()> {
-    page.click("link", "House Key Self-Check").await?;
-    page.click("link", "Worried about a person?").await?;
-    arrive(page, "Your safety comes first").await?;
-    not_sure_to_the_end(page).await?;
-    page.click("link", "See the result").await?;
-    page.wait_for_text("The key can wait").await?;
+    to_the_safety_result(page).await?;
     page.click("link", "Keys and doors").await?;
     page.wait_for_text("Your safety comes first").await
 }

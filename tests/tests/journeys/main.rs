@@ -1,0 +1,27 @@
+//! Journeys through the finished site; see the crate's documentation for how to write one.
+
+mod looking;
+mod walking;
+
+mod accessible;
+mod around;
+mod check;
+mod distance;
+mod estate;
+mod faults;
+mod fits;
+mod forgetting;
+mod hosting;
+mod keeping;
+mod keys;
+mod larger;
+mod list;
+mod losses;
+mod offline;
+mod one_file;
+mod picture;
+mod picture_reading;
+mod print;
+mod privacy;
+mod rooms;
+mod wishes;
