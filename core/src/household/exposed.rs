@@ -7,8 +7,8 @@ use crate::assess::{Assessment, Level};
 use crate::sources::{Source, TRADE_REKEYING, URGENCY_JUDGEMENT};
 
 use super::index::Index;
-use super::kinds::Loss;
-use super::{CopyId, DoorId, HolderId, Household, KeyId, Place, WayId};
+use super::kinds::{Loss, WayKind};
+use super::{CopyId, DoorId, HolderId, Household, KeyId, Place, Way, WayId};
 
 /// What a key's check found, as far as the household needs it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -103,6 +103,24 @@ impl Loss {
     pub const SOURCES: &[&Source] = &[&TRADE_REKEYING, &URGENCY_JUDGEMENT];
 }
 
+impl Way {
+    /// How soon it has to be changed after it came into other hands in this way. A remote can be as far
+    /// from its door as a key, and is as urgent. Whoever has a code or uses an app knows the door and can
+    /// walk in at once: today, as for a key lost with the address.
+    pub const fn urgency_of(&self, loss: Loss) -> Option<Urgency> {
+        match (self.kind, loss.urgency()) {
+            (_, None) => None,
+            (WayKind::Remote, urgency) => urgency,
+            (WayKind::DoorCode | WayKind::KeySafe | WayKind::App, Some(_)) => Some(Urgency::Today),
+        }
+    }
+}
+
+/// The least for a key in a key safe whose code is out: it may have been copied and put back. Whether it
+/// is still there is looked at before ([`super::plan::Step::EmptyKeySafes`]); one that is gone is put down
+/// as lost, and then that decides.
+const IN_AN_OPEN_SAFE: Urgency = Urgency::Soon;
+
 /// A person who no longer should come in may keep a copy: as soon as a check advises it.
 pub(super) const FORMER_HOLDER: Urgency = Urgency::Soon;
 
@@ -116,12 +134,12 @@ impl ExposedKey {
 }
 
 impl ExposedBy {
-    fn urgency(self, open: &BTreeMap<WayId, Urgency>) -> Option<Urgency> {
+    fn urgency(self, index: &Index<'_>) -> Option<Urgency> {
         match self {
             Self::Check(urgency) => Some(urgency),
             Self::LostCopy(_, loss) => loss.urgency(),
             Self::FormerHolder(..) => Some(FORMER_HOLDER),
-            Self::KeySafe(_, way) => open.get(&way).copied(),
+            Self::KeySafe(_, way) => key_in_safe(index, way),
         }
     }
 }
@@ -133,10 +151,9 @@ pub fn exposed_keys(household: &Household) -> Vec<ExposedKey> {
 
 pub(super) fn exposed(index: &Index<'_>) -> BTreeMap<KeyId, ExposedKey> {
     let household = index.household;
-    let open = open_ways(index);
     let mut found: BTreeMap<KeyId, ExposedKey> = BTreeMap::new();
     let mut add = |key: KeyId, by: ExposedBy| {
-        let Some(urgency) = by.urgency(&open) else {
+        let Some(urgency) = by.urgency(index) else {
             return;
         };
         if index.opened_by(key).is_empty() {
@@ -181,13 +198,28 @@ pub fn ways_to_change(household: &Household) -> BTreeMap<WayId, Urgency> {
 pub(super) fn open_ways(index: &Index<'_>) -> BTreeMap<WayId, Urgency> {
     let ways = index.household.ways();
     let open = ways.filter_map(|(id, way)| {
-        let doors = index.doors_by(id);
-        let knows = way.known_by.iter();
-        let known = knows.filter_map(|&holder| must_not_know(index, holder, &doors));
-        let lost = way.losses().filter_map(Loss::urgency);
-        known.chain(lost).max().map(|urgency| (id, urgency))
+        let lost = way.losses().filter_map(|loss| way.urgency_of(loss)).max();
+        let urgency = lost.max(known_wrongly(index, id, way))?;
+        Some((id, urgency))
     });
     open.collect()
+}
+
+/// How soon old keys should stop working because one lies in this key safe; none while its code is in
+/// good hands.
+fn key_in_safe(index: &Index<'_>, id: WayId) -> Option<Urgency> {
+    let way = index.household.way(id)?;
+    let lost = way.losses().filter_map(Loss::urgency).max();
+    let lost = lost.map(|urgency| urgency.max(IN_AN_OPEN_SAFE));
+    lost.max(known_wrongly(index, id, way))
+}
+
+/// How soon a way in has to be changed because of those who know it.
+fn known_wrongly(index: &Index<'_>, id: WayId, way: &Way) -> Option<Urgency> {
+    let doors = index.doors_by(id);
+    let knows = way.known_by.iter();
+    let known = knows.filter_map(|&holder| must_not_know(index, holder, &doors));
+    known.max()
 }
 
 /// How soon a way in to these doors has to be changed because this holder knows it: they no longer

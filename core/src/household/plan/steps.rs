@@ -7,7 +7,7 @@ use crate::advice::{Action, Urgency};
 
 use super::super::exposed::no_longer_should;
 use super::super::index::Index;
-use super::super::kinds::Loss;
+use super::super::kinds::{Loss, WayKind};
 use super::super::remedy::WhoActs;
 use super::super::{CopyId, DoorId, KeyId, LockId, Place, WayId};
 use super::days::KeyDays;
@@ -38,6 +38,8 @@ pub enum Step {
     LookAgainIndoors(Vec<CopyId>),
     /// Bridge the time until the visit, see [`Plan::stop_gaps`].
     StopGap,
+    /// Take the keys out of these key safes, whose code is out, and see whether one is gone.
+    EmptyKeySafes(Vec<WayId>),
     /// Change the code of these ways in, or remove users.
     ChangeCodes(Vec<WayId>),
     /// Tell whoever's matter these locks and ways are.
@@ -90,6 +92,7 @@ impl Step {
             Self::GetCopiesBack(_) => Some(Action::GetCopiesBack),
             Self::AskInsurer => Some(Action::AskInsurer),
             Self::GetIn(_)
+            | Self::EmptyKeySafes(_)
             | Self::LocksmithVisit(_)
             | Self::HandOver(..)
             | Self::HandIn(_)
@@ -103,7 +106,8 @@ impl Step {
     fn is_unsafe_beside_a_feared_person(&self) -> bool {
         matches!(
             self,
-            Self::CutCopies(_)
+            Self::EmptyKeySafes(_)
+                | Self::CutCopies(_)
                 | Self::HandOver(..)
                 | Self::HandIn(_)
                 | Self::GetCopiesBack(_)
@@ -121,7 +125,7 @@ pub(super) fn steps(index: &Index<'_>, plan: &Plan) -> Vec<PlanStep> {
     for work in &plan.works {
         locks.add(work.urgency, work.could_be);
     }
-    let works = works(plan);
+    let works = works(index, plan);
     let days = KeyDays::of(plan, &works);
     let mut steps = at_once(index, plan, &losses);
     let before_work = steps.len();
@@ -295,12 +299,18 @@ impl Due {
     }
 }
 
-fn works(plan: &Plan) -> Vec<PlanStep> {
+fn works(index: &Index<'_>, plan: &Plan) -> Vec<PlanStep> {
     let mut told: BTreeMap<Action, (Due, Vec<LockId>, Vec<WayId>)> = BTreeMap::new();
+    let mut emptied: (Due, Vec<WayId>) = Default::default();
     let mut codes: (Due, Vec<WayId>) = Default::default();
     let mut visit: (Due, Vec<LockId>) = Default::default();
     let mut small: (Due, Vec<LockId>) = Default::default();
     for way in &plan.ways {
+        // What hangs at another's home is for its owner to see to.
+        if is_key_safe(index, way.way) && way.action != Action::TellOwner {
+            emptied.0.add(way.urgency, way.could_be);
+            emptied.1.push(way.way);
+        }
         if way.action == Action::ChangeCodesAndUsers {
             codes.0.add(way.urgency, way.could_be);
             codes.1.push(way.way);
@@ -328,6 +338,7 @@ fn works(plan: &Plan) -> Vec<PlanStep> {
         part.1.push(work.lock);
     }
     let mut steps: Vec<PlanStep> = Vec::new();
+    steps.extend(emptied.0.of(Step::EmptyKeySafes(emptied.1)));
     steps.extend(codes.0.of(Step::ChangeCodes(codes.1)));
     for (action, (due, locks, ways)) in told {
         steps.extend(due.of(Step::Tell {
@@ -340,6 +351,11 @@ fn works(plan: &Plan) -> Vec<PlanStep> {
     steps.extend(small.0.of(Step::ReplaceSmallLocks(small.1)));
     steps.sort_by_key(|step| Reverse(step.urgency));
     steps
+}
+
+fn is_key_safe(index: &Index<'_>, way: WayId) -> bool {
+    let way = index.household.way(way);
+    way.is_some_and(|way| way.kind == WayKind::KeySafe)
 }
 
 /// How soon old keys can be destroyed: when the last of the locks that took them no longer does.
