@@ -5,6 +5,7 @@
 use std::cell::OnceCell;
 use std::collections::{BTreeMap, BTreeSet};
 
+use self_check_core::advice::Urgency;
 use self_check_core::household::{
     Change, CopyId, DoorId, ExposedKey, Gap, HolderId, Household, KeyId, LockId, Loss, Place,
     Reach, WayId, WayKind, exposed_keys, gaps, ways_to_change,
@@ -53,8 +54,8 @@ pub struct Overview {
     pub locks: BTreeMap<DoorId, Vec<LockId>>,
     /// The other ways in at each door.
     pub ways: BTreeMap<DoorId, Vec<WayId>>,
-    /// The other ways in that somebody has who should not.
-    pub open_ways: BTreeSet<WayId>,
+    /// The other ways in that somebody has who should not, each with how soon it has to be changed.
+    pub open_ways: BTreeMap<WayId, Urgency>,
     /// The doors that open to a key in wrong hands, or by a way that was given away.
     pub open_to_others: BTreeSet<DoorId>,
     reach: OnceCell<BTreeMap<HolderId, Reach>>,
@@ -84,7 +85,7 @@ impl Overview {
             lost: BTreeMap::new(),
             locks: BTreeMap::new(),
             ways: BTreeMap::new(),
-            open_ways: ways_to_change(household).into_keys().collect(),
+            open_ways: ways_to_change(household),
             open_to_others: BTreeSet::new(),
             reach: OnceCell::new(),
             gaps: OnceCell::new(),
@@ -164,7 +165,13 @@ impl Overview {
             way,
             knows: false,
         });
-        let changes: Vec<Change> = put_back.chain(laid_aside).chain(kept).collect();
+        let found = lost.remotes.iter().filter_map(|&id| {
+            let mut way = self.household.way(id)?.clone();
+            way.lost_by.remove(&holder);
+            Some(Change::SetWay(id, way))
+        });
+        let changes = put_back.chain(laid_aside).chain(kept).chain(found);
+        let changes: Vec<Change> = changes.collect();
         self.household
             .with_all(changes)
             .and_then(|as_if| as_if.reach_of_ring(holder))
@@ -219,7 +226,7 @@ impl Overview {
                     lost.remotes.push(id);
                 }
             }
-            if self.open_ways.contains(&id) {
+            if self.open_ways.contains_key(&id) {
                 self.open_to_others.insert(way.door);
             }
         }

@@ -62,7 +62,7 @@ fn key_safe_is_emptied_before_its_code_and_its_door_are_seen_to() {
     let plan = as_now(&home);
     assert_eq!(plan.steps[0].step, Step::EmptyKeySafes(vec![way]));
     assert_eq!(plan.steps[0].urgency, Urgency::Today);
-    assert!(matches!(plan.steps[1].step, Step::ChangeCodes(_)));
+    assert!(matches!(plan.steps[1].step, Step::ChangeWays(..)));
     assert_eq!(plan.steps[1].urgency, Urgency::Today);
     assert_eq!(plan.works[0].urgency, Urgency::Soon, "it may be copied");
     assert_eq!(plan.stop_gaps[0].urgency, Urgency::Soon);
@@ -107,4 +107,72 @@ fn key_safe_at_anothers_home_is_not_ours_to_empty() {
     let home = home.with(Change::SetDoor(door, anothers)).unwrap();
     let is_emptied = |step: &plan::PlanStep| matches!(step.step, Step::EmptyKeySafes(_));
     assert!(!as_now(&home).steps.iter().any(is_emptied));
+}
+
+#[test]
+fn each_kind_of_way_has_a_step_of_its_own() {
+    let (mut home, first) = home(WayKind::DoorCode, Some(Loss::NotSaid));
+    let (door, _) = home.doors().next().unwrap();
+    let mut added = vec![first];
+    for kind in [WayKind::Remote, WayKind::Remote, WayKind::App] {
+        added.push(home.next_way());
+        let out = Way {
+            given_away: Some(Loss::Stolen),
+            ..Way::at(door, kind)
+        };
+        home = home.with(Change::AddWay(out)).unwrap();
+    }
+    let steps = as_now(&home).steps.into_iter();
+    let changes: Vec<Step> = steps
+        .map(|step| step.step)
+        .filter(|step| matches!(step, Step::ChangeWays(..)))
+        .collect();
+    assert_eq!(
+        changes,
+        [
+            Step::ChangeWays(WayKind::DoorCode, vec![added[0]]),
+            Step::ChangeWays(WayKind::Remote, vec![added[1], added[2]]),
+            Step::ChangeWays(WayKind::App, vec![added[3]]),
+        ]
+    );
+}
+
+/// The resident has a remote and lost it in this way.
+fn remote_lost(loss: Loss) -> (Household, HolderId, WayId) {
+    let (home, way) = home(WayKind::Remote, None);
+    let resident = holder(&home, Role::Resident);
+    let mut part = home.way(way).unwrap().clone();
+    part.known_by.insert(resident);
+    part.lost_by.insert(resident, loss);
+    (home.with(Change::SetWay(way, part)).unwrap(), resident, way)
+}
+
+#[test]
+fn remote_mislaid_indoors_is_looked_for() {
+    let (home, _, way) = remote_lost(Loss::MislaidIndoors);
+    let look = Step::LookAgainIndoors {
+        copies: Vec::new(),
+        remotes: vec![way],
+    };
+    let steps: Vec<Step> = as_now(&home).steps.into_iter().map(|it| it.step).collect();
+    assert_eq!(steps, [look]);
+    let (given, way) = self::home(WayKind::Remote, Some(Loss::MislaidIndoors));
+    let steps = as_now(&given).steps;
+    assert!(
+        matches!(&steps[..], [plan::PlanStep { step: Step::LookAgainIndoors { remotes, .. }, .. }] if *remotes == [way])
+    );
+}
+
+#[test]
+fn lost_ring_and_remote_open_nothing_to_whoever_lost_them() {
+    let (home, resident, way) = remote_lost(Loss::NearHome);
+    let home = losing(&home, Role::Resident, Loss::NearHome);
+    assert_eq!(home.reach_of_holder(resident).unwrap(), Reach::default());
+    assert_eq!(home.reach_of_ring(resident).unwrap(), Reach::default());
+    assert_eq!(gaps(&home)[0].without.len(), 1, "and they need the door");
+    assert_eq!(as_now(&home).ways[0].stays_with, [resident]);
+    let mut part = home.way(way).unwrap().clone();
+    part.take_back();
+    let back = home.with(Change::SetWay(way, part)).unwrap();
+    assert_eq!(back.reach_of_holder(resident).unwrap().opened().count(), 1);
 }

@@ -43,7 +43,7 @@ proptest! {
                 prop_assert_eq!(at, plan.steps.len() - 1);
             }
             for can_wait in [
-                |step: &Step| matches!(step, Step::LookAgainIndoors(_)),
+                |step: &Step| matches!(step, Step::LookAgainIndoors { .. }),
                 |step: &Step| matches!(step, Step::GetCopiesBack(_)),
             ] {
                 if let Some(at) = place(&plan, can_wait) {
@@ -141,7 +141,7 @@ fn looking_again_indoors_stands_between_no_two_steps_of_today() {
         &losing_the(&home, 1, Loss::MislaidIndoors),
         Choices::default(),
     );
-    let look = place(&plan, |step| matches!(step, Step::LookAgainIndoors(_))).unwrap();
+    let look = place(&plan, |step| matches!(step, Step::LookAgainIndoors { .. })).unwrap();
     for at_once in [Step::CallPolice, Step::StopGap, Step::AskInsurer] {
         assert!(
             place(&plan, |step| *step == at_once).unwrap() < look,

@@ -489,7 +489,13 @@ fn key_mislaid_indoors_is_looked_for_before_anything_else() {
         .unwrap();
     let plan = as_now(&home);
     assert!(plan.works.is_empty() && plan.exposed.is_empty());
-    assert_eq!(plan.steps[0].step, Step::LookAgainIndoors(vec![copy]));
+    assert_eq!(
+        plan.steps[0].step,
+        Step::LookAgainIndoors {
+            copies: vec![copy],
+            remotes: Vec::new()
+        }
+    );
 }
 
 #[test]

@@ -82,6 +82,8 @@ fn board() -> Vec<String> {
         board::how_lost(Some("Sitter"), "front door"),
         board::how_lost(None, "front door"),
         board::of_step(board::UNDO, None),
+        board::way_lost(WayKind::Remote).to_owned(),
+        board::way_lost(WayKind::App).to_owned(),
         board::decides(WhoDecides::Household, DoorKind::FlatDoor)
             .unwrap_or_default()
             .to_owned(),
@@ -141,6 +143,8 @@ fn board() -> Vec<String> {
             .map(str::to_owned),
     );
     texts.extend(Loss::all().iter().map(|&loss| board::gone(loss).to_owned()));
+    let ways = WayKind::all().iter();
+    texts.extend(ways.map(|&kind| board::way_changed(kind).to_owned()));
     texts
 }
 
@@ -205,6 +209,8 @@ fn plan_texts() -> Vec<String> {
         Step::HandOver(Recipient::KeySafe(way), Vec::new()),
         Step::HandOver(Recipient::Spare, Vec::new()),
         Step::GetIn(Vec::new()),
+        Step::EmptyKeySafes(Vec::new()),
+        Step::EmptyKeySafes(vec![way]),
         Step::HandIn(Vec::new()),
         Step::ChangedByOthers {
             keys: Vec::new(),
@@ -216,6 +222,13 @@ fn plan_texts() -> Vec<String> {
         for is_old_void in [false, true] {
             texts.extend(words::how(&step, is_old_void).map(str::to_owned));
         }
+    }
+    texts.push(words::TELL_OF_A_REMOTE.to_owned());
+    for &kind in WayKind::all() {
+        let step = Step::ChangeWays(kind, Vec::new());
+        texts.push(words::step(&step, &names));
+        texts.extend(words::how(&step, false).map(str::to_owned));
+        texts.push(words::stays_with(kind).to_owned());
     }
     for action in [
         Action::RekeyCylinder,

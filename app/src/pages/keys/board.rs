@@ -180,7 +180,9 @@ fn head(overview: &Overview, state: &HouseholdHandle) -> Html {
     let household = &overview.household;
     let (out, open) = (overview.exposed.len(), overview.open_to_others.len());
     let is_lost = |(_, copy): (CopyId, &KeyCopy)| matches!(copy.place, Place::Lost { .. });
-    let is_anything_lost = household.copies().any(is_lost);
+    let mut ways = household.ways();
+    let is_anything_lost =
+        household.copies().any(is_lost) || ways.any(|(_, way)| way.losses().next().is_some());
     let doors = overview
         .names
         .doors_within(overview.open_to_others.iter().take(MOST_NAMED).copied());

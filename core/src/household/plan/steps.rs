@@ -9,7 +9,7 @@ use super::super::exposed::no_longer_should;
 use super::super::index::Index;
 use super::super::kinds::{Loss, WayKind};
 use super::super::remedy::WhoActs;
-use super::super::{CopyId, DoorId, KeyId, LockId, Place, WayId};
+use super::super::{CopyId, DoorId, Household, KeyId, LockId, Place, Way, WayId};
 use super::days::KeyDays;
 use super::{Plan, Recipient, StopGap};
 
@@ -34,14 +34,20 @@ pub enum Step {
     /// See whether somebody can get in at these doors, to which no key is at hand, and have them opened
     /// otherwise.
     GetIn(Vec<DoorId>),
-    /// Look again indoors for these copies.
-    LookAgainIndoors(Vec<CopyId>),
+    /// Look again indoors for what was mislaid there.
+    LookAgainIndoors {
+        /// The copies.
+        copies: Vec<CopyId>,
+        /// The ways in whose remotes were mislaid.
+        remotes: Vec<WayId>,
+    },
     /// Bridge the time until the visit, see [`Plan::stop_gaps`].
     StopGap,
     /// Take the keys out of these key safes, whose code is out, and see whether one is gone.
     EmptyKeySafes(Vec<WayId>),
-    /// Change the code of these ways in, or remove users.
-    ChangeCodes(Vec<WayId>),
+    /// See that nobody who should not opens by these ways in, all of one kind: change the code, remove the
+    /// user, delete the remote.
+    ChangeWays(WayKind, Vec<WayId>),
     /// Tell whoever's matter these locks and ways are.
     Tell {
         /// Whom: one of the actions that tell somebody or leave it to the system's owner.
@@ -83,9 +89,9 @@ impl Step {
         match self {
             Self::PlanWithSupport => Some(Action::PlanWithSupport),
             Self::CallPolice => Some(Action::CallPolice),
-            Self::LookAgainIndoors(_) => Some(Action::LookAgainIndoors),
+            Self::LookAgainIndoors { .. } => Some(Action::LookAgainIndoors),
             Self::StopGap => Some(Action::StopGap),
-            Self::ChangeCodes(_) => Some(Action::ChangeCodesAndUsers),
+            Self::ChangeWays(..) => Some(Action::ChangeCodesAndUsers),
             Self::Tell { action, .. } => Some(*action),
             Self::ReplaceSmallLocks(_) => Some(Action::ReplaceSmallLock),
             Self::CutCopies(_) => Some(Action::CutPlainCopies),
@@ -145,8 +151,11 @@ pub(super) fn steps(index: &Index<'_>, plan: &Plan) -> Vec<PlanStep> {
         let step = PlanStep::due(Step::GetCopiesBack(losses.to_get_back), Urgency::Soon);
         insert_in_time(&mut steps, after_work, step);
     }
-    if !losses.mislaid.is_empty() {
-        let step = Step::LookAgainIndoors(losses.mislaid);
+    if !losses.mislaid.is_empty() || !losses.mislaid_remotes.is_empty() {
+        let step = Step::LookAgainIndoors {
+            copies: losses.mislaid,
+            remotes: losses.mislaid_remotes,
+        };
         let step = PlanStep::due(step, Urgency::WhenConvenient);
         insert_in_time(&mut steps, before_work, step);
     }
@@ -213,6 +222,7 @@ fn insert_in_time(steps: &mut Vec<PlanStep>, from: usize, step: PlanStep) {
 struct Losses {
     is_for_the_police: bool,
     mislaid: Vec<CopyId>,
+    mislaid_remotes: Vec<WayId>,
     to_get_back: Vec<CopyId>,
 }
 
@@ -223,6 +233,7 @@ impl Losses {
         let mut losses = Self {
             is_for_the_police: ways.any(is_for_the_police),
             mislaid: Vec::new(),
+            mislaid_remotes: mislaid_remotes(household),
             to_get_back: Vec::new(),
         };
         for (id, copy) in household.copies() {
@@ -252,6 +263,17 @@ impl Losses {
         }
         losses
     }
+}
+
+fn mislaid_remotes(household: &Household) -> Vec<WayId> {
+    let ways = household.ways();
+    let is_mislaid = |way: &Way| {
+        let mut losses = way.losses();
+        way.kind == WayKind::Remote && losses.any(|loss| loss == Loss::MislaidIndoors)
+    };
+    ways.filter(|(_, way)| is_mislaid(way))
+        .map(|(id, _)| id)
+        .collect()
 }
 
 const fn is_for_the_police(loss: Loss) -> bool {
@@ -302,18 +324,22 @@ impl Due {
 fn works(index: &Index<'_>, plan: &Plan) -> Vec<PlanStep> {
     let mut told: BTreeMap<Action, (Due, Vec<LockId>, Vec<WayId>)> = BTreeMap::new();
     let mut emptied: (Due, Vec<WayId>) = Default::default();
-    let mut codes: (Due, Vec<WayId>) = Default::default();
+    let mut changed: BTreeMap<WayKind, (Due, Vec<WayId>)> = BTreeMap::new();
     let mut visit: (Due, Vec<LockId>) = Default::default();
     let mut small: (Due, Vec<LockId>) = Default::default();
     for way in &plan.ways {
         // What hangs at another's home is for its owner to see to.
-        if is_key_safe(index, way.way) && way.action != Action::TellOwner {
+        let Some(kind) = index.household.way(way.way).map(|way| way.kind) else {
+            continue;
+        };
+        if kind == WayKind::KeySafe && way.action != Action::TellOwner {
             emptied.0.add(way.urgency, way.could_be);
             emptied.1.push(way.way);
         }
         if way.action == Action::ChangeCodesAndUsers {
-            codes.0.add(way.urgency, way.could_be);
-            codes.1.push(way.way);
+            let entry = changed.entry(kind).or_default();
+            entry.0.add(way.urgency, way.could_be);
+            entry.1.push(way.way);
         } else {
             let entry = told.entry(way.action).or_default();
             entry.0.add(way.urgency, way.could_be);
@@ -339,7 +365,9 @@ fn works(index: &Index<'_>, plan: &Plan) -> Vec<PlanStep> {
     }
     let mut steps: Vec<PlanStep> = Vec::new();
     steps.extend(emptied.0.of(Step::EmptyKeySafes(emptied.1)));
-    steps.extend(codes.0.of(Step::ChangeCodes(codes.1)));
+    for (kind, (due, ways)) in changed {
+        steps.extend(due.of(Step::ChangeWays(kind, ways)));
+    }
     for (action, (due, locks, ways)) in told {
         steps.extend(due.of(Step::Tell {
             action,
@@ -351,11 +379,6 @@ fn works(index: &Index<'_>, plan: &Plan) -> Vec<PlanStep> {
     steps.extend(small.0.of(Step::ReplaceSmallLocks(small.1)));
     steps.sort_by_key(|step| Reverse(step.urgency));
     steps
-}
-
-fn is_key_safe(index: &Index<'_>, way: WayId) -> bool {
-    let way = index.household.way(way);
-    way.is_some_and(|way| way.kind == WayKind::KeySafe)
 }
 
 /// How soon old keys can be destroyed: when the last of the locks that took them no longer does.

@@ -1,6 +1,8 @@
 //! Words of the board: who holds which key, what opens, what could be in wrong hands.
 
-use self_check_core::household::{DoorKind, Finding, FoundExposure, LockKind, Loss, WhoDecides};
+use self_check_core::household::{
+    DoorKind, Finding, FoundExposure, LockKind, Loss, WayKind, WhoDecides,
+};
 
 use crate::copy::Listed;
 use crate::copy::en::numbers::counted;
@@ -168,10 +170,6 @@ texts! {
     KNOWN_BY_NOBODY = "nobody put down yet";
     /// Given away.
     WAY_GIVEN = "In wrong hands, or may be";
-    /// Marks it.
-    WAY_LOST = "Someone else has it now";
-    /// Takes the mark back.
-    WAY_CHANGED = "It has been changed";
 
     // More or less than needed
     /// Heading.
@@ -417,6 +415,23 @@ pub fn ring_is_lost(holder: &str, loss: Loss, has_keys: bool) -> String {
     match loss {
         Loss::NotReturned => format!("{holder}: {what} not given back"),
         _ => format!("{holder}: lost {what}"),
+    }
+}
+
+/// Marks a way in given away.
+pub fn way_lost(kind: WayKind) -> &'static str {
+    match kind {
+        WayKind::Remote => "One is lost",
+        WayKind::DoorCode | WayKind::KeySafe | WayKind::App => "Someone else has it now",
+    }
+}
+
+/// Takes the mark back, the way in having been changed.
+pub fn way_changed(kind: WayKind) -> &'static str {
+    match kind {
+        WayKind::Remote => "The lost one no longer works",
+        WayKind::DoorCode | WayKind::KeySafe => "The code has been changed",
+        WayKind::App => "The user has been removed",
     }
 }
 

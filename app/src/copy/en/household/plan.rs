@@ -3,7 +3,9 @@
 use self_check_core::advice::Action;
 use self_check_core::household::plan::{Note, Recipient, Step};
 use self_check_core::household::remedy::WhoActs;
-use self_check_core::household::{CostLine, ExposedBy, Household, Loss, PriceRange, Priced};
+use self_check_core::household::{
+    CostLine, ExposedBy, Household, Loss, PriceRange, Priced, WayKind,
+};
 
 use super::Names;
 use crate::copy::Listed;
@@ -61,8 +63,8 @@ texts! {
     NOTES = "Also mind";
     /// People who must not know a code any more.
     WITHOUT = "No longer for";
-    /// People who are told the new code.
-    STAYS_WITH = "Tell the new one to";
+    /// People who lost their remote.
+    NEW_ONE_FOR = "A new one for";
     /// Before keys not checked.
     NOT_CHECKED_YET = "You have not checked the key to";
     /// Before keys whose check is open.
@@ -183,6 +185,11 @@ pub fn step(step: &Step, names: &Names) -> String {
             format!("A new key into: {}", names.way(*way))
         }
         Step::HandOver(Recipient::Spare, _) => "Put the spares away at home".to_owned(),
+        Step::EmptyKeySafes(safes) if safes.len() == 1 => {
+            "Take the key out of the key safe".to_owned()
+        }
+        Step::EmptyKeySafes(_) => "Take the keys out of the key safes".to_owned(),
+        Step::ChangeWays(kind, _) => change_of(*kind).0.to_owned(),
         Step::GetIn(_) => "Can you get in? If not, have the door opened first".to_owned(),
         Step::HandIn(_) => "Take in keys that people will not need".to_owned(),
         Step::ChangedByOthers { .. } => "Once others have changed their lock".to_owned(),
@@ -210,6 +217,10 @@ pub fn how(step: &Step, is_old_void: bool) -> Option<&'static str> {
         } else {
             "Hand the new keys over. Today’s keys stay in use."
         }),
+        Step::EmptyKeySafes(_) => Some(
+            "That is a small box with a code. Look whether each key is still there, and count. If one is gone, say so on the board: then its lock cannot wait. A key that is there may have been copied.",
+        ),
+        Step::ChangeWays(kind, _) => Some(change_of(*kind).1),
         Step::GetIn(_) => Some(
             "No key to it is at hand. Ask a locksmith to open it without damage, and for the price before the work. Where others decide about the door, ask them first.",
         ),
@@ -225,6 +236,40 @@ pub fn how(step: &Step, is_old_void: bool) -> Option<&'static str> {
         _ => None,
     }
 }
+
+/// What is done about a way in without a cylinder, and how.
+fn change_of(kind: WayKind) -> (&'static str, &'static str) {
+    match kind {
+        WayKind::DoorCode => (
+            "Change the door code",
+            "Choose a new code that is no date and no house number. Where each person has a code of their own, delete only those that are out.",
+        ),
+        WayKind::KeySafe => (
+            "Change the code of the key safe",
+            "A key safe is a small box with a code. Choose a new code that is no date and no house number. Then put the key back, if you still want one there.",
+        ),
+        WayKind::Remote => (
+            "Have the lost remote or card deleted",
+            "The same goes for a fob (a small tag held to a reader). Have the lost one taken out of the memory of the receiver or reader at the door. If it cannot be done singly, clear all and teach the others in again.",
+        ),
+        WayKind::App => (
+            "Remove old users from the app",
+            "In the app, look through the users. Remove those who should no longer open the door. If someone could know its password, change that too.",
+        ),
+    }
+}
+
+/// Before those who go on opening the door by it.
+pub fn stays_with(kind: WayKind) -> &'static str {
+    match kind {
+        WayKind::DoorCode | WayKind::KeySafe => "Tell the new code to",
+        WayKind::Remote => "Still in use with",
+        WayKind::App => "Still a user",
+    }
+}
+
+/// How a lost card or remote is told to those who decide about the door.
+pub const TELL_OF_A_REMOTE: &str = "Ask to have the lost remote, card or fob (a small tag held to a reader) taken out of the memory of the receiver or reader at the door. The lock and the other remotes can stay.";
 
 /// What is done with one lock, in a word or two.
 pub fn verb(action: Action) -> &'static str {
