@@ -264,6 +264,16 @@ impl Work {
 }
 
 impl WayWork {
+    /// Who acts.
+    pub const fn who(&self) -> WhoActs {
+        match self.action {
+            Action::TellLandlord => WhoActs::Landlord,
+            Action::TellManager => WhoActs::SystemOwner,
+            Action::TellOwner => WhoActs::AnotherOwner,
+            _ => WhoActs::Household,
+        }
+    }
+
     /// Whether the answer to how the remote was lost can make it more urgent.
     pub fn may_be_sooner(&self) -> bool {
         self.could_be > self.urgency

@@ -1,6 +1,7 @@
 //! What holds for any household.
 
 use proptest::prelude::*;
+use self_check_core::household::remedy::WhoActs;
 use self_check_core::household::*;
 
 use super::any::{grown, household, meant, raw_changes};
@@ -117,6 +118,33 @@ proptest! {
                 prop_assert!(keys.iter().all(|keys| keys.len() == 1));
                 prop_assert!(keys.into_iter().all(|keys| seen.insert(keys)), "two groups share a key");
             }
+        }
+    }
+
+    #[test]
+    fn what_others_decide_stays_open_until_they_have_acted(home in household(120)) {
+        for &grouping in Grouping::ALL {
+            let before = planned(&home, grouping);
+            let ours = [WhoActs::Household].into_iter().collect();
+            let after = before.carried_out_by(&home, &ours).unwrap();
+            prop_assert!(truth::fits_together(&after));
+            let left = planned(&after, grouping);
+            prop_assert!(!left.actors().contains(&WhoActs::Household), "{:?}: {:?}", grouping, left);
+            let theirs = |plan: &Plan| -> Vec<_> {
+                let works = plan.works.iter().filter(|work| work.who != WhoActs::Household);
+                let works = works.map(|work| (Some(work.lock), None, work.urgency));
+                let ways = plan.ways.iter().filter(|work| work.who() != WhoActs::Household);
+                works.chain(ways.map(|work| (None, Some(work.way), work.urgency))).collect()
+            };
+            prop_assert_eq!(theirs(&before), theirs(&left), "{:?}", grouping);
+            let all = left.carried_out(&after).unwrap();
+            prop_assert_eq!(truth::open_to_exposed(&all), Default::default());
+            prop_assert!(!truth::has_an_open_way(&all));
+            let others = before.actors().into_iter().filter(|&who| who != WhoActs::Household);
+            let first = before.carried_out_by(&home, &others.collect()).unwrap();
+            prop_assert!(truth::fits_together(&first));
+            let left = planned(&first, grouping).actors();
+            prop_assert!(left.iter().all(|&who| who == WhoActs::Household), "{:?}", left);
         }
     }
 

@@ -328,6 +328,31 @@ fn whoever_kept_back_the_key_of_another_door_stays_with_a_code() {
     assert!(plan.ways[0].stays_with.contains(&neighbour));
 }
 
+#[test]
+fn key_of_the_buildings_door_stays_out_when_our_own_lock_is_done() {
+    use self_check_core::household::remedy::WhoActs;
+    let people = [Role::Resident, Role::Sitter];
+    let home = quick::flat_and_entrance(LockKind::PinTumbler, &people).unwrap();
+    let home = losing(&home, Role::Sitter, Loss::NotReturned);
+    let both = planned(&home, Grouping::AsNow);
+    let actors: Vec<WhoActs> = both.actors().into_iter().collect();
+    assert_eq!(actors, [WhoActs::Household, WhoActs::SystemOwner]);
+    let ours = both.carried_out_by(&home, &[actors[0]].into_iter().collect());
+    let ours = ours.unwrap();
+    let left = planned(&ours, Grouping::AsNow);
+    let entrance_key = home.keys().nth(1).map(|(key, _)| key);
+    let out: Vec<KeyId> = exposed_keys(&ours).iter().map(|key| key.key).collect();
+    assert_eq!(out, Vec::from_iter(entrance_key));
+    let kinds: Vec<DoorKind> = left
+        .stop_gaps
+        .iter()
+        .map(|gap| home.door(gap.door).unwrap().kind)
+        .collect();
+    assert_eq!((left.works.len(), kinds), (1, Vec::new()));
+    let done = left.carried_out(&ours).unwrap();
+    assert!(planned(&done, Grouping::AsNow).is_empty());
+}
+
 fn opens_only_own(home: &Household, key: KeyId) -> bool {
     let mut opened = home.locks().filter(|(_, lock)| lock.keys.contains(&key));
     opened.all(|(_, lock)| truth::is_own(home, lock))

@@ -250,6 +250,7 @@ fn plan_texts() -> Vec<String> {
         WhoActs::AnotherOwner,
     ] {
         texts.push(words::who(who).to_owned());
+        texts.push(words::done_by(who).to_owned());
     }
     let copy = home.copies().next().map(|(id, _)| id);
     if let Some(copy) = copy {

@@ -5,9 +5,11 @@ mod choices;
 mod keys;
 mod steps;
 
+use std::collections::BTreeSet;
 use std::rc::Rc;
 
 use self_check_core::household::plan::{Note, Plan};
+use self_check_core::household::remedy::WhoActs;
 use self_check_core::household::{Grouping, KeyId, plan, remedy};
 use self_check_core::sources::Source;
 use yew::prelude::*;
@@ -79,6 +81,8 @@ fn lede(plan: &Plan, is_just_done: bool) -> &'static str {
         words::NOTHING_NOW
     } else if plan.is_empty() {
         words::NOTHING
+    } else if !plan.actors().contains(&WhoActs::Household) {
+        words::LEDE_OTHERS
     } else if plan.choices.grouping == Grouping::AsNow {
         words::LEDE
     } else {
@@ -183,22 +187,33 @@ fn of_keys(overview: &Overview, words: &str, keys: &[KeyId]) -> Html {
     html! { <li>{ words }{ ": " }{ named.join("; ") }{ "." }</li> }
 }
 
-/// The household as it is once the plan is carried out.
+/// The press that says who has done their part: one for everything where only one acts, else one each.
 fn done(state: &HouseholdHandle, plan: &Rc<Plan>) -> Html {
-    let onclick = {
+    let actors = plan.actors();
+    let is_ours_alone = actors.iter().all(|&who| who == WhoActs::Household);
+    let press = |who: WhoActs| {
         let (state, plan) = (state.clone(), Rc::clone(plan));
-        Callback::from(
-            move |_: MouseEvent| match plan.carried_out(state.household()) {
+        let acted = BTreeSet::from([who]);
+        let onclick = Callback::from(move |_: MouseEvent| {
+            match plan.carried_out_by(state.household(), &acted) {
                 Ok(after) => state.dispatch(HouseholdAct::CarryOut(after)),
                 Err(refusal) => state.dispatch(HouseholdAct::Refuse(refusal)),
-            },
-        )
+            }
+        });
+        let label = match who {
+            WhoActs::Household if is_ours_alone => words::DONE,
+            who => words::done_by(who),
+        };
+        html! { <p class="row"><button type="button" class="press-quiet" {onclick}>{ label }</button></p> }
     };
     html! {
         <section class="screen-only" aria-labelledby="done">
             <h2 id="done">{ words::DONE_TITLE }</h2>
+            if !is_ours_alone {
+                <p>{ words::DONE_BY_OTHERS }</p>
+            }
             <p>{ words::DONE_NOTE }</p>
-            <p class="row"><button type="button" class="press-quiet" {onclick}>{ words::DONE }</button></p>
+            { for actors.iter().copied().map(press) }
         </section>
     }
 }

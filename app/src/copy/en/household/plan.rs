@@ -23,6 +23,8 @@ texts! {
     LEDE = "Done in this order, no key that is out opens anything, and as few locks as possible are touched.";
     /// Opening line with another grouping.
     LEDE_REGROUPED = "Done in this order, no key that is out opens anything, and the doors share keys as you chose.";
+    /// Opening line where only others have anything to do.
+    LEDE_OTHERS = "The rest is for others to do. Until they have, what is named below still opens.";
     /// Unfolds the choices.
     CHOICES = "Change what the plan aims at";
     /// Where no key of today is left.
@@ -77,6 +79,8 @@ texts! {
     DONE_TITLE = "Once it is done";
     /// Marks the work done.
     DONE = "All of this is done";
+    /// Where others act too.
+    DONE_BY_OTHERS = "What others decide about stays open here until they have acted. Say it when they have.";
     /// Below it.
     DONE_NOTE = "The board then shows the new keys with the people they are for. You can undo it.";
     /// Sources.
@@ -299,6 +303,16 @@ pub fn who(who: WhoActs) -> &'static str {
         WhoActs::Landlord => "the landlord",
         WhoActs::SystemOwner => "the manager or owner of the key system",
         WhoActs::AnotherOwner => "its owner",
+    }
+}
+
+/// Says that these have done their part.
+pub fn done_by(who: WhoActs) -> &'static str {
+    match who {
+        WhoActs::Household => "Our own part is done",
+        WhoActs::Landlord => "The landlord has done it",
+        WhoActs::SystemOwner => "The manager or owner of the key system has done it",
+        WhoActs::AnotherOwner => "Its owner has done it",
     }
 }
 
