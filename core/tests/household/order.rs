@@ -149,3 +149,14 @@ fn looking_again_indoors_stands_between_no_two_steps_of_today() {
         );
     }
 }
+
+#[test]
+fn copies_are_asked_back_before_anybody_is_sent_for() {
+    let people = [Role::Resident, Role::Sitter];
+    let home = quick::flat_and_entrance(LockKind::PinTumbler, &people).unwrap();
+    let lost = losing(&home, Role::Sitter, Loss::NotReturned);
+    let plan = plan(&lost, Choices::default());
+    let ask = place(&plan, |step| matches!(step, Step::GetCopiesBack(_))).unwrap();
+    let work = place(&plan, orders_work).unwrap();
+    assert!(ask < work, "{:?}", plan.steps);
+}

@@ -216,6 +216,7 @@ fn plan_texts() -> Vec<String> {
             keys: Vec::new(),
             old: Vec::new(),
         },
+        Step::GetCopiesBack(Vec::new()),
         Step::ScrapOldCopies(Vec::new()),
     ] {
         texts.push(words::step(&step, &names));

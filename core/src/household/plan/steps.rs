@@ -123,8 +123,8 @@ impl Step {
 }
 
 /// First what cannot wait and what has to be asked before work is ordered, then the works by urgency,
-/// each before the copies that go with it. Looking again and asking for copies back wait for whatever is more urgent; the old
-/// copies are destroyed last of all.
+/// each before the copies that go with it. Looking again and asking for copies back come before the works,
+/// since they may save one, but wait for whatever is more urgent; the old copies are destroyed last of all.
 pub(super) fn steps(index: &Index<'_>, plan: &Plan) -> Vec<PlanStep> {
     let losses = Losses::of(index);
     let mut locks = Due::default();
@@ -136,7 +136,6 @@ pub(super) fn steps(index: &Index<'_>, plan: &Plan) -> Vec<PlanStep> {
     let mut steps = at_once(index, plan, &losses);
     let before_work = steps.len();
     steps.extend(works);
-    let after_work = steps.len();
     steps.extend(days.cut(plan));
     steps.extend(days.hand_over(plan));
     if !plan.hand_in.is_empty() {
@@ -149,7 +148,7 @@ pub(super) fn steps(index: &Index<'_>, plan: &Plan) -> Vec<PlanStep> {
     }
     if !losses.to_get_back.is_empty() {
         let step = PlanStep::due(Step::GetCopiesBack(losses.to_get_back), Urgency::Soon);
-        insert_in_time(&mut steps, after_work, step);
+        insert_in_time(&mut steps, before_work, step);
     }
     if !losses.mislaid.is_empty() || !losses.mislaid_remotes.is_empty() {
         let step = Step::LookAgainIndoors {

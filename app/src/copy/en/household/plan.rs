@@ -221,6 +221,9 @@ pub fn how(step: &Step, is_old_void: bool) -> Option<&'static str> {
         } else {
             "Hand the new keys over. Today’s keys stay in use."
         }),
+        Step::GetCopiesBack(_) => Some(
+            "Ask first: a friendly call costs nothing and may save work. Name a day. What comes back you put down on the board. It may have been copied all the same, unless a copy needs your card and the card never left you.",
+        ),
         Step::EmptyKeySafes(_) => Some(
             "That is a small box with a code. Look whether each key is still there, and count. If one is gone, say so on the board: then its lock cannot wait. A key that is there may have been copied.",
         ),
