@@ -40,7 +40,12 @@ proptest! {
                 prop_assert!(plan.steps[..at].iter().all(|step| step.urgency == Urgency::Today));
             }
             if let Some(at) = place(&plan, |step| matches!(step, Step::ScrapOldCopies(_))) {
+                let mut after = plan.steps[at + 1..].iter();
+                prop_assert!(after.all(|step| matches!(step.step, Step::ChangedByOthers { .. })));
+            }
+            if let Some(at) = place(&plan, |step| matches!(step, Step::ChangedByOthers { .. })) {
                 prop_assert_eq!(at, plan.steps.len() - 1);
+                prop_assert_eq!(plan.steps[at].urgency, Urgency::WhenConvenient);
             }
             for can_wait in [
                 |step: &Step| matches!(step, Step::LookAgainIndoors { .. }),

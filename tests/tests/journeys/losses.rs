@@ -51,7 +51,7 @@ fn fresh_loss_asks_how_before_it_says_how_soon() -> Result<()> {
                 "Front door: someone stays in",
                 "It depends on how it went missing",
                 "Have a locksmith see to 2 locks",
-                "Destroy the old keys, last of all",
+                "Destroy the old keys",
             ],
         )
         .await?;
@@ -65,7 +65,7 @@ fn fresh_loss_asks_how_before_it_says_how_soon() -> Result<()> {
                 "Front door: someone stays in",
                 "Ask your insurer",
                 "Have a locksmith see to 2 locks",
-                "Destroy the old keys, last of all",
+                "Destroy the old keys",
             ],
         )
         .await?;

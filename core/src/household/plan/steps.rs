@@ -124,7 +124,8 @@ impl Step {
 
 /// First what cannot wait and what has to be asked before work is ordered, then the works by urgency,
 /// each before the copies that go with it. Looking again and asking for copies back come before the works,
-/// since they may save one, but wait for whatever is more urgent; the old copies are destroyed last of all.
+/// since they may save one, but wait for whatever is more urgent. The old copies are destroyed at the end of
+/// what the household does; what others have yet to do comes after that.
 pub(super) fn steps(index: &Index<'_>, plan: &Plan) -> Vec<PlanStep> {
     let losses = Losses::of(index);
     let mut locks = Due::default();
@@ -158,11 +159,11 @@ pub(super) fn steps(index: &Index<'_>, plan: &Plan) -> Vec<PlanStep> {
         let step = PlanStep::due(step, Urgency::WhenConvenient);
         insert_in_time(&mut steps, before_work, step);
     }
-    steps.extend(changed_by_others(index, plan));
     let old = at_hand(index, &plan.void);
     if !old.is_empty() {
         steps.push(last_of(plan, &old).step(Step::ScrapOldCopies(old)));
     }
+    steps.extend(changed_by_others(index, plan));
     if plan.safety_first {
         steps.retain(|step| !step.step.is_unsafe_beside_a_feared_person());
     }

@@ -197,7 +197,7 @@ pub fn step(step: &Step, names: &Names) -> String {
         Step::GetIn(_) => "Can you get in? If not, have the door opened first".to_owned(),
         Step::HandIn(_) => "Take in keys that people will not need".to_owned(),
         Step::ChangedByOthers { .. } => "Once others have changed their lock".to_owned(),
-        Step::ScrapOldCopies(_) => "Destroy the old keys, last of all".to_owned(),
+        Step::ScrapOldCopies(_) => "Destroy the old keys".to_owned(),
         other => other.action().map_or_else(String::new, |action| {
             super::super::action(action).title.to_owned()
         }),
@@ -217,7 +217,7 @@ pub fn how(step: &Step, is_old_void: bool) -> Option<&'static str> {
             "That is a small box with a code. The keys in it stay in use."
         }),
         Step::HandOver(..) => Some(if is_old_void {
-            "Hand the new keys over. Take in only old keys that the last step names, if you can: all others stay in use."
+            "Hand the new keys over. Take in only old keys that the step “Destroy the old keys” names, if you can: all others stay in use."
         } else {
             "Hand the new keys over. Today’s keys stay in use."
         }),
