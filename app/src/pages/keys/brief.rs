@@ -6,7 +6,7 @@ mod ticks;
 use self_check_core::household::{brief, plan};
 use yew::prelude::*;
 
-use super::{BRIEF, OverviewProps, example_note, pages, use_keys_page};
+use super::{BRIEF, OverviewProps, example_note, on_paper, pages, paper_note, use_keys_page};
 use crate::browser;
 use crate::copy::en::household::brief as words;
 use crate::ui::use_household;
@@ -26,7 +26,8 @@ pub fn BriefPage(props: &OverviewProps) -> Html {
         |(household, choices, ticked)| brief(household, &plan(household, *choices), *ticked),
     );
     html! {
-        <article class="brief-page">
+        <article class={classes!("brief-page", on_paper(&state))}>
+            { paper_note(&state) }
             <div class="narrow screen-only">
                 { example_note(&state) }
                 <h1 tabindex="-1">{ words::TITLE }</h1>

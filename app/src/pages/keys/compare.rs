@@ -5,7 +5,7 @@ use self_check_core::sources::Source;
 use yew::prelude::*;
 
 use super::plan::needs_assumed;
-use super::{COMPARE, OverviewProps, example_note, pages, safety_note, use_keys_page};
+use super::{COMPARE, OverviewProps, example_note, on_paper, pages, safety_note, use_keys_page};
 use crate::copy::Listed;
 use crate::copy::en::household::{self, board, plan as words};
 use crate::copy::en::numbers::counted;
@@ -29,7 +29,7 @@ pub fn Compare(props: &OverviewProps) -> Html {
     let ways = use_memo(state.to_plan_for(), compare);
     let is_empty = ways.iter().all(|way| way.groups.is_empty());
     html! {
-        <article>
+        <article class={on_paper(&state)}>
             { example_note(&state) }
             <h1 tabindex="-1">{ words::COMPARE }</h1>
             <p class="lede">{ words::COMPARE_LEDE }</p>

@@ -8,7 +8,7 @@ use self_check_core::household::{Cost, CostLine, plan};
 use yew::prelude::*;
 
 use super::bar::Bar;
-use super::{COSTS, OverviewProps, example_note, pages, safety_note, use_keys_page};
+use super::{COSTS, OverviewProps, example_note, on_paper, pages, safety_note, use_keys_page};
 use crate::copy::Listed;
 use crate::copy::en::household::plan as words;
 use crate::copy::en::numbers::counted;
@@ -26,7 +26,7 @@ pub fn Costs(props: &OverviewProps) -> Html {
         |(household, choices)| plan(household, *choices).cost(household),
     );
     html! {
-        <article class="narrow">
+        <article class={classes!("narrow", on_paper(&state))}>
             { example_note(&state) }
             <h1 tabindex="-1">{ words::COSTS }</h1>
             <p class="lede">{ words::COSTS_LEDE }</p>

@@ -15,7 +15,9 @@ use self_check_core::sources::Source;
 use yew::prelude::*;
 
 use super::bar::Bar;
-use super::{BRIEF, OverviewProps, PLAN, example_note, pages, route, safety_note, use_keys_page};
+use super::{
+    BRIEF, OverviewProps, PLAN, example_note, on_paper, pages, route, safety_note, use_keys_page,
+};
 use crate::browser;
 use crate::copy::en::household::{board, plan as words};
 use crate::household::{HouseholdAct, HouseholdHandle, Overview, Told};
@@ -41,7 +43,7 @@ pub fn PlanPage(props: &OverviewProps) -> Html {
     });
     let has_visit = plan.works.iter().any(|work| work.needs_a_locksmith());
     html! {
-        <article class="narrow">
+        <article class={classes!("narrow", on_paper(&state))}>
             { example_note(&state) }
             <h1 tabindex="-1">{ words::TITLE }</h1>
             <p class="lede">{ lede(&plan, is_just_done) }</p>

@@ -341,7 +341,9 @@ texts! {
 
     // Safety
     /// Before everything, where a person is feared.
-    SAFETY = "Your safety comes first. Before you change a lock, plan with a service you trust. Nothing on this page is printed or kept.";
+    SAFETY = "Your safety comes first. Before you change a lock, plan with a service you trust. Nothing on this page is kept, and on paper it stays empty.";
+    /// All that stands on paper then.
+    NOT_PRINTED = "This page prints nothing: a printed plan could be found.";
 }
 
 /// The heading of a board with keys on it.
