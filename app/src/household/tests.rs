@@ -195,7 +195,7 @@ fn safety_outlasts_emptying_and_leaves_copies_alone() {
         [lose_the_sitters_ring(&state), HouseholdAct::PutSafetyFirst],
     );
     assert!(state.puts_safety_first());
-    let steps = plan(&state.to_plan_for(), state.choices).steps;
+    let steps = plan(state.household(), state.choices_to_plan()).steps;
     assert_eq!(
         steps.first().map(|step| &step.step),
         Some(&Step::PlanWithSupport)

@@ -41,6 +41,8 @@ pub struct Choices {
     pub spares: Option<u8>,
     /// Whether the locksmith comes outside ordinary hours.
     pub after_hours: bool,
+    /// Whether safety comes first though no key's own check says so: a check of another key did.
+    pub safety_first: bool,
 }
 
 /// What to do, in which order, with which keys at the end.
@@ -293,6 +295,7 @@ impl Default for Choices {
             grouping: Grouping::AsNow,
             spares: None,
             after_hours: false,
+            safety_first: false,
         }
     }
 }
@@ -342,7 +345,7 @@ pub(super) fn plan_with(index: &Index<'_>, choices: Choices, groups: &[Group]) -
         .partition(|&key| opens_only_own_locks(index, key));
     let mut plan = Plan {
         choices,
-        safety_first: household.puts_safety_first(),
+        safety_first: choices.safety_first || household.puts_safety_first(),
         shut: shut::shut(index, &works),
         stop_gaps: beside::stop_gaps(index, &exposed, &works),
         notes: beside::notes(index, &exposed, &works),

@@ -212,6 +212,7 @@ fn plan_texts() -> Vec<String> {
         Step::EmptyKeySafes(Vec::new()),
         Step::EmptyKeySafes(vec![way]),
         Step::HandIn(Vec::new()),
+        Step::TakeNewKeys,
         Step::ChangedByOthers {
             keys: Vec::new(),
             old: Vec::new(),

@@ -20,9 +20,9 @@ pub fn BriefPage(props: &OverviewProps) -> Html {
     let state = use_household();
     let overview = &props.overview;
     let print = Callback::from(|_: MouseEvent| browser::print());
-    let household = state.to_plan_for();
+    let household = state.household().clone();
     let made = use_memo(
-        (household, state.choices, state.brief),
+        (household, state.choices_to_plan(), state.brief),
         |(household, choices, ticked)| brief(household, &plan(household, *choices), *ticked),
     );
     html! {

@@ -26,7 +26,7 @@ pub fn Compare(props: &OverviewProps) -> Html {
     use_keys_page(words::COMPARE);
     let state = use_household();
     let overview = &props.overview;
-    let ways = use_memo(state.to_plan_for(), compare);
+    let ways = use_memo(state.household().clone(), compare);
     let is_empty = ways.iter().all(|way| way.groups.is_empty());
     html! {
         <article class={on_paper(&state)}>

@@ -22,7 +22,7 @@ pub fn Costs(props: &OverviewProps) -> Html {
     let state = use_household();
     let overview = &props.overview;
     let cost = use_memo(
-        (state.to_plan_for(), state.choices),
+        (state.household().clone(), state.choices_to_plan()),
         |(household, choices)| plan(household, *choices).cost(household),
     );
     html! {

@@ -30,7 +30,7 @@ pub fn PlanPage(props: &OverviewProps) -> Html {
     let state = use_household();
     let overview = &props.overview;
     let plan = use_memo(
-        (state.to_plan_for(), state.choices),
+        (state.household().clone(), state.choices_to_plan()),
         |(household, choices)| plan(household, *choices),
     );
     let is_just_done = state.news.told == Some(Told::CarriedOut);

@@ -11,7 +11,7 @@ use super::super::kinds::{Loss, WayKind};
 use super::super::remedy::WhoActs;
 use super::super::{CopyId, DoorId, Household, KeyId, LockId, Place, Way, WayId};
 use super::days::KeyDays;
-use super::{Plan, Recipient, StopGap};
+use super::{Origin, Plan, Recipient, StopGap};
 
 /// One step with how soon it is due.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -61,6 +61,9 @@ pub enum Step {
     LocksmithVisit(Vec<LockId>),
     /// Replace these small locks.
     ReplaceSmallLocks(Vec<LockId>),
+    /// Take the new keys into one's own hands. Where safety comes first that is all that is said of them:
+    /// who else gets one is part of the plan made with the service.
+    TakeNewKeys,
     /// Have copies cut of these keys, places in [`Plan::keys`]: those of the visit are cut there.
     CutCopies(Vec<usize>),
     /// Hand over these copies: places in [`Plan::keys`], each with how many.
@@ -99,6 +102,7 @@ impl Step {
             Self::AskInsurer => Some(Action::AskInsurer),
             Self::GetIn(_)
             | Self::EmptyKeySafes(_)
+            | Self::TakeNewKeys
             | Self::LocksmithVisit(_)
             | Self::HandOver(..)
             | Self::HandIn(_)
@@ -165,9 +169,25 @@ pub(super) fn steps(index: &Index<'_>, plan: &Plan) -> Vec<PlanStep> {
     }
     steps.extend(changed_by_others(index, plan));
     if plan.safety_first {
+        take_new_keys(&mut steps, plan);
         steps.retain(|step| !step.step.is_unsafe_beside_a_feared_person());
     }
     steps
+}
+
+/// Nobody is left without a key by the new lock: the first step that has new keys cut says only that.
+fn take_new_keys(steps: &mut [PlanStep], plan: &Plan) {
+    let is_new = |&place: &usize| {
+        let key = plan.keys.get(place);
+        key.is_some_and(|key| matches!(key.origin, Origin::New { .. }))
+    };
+    let cuts_new_keys = |step: &&mut PlanStep| match &step.step {
+        Step::CutCopies(keys) => keys.iter().any(is_new),
+        _ => false,
+    };
+    if let Some(first) = steps.iter_mut().find(cuts_new_keys) {
+        first.step = Step::TakeNewKeys;
+    }
 }
 
 /// What comes before any work.

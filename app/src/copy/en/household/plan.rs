@@ -195,6 +195,7 @@ pub fn step(step: &Step, names: &Names) -> String {
         Step::EmptyKeySafes(_) => "Take the keys out of the key safes".to_owned(),
         Step::ChangeWays(kind, _) => change_of(*kind).0.to_owned(),
         Step::GetIn(_) => "Can you get in? If not, have the door opened first".to_owned(),
+        Step::TakeNewKeys => "Take the new keys yourself".to_owned(),
         Step::HandIn(_) => "Take in keys that people will not need".to_owned(),
         Step::ChangedByOthers { .. } => "Once others have changed their lock".to_owned(),
         Step::ScrapOldCopies(_) => "Destroy the old keys".to_owned(),
@@ -230,6 +231,9 @@ pub fn how(step: &Step, is_old_void: bool) -> Option<&'static str> {
         Step::ChangeWays(kind, _) => Some(change_of(*kind).1),
         Step::GetIn(_) => Some(
             "No key to it is at hand. Ask a locksmith to open it without damage, and for the price before the work. Where others decide about the door, ask them first.",
+        ),
+        Step::TakeNewKeys => Some(
+            "Ask the locksmith to hand the new keys to you alone. Whom else you give one to is part of your plan with the service.",
         ),
         Step::HandIn(_) => Some(
             "They open doors that these people do not need. A friendly word is enough. A returned key proves nothing: if you are not sure of someone, have that lock changed too.",

@@ -24,7 +24,9 @@ pub fn steps(overview: &Overview, plan: &Plan) -> Html {
             if plan.safety_first {
                 <p class="caution"><strong>{ site::CAUTION }</strong>{ " " }{ site::ONLY_IN_A_PLAN }</p>
             }
-            { until_then(overview, plan) }
+            if !plan.safety_first {
+                { until_then(overview, plan) }
+            }
             <ol class="todo">
                 { for together(&plan.steps).map(|steps| match steps {
                     [step] => one(overview, plan, step),
@@ -214,7 +216,9 @@ fn about(overview: &Overview, plan: &Plan, step: &Step) -> Vec<String> {
             .map(|&door| names.door(door).to_owned())
             .collect(),
         Step::StopGap => gap_lines(overview, plan),
-        Step::PlanWithSupport | Step::CallPolice | Step::AskInsurer => Vec::new(),
+        Step::PlanWithSupport | Step::CallPolice | Step::AskInsurer | Step::TakeNewKeys => {
+            Vec::new()
+        }
     }
 }
 
