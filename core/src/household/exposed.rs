@@ -106,12 +106,12 @@ impl Loss {
 impl Way {
     /// How soon it has to be changed after it came into other hands in this way. A remote can be as far
     /// from its door as a key, and is as urgent. Whoever has a code or uses an app knows the door and can
-    /// walk in at once: today, as for a key lost with the address.
+    /// walk in at once: today, as for a key lost with the address. Only one with whoever did not give a
+    /// key back is as urgent as that key.
     pub const fn urgency_of(&self, loss: Loss) -> Option<Urgency> {
-        match (self.kind, loss.urgency()) {
-            (_, None) => None,
-            (WayKind::Remote, urgency) => urgency,
-            (WayKind::DoorCode | WayKind::KeySafe | WayKind::App, Some(_)) => Some(Urgency::Today),
+        match (self.kind, loss) {
+            (WayKind::Remote, _) | (_, Loss::MislaidIndoors | Loss::NotReturned) => loss.urgency(),
+            (WayKind::DoorCode | WayKind::KeySafe | WayKind::App, _) => Some(Urgency::Today),
         }
     }
 }

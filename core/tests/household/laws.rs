@@ -123,28 +123,31 @@ proptest! {
 
     #[test]
     fn what_others_decide_stays_open_until_they_have_acted(home in household(120)) {
+        let is_ours = |who: WhoActs| who == WhoActs::Household;
+        let part = |plan: &Plan, ours: bool| -> Vec<_> {
+            let works = plan.works.iter().filter(|work| is_ours(work.who) == ours);
+            let works = works.map(|work| (Some(work.lock), None, work.urgency));
+            let ways = plan.ways.iter().filter(|work| is_ours(work.who()) == ours);
+            works.chain(ways.map(|work| (None, Some(work.way), work.urgency))).collect()
+        };
         for &grouping in Grouping::ALL {
             let before = planned(&home, grouping);
-            let ours = [WhoActs::Household].into_iter().collect();
-            let after = before.carried_out_by(&home, &ours).unwrap();
-            prop_assert!(truth::fits_together(&after));
-            let left = planned(&after, grouping);
-            prop_assert!(!left.actors().contains(&WhoActs::Household), "{:?}: {:?}", grouping, left);
-            let theirs = |plan: &Plan| -> Vec<_> {
-                let works = plan.works.iter().filter(|work| work.who != WhoActs::Household);
-                let works = works.map(|work| (Some(work.lock), None, work.urgency));
-                let ways = plan.ways.iter().filter(|work| work.who() != WhoActs::Household);
-                works.chain(ways.map(|work| (None, Some(work.way), work.urgency))).collect()
-            };
-            prop_assert_eq!(theirs(&before), theirs(&left), "{:?}", grouping);
-            let all = left.carried_out(&after).unwrap();
-            prop_assert_eq!(truth::open_to_exposed(&all), Default::default());
-            prop_assert!(!truth::has_an_open_way(&all));
-            let others = before.actors().into_iter().filter(|&who| who != WhoActs::Household);
-            let first = before.carried_out_by(&home, &others.collect()).unwrap();
-            prop_assert!(truth::fits_together(&first));
-            let left = planned(&first, grouping).actors();
-            prop_assert!(left.iter().all(|&who| who == WhoActs::Household), "{:?}", left);
+            for ours in [true, false] {
+                let acted = before.actors().into_iter().filter(|&who| is_ours(who) == ours);
+                let after = before.carried_out_by(&home, &acted.collect()).unwrap();
+                prop_assert!(truth::fits_together(&after));
+                let left = planned(&after, Grouping::AsNow);
+                prop_assert_eq!(part(&left, ours), [], "{:?}", grouping);
+                let open = |plan: &Plan| -> Vec<_> {
+                    let exposed = |lock| plan.works.iter().any(|work| Some(work.lock) == lock && !work.exposed.is_empty());
+                    let part = part(plan, !ours).into_iter();
+                    part.filter(|&(lock, ..)| lock.is_none() || exposed(lock)).collect()
+                };
+                prop_assert_eq!(open(&before), open(&left), "{:?}", grouping);
+                let all = left.carried_out(&after).unwrap();
+                prop_assert_eq!(truth::open_to_exposed(&all), Default::default());
+                prop_assert!(!truth::has_an_open_way(&all));
+            }
         }
     }
 

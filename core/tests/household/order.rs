@@ -41,7 +41,8 @@ proptest! {
             }
             if let Some(at) = place(&plan, |step| matches!(step, Step::ScrapOldCopies(_))) {
                 let mut after = plan.steps[at + 1..].iter();
-                prop_assert!(after.all(|step| matches!(step.step, Step::ChangedByOthers { .. })));
+                let is_last = after.all(|step| matches!(step.step, Step::ChangedByOthers { .. }));
+                prop_assert!(is_last);
             }
             if let Some(at) = place(&plan, |step| matches!(step, Step::ChangedByOthers { .. })) {
                 prop_assert_eq!(at, plan.steps.len() - 1);

@@ -538,7 +538,7 @@ fn finding_of_any_check_is_given_to_a_key_of_choice() -> Result<()> {
         page.click("button", "Take the result over").await?;
         arrive(page, "One key could be in wrong hands").await?;
         page.click("link", "What to do").await?;
-        page.wait_for_text("its check says that old copies should stop working")
+        page.wait_for_text("says that old copies should stop working")
             .await
     })
 }

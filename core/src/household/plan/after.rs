@@ -3,10 +3,13 @@
 use std::collections::BTreeSet;
 use std::sync::Arc;
 
+use super::super::exposed::{exposed, open_ways};
 use super::super::index::Index;
-use super::super::kinds::Arrangement;
+use super::super::kinds::{Arrangement, Loss};
 use super::super::remedy::WhoActs;
-use super::super::{CopyId, Household, Key, KeyCopy, KeyId, Place, Refusal, WayId};
+use super::super::{
+    CopyId, Finding, FoundExposure, Household, Key, KeyCopy, KeyId, Place, Refusal, WayId,
+};
 use super::{Origin, Plan, Recipient, WayWork};
 
 impl Plan {
@@ -70,7 +73,45 @@ impl Plan {
         }
         self.change_ways(&mut after, acted);
         take_back_needs(&mut after, household);
+        self.keep_exposed(&mut after);
+        self.keep_open(&mut after, acted);
         Ok(after)
+    }
+
+    /// A key that still opens a lock stays exposed, though the code of the key safe it lay in is changed
+    /// and with it goes the record of why.
+    fn keep_exposed(&self, after: &mut Household) {
+        let now = exposed(&Index::of(after));
+        let keys = Arc::make_mut(&mut after.keys);
+        for was in &self.exposed {
+            let is_as_urgent = now
+                .get(&was.key)
+                .is_some_and(|now| now.urgency >= was.urgency.min(now.at_most));
+            if let Some(key) = keys.get_mut(&was.key).filter(|_| !is_as_urgent) {
+                key.finding = Some(Finding {
+                    exposure: FoundExposure::Exposed(was.urgency),
+                    safety_first: key.finding.is_some_and(|found| found.safety_first),
+                });
+            }
+        }
+    }
+
+    /// A way in that is not changed yet stays in wrong hands, though with the lock of another's the record
+    /// goes of who kept a key to it back.
+    fn keep_open(&self, after: &mut Household, acted: &BTreeSet<WhoActs>) {
+        let now = open_ways(&Index::of(after));
+        let ways = Arc::make_mut(&mut after.ways);
+        let left = self.ways.iter();
+        for work in left.filter(|work| !acted.contains(&work.who())) {
+            let is_as_urgent = now.get(&work.way) >= Some(&work.urgency);
+            if let Some(way) = ways.get_mut(&work.way).filter(|_| !is_as_urgent) {
+                way.known_by.retain(|holder| !work.without.contains(holder));
+                let kept_back = Loss::NotReturned;
+                let given = way.given_away.map(|given| given.graver(kept_back));
+                way.given_away = given.or(Some(kept_back));
+                *way = way.clone().settled();
+            }
+        }
     }
 
     /// Gives every planned key of those who acted its id. A new key is restricted where one it replaces was, and not

@@ -105,7 +105,7 @@ texts! {
     /// Checked, too little known.
     CHECKED_OPEN = "Checked: too little is known to say.";
     /// Checked and found.
-    CHECKED_OUT = "Checked: old copies should stop working.";
+    CHECKED_OUT = "Found: old copies should stop working.";
 
     // People
     /// Heading.

@@ -381,7 +381,9 @@ pub fn for_whom(count: u64, people: &[Alike]) -> String {
 /// Why a key is exposed.
 pub fn reason(by: &ExposedBy, household: &Household, names: &Names) -> String {
     match *by {
-        ExposedBy::Check(_) => "its check says that old copies should stop working".to_owned(),
+        ExposedBy::Check(_) => {
+            "its check, or a plan half done, says that old copies should stop working".to_owned()
+        }
         ExposedBy::LostCopy(copy, loss) => {
             let had = household.copy(copy).and_then(|copy| copy.place.had_by());
             let who = had.map_or_else(String::new, |holder| format!(" ({})", names.holder(holder)));
