@@ -2,7 +2,7 @@ use std::rc::Rc;
 
 use self_check_core::advice::Urgency;
 use self_check_core::household::{
-    Change, DoorKind, LockKind, Loss, Opening, Role, file, plan, plan::Step, quick,
+    Change, DoorKind, FoundExposure, LockKind, Loss, Opening, Role, file, plan, plan::Step, quick,
 };
 
 use super::*;

@@ -37,7 +37,8 @@ pub use steps::{PlanStep, Step};
 pub struct Choices {
     /// How the doors shall be grouped afterwards.
     pub grouping: Grouping,
-    /// How many spares of each new key stay in the home; absent: as many as there are today.
+    /// How many spares of each new key stay in the home; absent: as many as there are today, and enough for
+    /// two of each key.
     pub spares: Option<u8>,
     /// Whether the locksmith comes outside ordinary hours.
     pub after_hours: bool,

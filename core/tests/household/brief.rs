@@ -128,7 +128,8 @@ fn brief_asks_a_price_for_everything_in_the_plan() {
             (PriceItem::CallOutAfterHours, None),
             (PriceItem::RekeyedCylinder, Some(2)),
             (PriceItem::LockOrLevers, Some(1)),
-            (PriceItem::Copy, Some(9)),
+            // Eight of the house key; of the room's one for the lodger, and one for what came back.
+            (PriceItem::Copy, Some(10)),
         ]
     );
 }

@@ -164,6 +164,25 @@ proptest! {
     }
 
     #[test]
+    fn nobody_is_left_with_one_single_new_key(home in household(120)) {
+        for &grouping in Grouping::ALL {
+            let plan = planned(&home, grouping);
+            let new = plan.keys.iter().filter(|key| matches!(key.origin, self_check_core::household::plan::Origin::New { .. }));
+            for key in new.filter(|key| key.who == WhoActs::Household) {
+                prop_assert!(key.copy_count() >= 2, "{:?}", key);
+                let self_check_core::household::plan::Origin::New { replaces } = &key.origin else { continue };
+                let at_home = |old: &KeyId| {
+                    let copies = home.copies_of(*old);
+                    copies.filter(|(_, copy)| matches!(copy.place, Place::AtHome { .. })).count()
+                };
+                let spares = key.copies.iter().find(|(to, _)| *to == self_check_core::household::plan::Recipient::Spare);
+                let spares = spares.map_or(0, |&(_, count)| count as usize);
+                prop_assert!(replaces.iter().all(|old| spares >= at_home(old)), "{:?}", key);
+            }
+        }
+    }
+
+    #[test]
     fn ring_turns_what_its_keys_open(home in household(120)) {
         for (holder, _) in home.holders() {
             let reach = home.reach_of_ring(holder).unwrap();

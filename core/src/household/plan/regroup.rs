@@ -11,7 +11,7 @@ use super::super::index::Index;
 use super::super::kinds::{LockKind, PriceItem};
 use super::super::remedy::{WhoActs, most_urgent};
 use super::super::{CopyId, ExposedKey, Group, KeyId, LockId, Place, Priced};
-use super::copies::{at_least_one, choose_spares, in_use};
+use super::copies::{choose_spares, enough, in_use};
 use super::replace::{lock_and_door, work_on};
 use super::{Choices, Origin, PlannedKey, Recipient, Work};
 
@@ -44,7 +44,7 @@ pub(super) fn regroup(
             }
             wanted.retain(|_, count| *count > 0);
         } else {
-            at_least_one(&mut wanted);
+            enough(&mut wanted, choices);
         }
         let anchor = anchor(&keyways, &untouched, &group.locks);
         for &id in &touched {

@@ -38,7 +38,7 @@ texts! {
     /// Spares.
     SPARES = "Spares of each new key, kept in the home";
     /// As many as now.
-    SPARES_AS_NOW = "As many as now";
+    SPARES_AS_NOW = "As many as now, and at least two of each key in all";
     /// After hours.
     AFTER_HOURS = "The visit has to be at night or at a weekend";
     /// Heading of the steps.
