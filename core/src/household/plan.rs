@@ -18,7 +18,9 @@ mod steps;
 use std::collections::BTreeMap;
 
 use crate::advice::{Action, Urgency};
-use crate::sources::{RIGHTS_AMPLIFICATION, Source, TRADE_LOCK_KINDS, TRADE_REKEYING};
+use crate::sources::{
+    KEYS_WITH_A_LOCK, RIGHTS_AMPLIFICATION, Source, TRADE_CODES, TRADE_LOCK_KINDS, TRADE_REKEYING,
+};
 
 use super::exposed::exposed;
 use super::grouping::groups_of;
@@ -199,7 +201,7 @@ impl Note {
 impl Plan {
     /// What the plan rests on, beside what [`super::remedy::SOURCES`] and
     /// [`Grouping::SOURCES`] name.
-    pub const SOURCES: &[&Source] = &[&TRADE_REKEYING];
+    pub const SOURCES: &[&Source] = &[&TRADE_REKEYING, &TRADE_CODES, &KEYS_WITH_A_LOCK];
 
     /// Whether there is anything to do.
     pub fn is_empty(&self) -> bool {

@@ -217,6 +217,7 @@ fn plan_texts() -> Vec<String> {
             keys: Vec::new(),
             old: Vec::new(),
         },
+        Step::CutCopies(Vec::new()),
         Step::GetCopiesBack(Vec::new()),
         Step::ScrapOldCopies(Vec::new()),
     ] {
@@ -304,6 +305,8 @@ fn plan_texts() -> Vec<String> {
         words::thumb_turn("Front door, back door"),
         words::copies(1),
         words::copies(3),
+        words::copies_with(6, 1),
+        words::copies_with(6, 3),
         words::for_whom(3, &[alike(1, "sitter"), alike(2, "lodger")]),
         words::for_whom(2, &[alike(2, "sitter")]),
         words::for_whom(
@@ -337,6 +340,7 @@ fn brief_texts() -> Vec<String> {
         Ask::WholePriceBeforeWork,
         Ask::LicenceAndPapers,
         Ask::ProofThatYouMay,
+        Ask::KeysThatComeWithIt,
         Ask::RestrictedOrNot,
         Ask::OthersNeedANewCylinder,
         Ask::IsCodeOrAddressKept,

@@ -239,6 +239,7 @@ const ASK: &[Ask] = &[
     Ask::WholePriceBeforeWork,
     Ask::LicenceAndPapers,
     Ask::ProofThatYouMay,
+    Ask::KeysThatComeWithIt,
     Ask::RestrictedOrNot,
     Ask::OthersNeedANewCylinder,
     Ask::IsCodeOrAddressKept,

@@ -222,6 +222,9 @@ pub fn how(step: &Step, is_old_void: bool) -> Option<&'static str> {
         } else {
             "Hand the new keys over. Today’s keys stay in use."
         }),
+        Step::CutCopies(_) => Some(
+            "Count first what comes with a new lock: often three to five keys with a cylinder (the part the key goes into), two with a padlock. Only the rest has to be cut: plain, which means with no number, and from the best first key, never from a copy of a copy. Try each with the door open.",
+        ),
         Step::GetCopiesBack(_) => Some(
             "Ask first: a friendly call costs nothing and may save work. Name a day. What comes back you put down on the board. It may have been copied all the same, unless a copy needs your card and the card never left you.",
         ),
@@ -348,6 +351,16 @@ pub fn copies(count: u64) -> String {
             "{} copies",
             counted(usize::try_from(count).unwrap_or(usize::MAX))
         ),
+    }
+}
+
+/// So many copies, of which some come with the new lock.
+pub fn copies_with(count: u64, included: u64) -> String {
+    let copies = copies(count);
+    match included.min(count) {
+        0 => copies,
+        1 => format!("{copies}, 1 of which comes with it"),
+        some => format!("{copies}, {some} of which come with it"),
     }
 }
 

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use self_check_core::advice::{Action, Urgency};
-use self_check_core::household::plan::{Note, Plan, PlanStep, Recipient, Step, StopGap};
+use self_check_core::household::plan::{Note, Origin, Plan, PlanStep, Recipient, Step, StopGap};
 use self_check_core::household::{DoorKind, HolderId, KeyCopy, LockId, Place, WayId, WayKind};
 use yew::prelude::*;
 
@@ -189,8 +189,16 @@ fn about(overview: &Overview, plan: &Plan, step: &Step) -> Vec<String> {
         Step::CutCopies(places) => places
             .iter()
             .map(|&place| {
-                let total = plan.keys.get(place).map_or(0, |key| key.copy_count());
-                format!("{}: {}", planned(place), words::copies(total))
+                let key = plan.keys.get(place);
+                let is_new = key.is_some_and(|key| matches!(key.origin, Origin::New { .. }));
+                let included = overview.household.prices().copies_included;
+                let included = if is_new { included.into() } else { 0 };
+                let total = key.map_or(0, |key| key.copy_count());
+                format!(
+                    "{}: {}",
+                    planned(place),
+                    words::copies_with(total, included)
+                )
             })
             .collect(),
         Step::HandOver(_, keys) => keys
@@ -224,7 +232,6 @@ fn about(overview: &Overview, plan: &Plan, step: &Step) -> Vec<String> {
 
 /// A key of the plan: a new one by its number and what it opens, a kept one by what it opens.
 pub fn key_name(overview: &Overview, plan: &Plan, place: usize) -> String {
-    use self_check_core::household::plan::Origin;
     let Some(key) = plan.keys.get(place) else {
         return String::new();
     };
