@@ -51,7 +51,7 @@ pub enum ExposedBy {
     Check(Urgency),
     /// This copy is lost.
     LostCopy(CopyId, Loss),
-    /// This copy is or was with somebody who no longer should come in.
+    /// This copy is or was with somebody who no longer should come in, and may have been copied.
     FormerHolder(CopyId, HolderId),
     /// This copy lies in a key safe whose code is in other hands, or known to somebody who kept back
     /// a key to what it opens.
@@ -138,7 +138,7 @@ impl ExposedBy {
         match self {
             Self::Check(urgency) => Some(urgency),
             Self::LostCopy(_, loss) => loss.urgency(),
-            Self::FormerHolder(..) => Some(FORMER_HOLDER),
+            Self::FormerHolder(copy, _) => of_a_former_holder(index.household, copy),
             Self::KeySafe(_, way) => key_in_safe(index, way),
         }
     }
@@ -232,6 +232,31 @@ pub(super) fn must_not_know(
     let former = no_longer_should(index.household, holder).then_some(FORMER_HOLDER);
     let kept_back = index.kept_a_key_back_to(holder, doors);
     former.max(Loss::NotReturned.urgency().filter(|_| kept_back))
+}
+
+/// How soon old keys should stop working because somebody who no longer should come in had this copy. What
+/// they have still, as soon as a check advises it. One that came back or was destroyed may have been copied
+/// before, which can wait (our judgement); none of a key that only the household's card can have copied.
+fn of_a_former_holder(household: &Household, copy: CopyId) -> Option<Urgency> {
+    let copy = household.copy(copy)?;
+    match copy.place {
+        Place::AtHome { .. } | Place::Scrapped { .. } => {
+            let needs_a_card = household.key(copy.key)?.restricted == Some(true);
+            (!needs_a_card).then_some(Urgency::WhenConvenient)
+        }
+        Place::Held(_) | Place::Lost { .. } | Place::InKeySafe(_) => Some(FORMER_HOLDER),
+    }
+}
+
+/// Whether a copy of this key came back from somebody who no longer should come in.
+pub(super) fn came_back(index: &Index<'_>, key: KeyId) -> bool {
+    let copies = index.copies_of(key).iter();
+    let mut copies = copies.filter_map(|&copy| index.household.copy(copy));
+    copies.any(|copy| {
+        let had_by = copy.place.had_by();
+        matches!(copy.place, Place::AtHome { .. } | Place::Scrapped { .. })
+            && had_by.is_some_and(|holder| no_longer_should(index.household, holder))
+    })
 }
 
 pub(super) fn no_longer_should(household: &Household, holder: HolderId) -> bool {

@@ -187,6 +187,9 @@ pub enum Note {
     /// The new cylinder is in a way out: with a thumb-turn, nobody has to search for a key in a
     /// fire.
     ThumbTurn(LockId),
+    /// The key came back from somebody who no longer should come in, and only a card can have it copied:
+    /// nothing has to be changed if the card never left the household.
+    CameBackWithItsCard(KeyId),
     /// The key was not checked yet.
     NotChecked(KeyId),
     /// The key's check could not tell yet.

@@ -360,6 +360,49 @@ fn key_of_the_buildings_door_stays_out_when_our_own_lock_is_done() {
     assert!(planned(&done, Grouping::AsNow).is_empty());
 }
 
+#[test]
+fn key_that_came_back_waits_and_one_that_needs_the_card_stays() {
+    use self_check_core::household::plan::Note;
+    let people = [Role::Resident, Role::Sitter];
+    let home = quick::one_door(DoorKind::FrontDoor, LockKind::PinTumbler, &people).unwrap();
+    let sitter = holder(&home, Role::Sitter);
+    let (key, _) = home.keys().next().unwrap();
+    let (copy, _) = home.ring_of(sitter).next().unwrap();
+    let no_longer = true;
+    let left = Change::NoLongerShould {
+        holder: sitter,
+        no_longer,
+    };
+    let has_it = home.with(left).unwrap();
+    let back = |restricted: Option<bool>| {
+        let returned_by = Some(sitter);
+        let to = Place::AtHome { returned_by };
+        let part = Key {
+            restricted,
+            finding: None,
+        };
+        has_it
+            .with_all([Change::Move { copy, to }, Change::SetKey(key, part)])
+            .unwrap()
+    };
+    let due = |home: &Household| exposed_keys(home).first().map(|key| key.urgency);
+    assert_eq!(due(&has_it), Some(Urgency::Soon));
+    assert_eq!(due(&back(None)), Some(Urgency::WhenConvenient));
+    assert_eq!(due(&back(Some(false))), Some(Urgency::WhenConvenient));
+    let guarded = back(Some(true));
+    assert_eq!(due(&guarded), None);
+    let plan = planned(&guarded, Grouping::AsNow);
+    assert!(plan.is_empty());
+    assert!(plan.notes.contains(&Note::CameBackWithItsCard(key)));
+    let restricted = Some(true);
+    let part = Key {
+        restricted,
+        finding: None,
+    };
+    let kept = has_it.with(Change::SetKey(key, part)).unwrap();
+    assert_eq!(due(&kept), Some(Urgency::Soon), "it did not come back");
+}
+
 fn opens_only_own(home: &Household, key: KeyId) -> bool {
     let mut opened = home.locks().filter(|(_, lock)| lock.keys.contains(&key));
     opened.all(|(_, lock)| truth::is_own(home, lock))

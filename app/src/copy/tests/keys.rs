@@ -283,6 +283,7 @@ fn plan_texts() -> Vec<String> {
             master: key,
         },
         Note::ThumbTurn(lock),
+        Note::CameBackWithItsCard(key),
         Note::CannotTell(key),
     ] {
         texts.push(words::note(note, &names));

@@ -157,7 +157,7 @@ fn notes(overview: &Overview, plan: &Plan) -> Html {
             Note::CannotTell(key) => cannot_tell.push(key),
             // The visit has it, with its caution.
             Note::ThumbTurn(_) => {}
-            Note::MasterInReach { .. } => single.push(note),
+            Note::MasterInReach { .. } | Note::CameBackWithItsCard(_) => single.push(note),
         }
     }
     html! {

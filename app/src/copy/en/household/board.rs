@@ -309,7 +309,7 @@ texts! {
     /// No longer.
     NO_LONGER_LABEL = "They should no longer come in";
     /// Hint on it.
-    NO_LONGER_HINT = "Then every key they had counts as out, given back or not: a returned key proves nothing.";
+    NO_LONGER_HINT = "Then every key they had counts as out, given back or not: it may have been copied. Only one that needs your card to be copied does not, once it is back.";
     /// Way.
     WAY_KIND = "What opens the door without a key?";
     /// Way: knowers.

@@ -4,7 +4,7 @@ use self_check_core::advice::Action;
 use self_check_core::household::plan::{Note, Recipient, Step};
 use self_check_core::household::remedy::WhoActs;
 use self_check_core::household::{
-    CostLine, ExposedBy, Household, Loss, PriceRange, Priced, WayKind,
+    CostLine, ExposedBy, Household, Loss, Place, PriceRange, Priced, WayKind,
 };
 
 use super::Names;
@@ -405,9 +405,15 @@ pub fn reason(by: &ExposedBy, household: &Household, names: &Names) -> String {
                 loss => format!("a copy is gone{who}: {}", went(loss)),
             }
         }
-        ExposedBy::FormerHolder(_, holder) => {
+        ExposedBy::FormerHolder(copy, holder) => {
+            let place = household.copy(copy).map(|copy| copy.place);
+            let back = match place {
+                Some(Place::AtHome { .. }) => ", given back",
+                Some(Place::Scrapped { .. }) => ", destroyed since",
+                _ => "",
+            };
             format!(
-                "had by someone who should no longer come in ({})",
+                "had by someone who should no longer come in ({}){back}",
                 names.holder(holder)
             )
         }
@@ -437,6 +443,10 @@ pub fn note(note: Note, names: &Names) -> String {
             names.key_in_a_row(master)
         ),
         Note::ThumbTurn(lock) => thumb_turn(names.lock(lock)),
+        Note::CameBackWithItsCard(key) => format!(
+            "Key to {}: it came back, and a copy needs your card. If the card never left you, nothing has to be changed. If it did, edit the key and answer No.",
+            names.key_in_a_row(key)
+        ),
         Note::NotChecked(key) => format!("{NOT_CHECKED_YET}: {}.", names.key_for(key)),
         Note::CannotTell(key) => format!("{CANNOT_TELL_YET}: {}.", names.key_for(key)),
     }
