@@ -78,7 +78,7 @@ pub use kinds::{
 pub use label::{Label, LabelRefusal};
 pub use limits::Limit;
 pub use parts::{CylinderLengths, Door, Holder, Key, KeyCopy, Keyway, Lock, Place, Way};
-pub use plan::{Choices, Plan, plan};
+pub use plan::{Choices, Otherwise, Plan, plan};
 pub use prices::{Cost, CostLine, PriceRange, PriceRefusal, Priced, Prices, Quantities, TooMuch};
 pub use reach::{DoorReach, Opening, Reach};
 pub use refusal::Refusal;

@@ -101,7 +101,7 @@ pub struct Work {
     /// The keys that open it afterwards, as places in [`Plan::keys`].
     pub takes: Vec<usize>,
     /// The key that stays and to which nobody knows yet whether the lock can be set. Where it cannot, it
-    /// and the other locks of that key all get a new one.
+    /// and the other locks of that key all get a new one, see [`PlannedKey::otherwise`].
     pub only_if_keyed_to: Option<KeyId>,
     /// What is paid for.
     pub price: Priced,
@@ -118,6 +118,17 @@ pub struct PlannedKey {
     pub locks: Vec<LockId>,
     /// How many copies have to be cut, and for whom.
     pub copies: Vec<(Recipient, u32)>,
+    /// What it takes where a lock cannot be set to this key, which stays: see [`Work::only_if_keyed_to`].
+    pub otherwise: Option<Otherwise>,
+}
+
+/// What takes the place of a key that stays where a lock cannot be set to it: a new key for all its locks.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Otherwise {
+    /// The locks to be seen to beside those of the plan, each with what is paid for.
+    pub locks: Vec<(LockId, Priced)>,
+    /// How many copies of the new key have to be cut, in place of those of the key that stays.
+    pub copies: u64,
 }
 
 /// Where a planned key comes from.
@@ -240,6 +251,29 @@ impl Plan {
         quantities
     }
 
+    /// How much of what the household pays for at most: where no lock can be set to a key that stays.
+    pub fn quantities_at_most(&self, copies_included: u8) -> Quantities {
+        let mut quantities = self.quantities(copies_included);
+        for key in &self.keys {
+            let Some(otherwise) = &key.otherwise else {
+                continue;
+            };
+            for &(_, price) in &otherwise.locks {
+                quantities.add(price, 1);
+            }
+            let charged = otherwise.copies.saturating_sub(copies_included.into());
+            let more = charged.saturating_sub(key.copy_count());
+            quantities.add(Priced::Item(PriceItem::Copy), more);
+        }
+        quantities
+    }
+
+    /// The locks to be seen to at most: where no lock can be set to a key that stays.
+    pub fn locks_at_most(&self) -> usize {
+        let otherwise = self.keys.iter().filter_map(|key| key.otherwise.as_ref());
+        self.works.len() + otherwise.map(|it| it.locks.len()).sum::<usize>()
+    }
+
     /// What the locksmith's visit is priced by; none where nobody comes. A lock that is due today does
     /// not wait for ordinary hours, so that the visit can fall within or after them.
     pub fn visit(&self) -> Option<Priced> {
@@ -252,10 +286,14 @@ impl Plan {
         })
     }
 
-    /// What the plan costs by the household's own prices.
+    /// What the plan costs by the household's own prices, up to what it takes at most.
     pub fn cost(&self, household: &Household) -> Result<Cost, TooMuch> {
         let prices = household.prices();
-        prices.cost(&self.quantities(prices.copies_included))
+        let included = prices.copies_included;
+        prices.cost_between(
+            &self.quantities(included),
+            &self.quantities_at_most(included),
+        )
     }
 }
 

@@ -299,6 +299,7 @@ fn plan_texts() -> Vec<String> {
     let price = PriceRange::new(6_000, 9_050).unwrap_or_default();
     texts.extend([
         words::price(price),
+        words::from_to(4, 6),
         words::at_least("60"),
         words::sum_and_more("60"),
         words::new_keys_for(7),

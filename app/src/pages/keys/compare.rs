@@ -137,7 +137,7 @@ fn numbers(overview: &Overview, ways: &[Comparison]) -> Html {
                     { row(words::ROW_CARRIED, &|way| counted(way.most_keys_carried())) }
                     { row(words::ROW_LOST, &|way| counted(way.most_locks_if_lost())) }
                     { row(words::ROW_BEYOND, &|way| counted(way.doors_beyond_need())) }
-                    { row(words::ROW_SET_UP, &|way| counted(way.locks_to_set_up)) }
+                    { row(words::ROW_SET_UP, &|way| words::from_to(way.locks_to_set_up as u64, way.locks_at_most as u64)) }
                     { row(words::ROW_COST, &|way| cost(&overview.household, way)) }
                 </tbody>
             </table>
@@ -157,7 +157,7 @@ fn head(ways: &[Comparison], first: Html) -> Html {
 }
 
 fn cost(home: &Household, way: &Comparison) -> String {
-    match home.prices().cost(&way.set_up) {
+    match home.prices().cost_between(&way.set_up, &way.set_up_at_most) {
         Err(_) => words::TOO_MUCH_SHORT.to_owned(),
         Ok(cost) if cost.lines.is_empty() => words::amount(0),
         Ok(cost) if cost.lines.iter().all(|line| line.total.is_none()) => {

@@ -202,7 +202,9 @@ pub fn work(action: Action) -> &'static str {
 
 /// After the work on a lock that shall take a key that stays.
 pub fn only_if_keyed_to(letter: &str) -> String {
-    format!("only if it can be set to key {letter}; else both get a new key")
+    format!(
+        "only if it can be set to key {letter}; else it and all locks of that key get a new one"
+    )
 }
 
 /// A kind of lock, short.

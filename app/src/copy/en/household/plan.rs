@@ -153,6 +153,8 @@ texts! {
     TOGETHER = "Together";
     /// Row.
     TOTAL = "Sum of what is known";
+    /// Why there is a range of numbers.
+    AT_MOST_IF_NEW = "The larger number is for locks that cannot be set to a key that stays: then all locks of that key get a new one.";
     /// No price told.
     NO_PRICE = "no price yet";
     /// Somebody else pays, or it has to be asked.
@@ -303,7 +305,9 @@ pub fn verb(action: Action) -> &'static str {
 
 /// After a lock that shall take a key that stays, where nobody knows yet whether it can.
 pub fn only_if_keyed_to(key: &str) -> String {
-    format!("only if it can be set to that key ({key}). If not, both locks get a new key")
+    format!(
+        "only if it can be set to that key ({key}). If not, it and all locks of that key get a new one"
+    )
 }
 
 /// Who sees to a lock.
@@ -488,6 +492,15 @@ pub fn price(price: PriceRange) -> String {
         return amount(price.low());
     }
     format!("{} to {}", amount(price.low()), amount(price.high()))
+}
+
+/// So many, or more up to so many.
+pub fn from_to(count: u64, at_most: u64) -> String {
+    let counted = |count| counted(usize::try_from(count).unwrap_or(usize::MAX));
+    if count == at_most {
+        return counted(count);
+    }
+    format!("{} to {}", counted(count), counted(at_most))
 }
 
 /// One amount of the smallest unit, as people write it.
