@@ -311,6 +311,7 @@ fn plan_texts() -> Vec<String> {
         words::copies_with(6, 3),
         words::for_whom(3, &[alike(1, "sitter"), alike(2, "lodger")]),
         words::for_whom(2, &[alike(2, "sitter")]),
+        words::copies_there_will_be(true, 2, &[alike(2, "sitter")]),
         words::for_whom(
             2,
             &[words::Alike {

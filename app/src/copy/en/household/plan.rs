@@ -395,6 +395,15 @@ pub fn for_whom(count: u64, people: &[Alike]) -> String {
     format!("{}: {}", copies(count), people.join("; "))
 }
 
+/// The same of a key there will be: of one that stays, so many more.
+pub fn copies_there_will_be(is_kept: bool, count: u64, people: &[Alike]) -> String {
+    let told = for_whom(count, people);
+    match told.split_once(' ') {
+        Some((number, rest)) if is_kept => format!("{number} more {rest}"),
+        _ => told,
+    }
+}
+
 /// Why a key is exposed.
 pub fn reason(by: &ExposedBy, household: &Household, names: &Names) -> String {
     match *by {
