@@ -579,6 +579,13 @@ fn on_the_safety_branch_nothing_is_printed_chased_or_taken_over() -> Result<()> 
         ] {
             assert!(!plan.contains(chased), "{chased}: {plan}");
         }
+        assert!(plan.contains("Take the new keys yourself"), "{plan}");
+        assert!(!plan.contains("First: until"), "{plan}");
+        let (_, paper) = read_back(&page.print().await?, "safety.pdf")?;
+        assert_eq!(
+            paper.trim(),
+            "This page prints nothing: a printed plan could be found."
+        );
         look(page).await
     })
 }

@@ -108,6 +108,7 @@ fn board() -> Vec<String> {
         Did::SaidHow,
         Did::TurnedUp,
         Did::Worked,
+        Did::Several,
     ] {
         texts.push(board::of_step(board::UNDO, Some(did)));
     }

@@ -10,7 +10,7 @@ use std::rc::Rc;
 
 use self_check_core::household::plan::{Note, Plan};
 use self_check_core::household::remedy::WhoActs;
-use self_check_core::household::{Grouping, KeyId, plan, remedy};
+use self_check_core::household::{ExposedKey, Grouping, KeyId, plan, remedy};
 use self_check_core::sources::Source;
 use yew::prelude::*;
 
@@ -115,16 +115,23 @@ fn reasons(overview: &Overview, plan: &Plan) -> Html {
                     <li key={exposed.key.number()}>
                         <b>{ overview.names.key(exposed.key) }</b>
                         <ul class="note">
-                            { for exposed.by.iter().take(MOST_LINES).map(|by| html! {
-                                <li>{ words::reason(by, &overview.household, &overview.names) }</li>
-                            }) }
-                            { more_than(MOST_LINES, exposed.by.len()) }
+                            { why(overview, exposed) }
                         </ul>
                     </li>
                 }) }
                 { more_than(MOST_KEYS, plan.exposed.len()) }
             </ul>
         </section>
+    }
+}
+
+fn why(overview: &Overview, exposed: &ExposedKey) -> Html {
+    let reasons = words::reasons(&exposed.by, &overview.household, &overview.names);
+    html! {
+        <>
+            { for reasons.iter().take(MOST_LINES).map(|reason| html! { <li>{ reason }</li> }) }
+            { more_than(MOST_LINES, reasons.len()) }
+        </>
     }
 }
 

@@ -532,6 +532,7 @@ pub fn of_step(what: &str, did: Option<Did>) -> String {
         Some(Did::SaidHow) => "how it went missing".to_owned(),
         Some(Did::TurnedUp) => "that it turned up".to_owned(),
         Some(Did::Worked) => "the work that was done".to_owned(),
+        Some(Did::Several) => "several things at once".to_owned(),
         Some(Did::Changed(part)) => format!("change to {}", self::part(part)),
     };
     about(what, &did)

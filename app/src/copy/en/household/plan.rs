@@ -53,6 +53,8 @@ texts! {
     HOW_LOST_WHY = "How soon you have to act depends on it.";
     /// Somebody stays in.
     STAY_IN = "someone stays in, or the door is not left on its own for long";
+    /// The same where nobody has to come today.
+    NOT_ALONE = "do not leave it on its own for long";
     /// A place that is no home, with no other lock.
     TAKE_OUT = "take out what could be stolen, or put a second lock on it";
     /// Before what each of several people gets.
@@ -285,7 +287,7 @@ pub fn stays_with(kind: WayKind) -> &'static str {
 }
 
 /// How a lost card or remote is told to those who decide about the door.
-pub const TELL_OF_A_REMOTE: &str = "Ask to have the lost remote, card or fob (a small tag held to a reader) taken out of the memory of the receiver or reader at the door. The lock and the other remotes can stay.";
+pub const TELL_OF_A_REMOTE: &str = "Ask to have the lost remote, card or fob (a small tag held to a reader) deleted. It is taken out of the memory of the receiver or reader at the door. The lock and the other remotes can stay.";
 
 /// What is done with one lock, in a word or two.
 pub fn verb(action: Action) -> &'static str {
@@ -432,6 +434,23 @@ pub fn reason(by: &ExposedBy, household: &Household, names: &Names) -> String {
         }
         ExposedBy::KeySafe(_, way) => format!("it lies in: {}, whose code is out", names.way(way)),
     }
+}
+
+/// All the reasons; what holds for several copies alike stands once.
+pub fn reasons(by: &[ExposedBy], household: &Household, names: &Names) -> Vec<String> {
+    let mut all: Vec<(String, usize)> = Vec::new();
+    for by in by {
+        let reason = reason(by, household, names);
+        match all.iter_mut().find(|(known, _)| *known == reason) {
+            Some((_, count)) => *count += 1,
+            None => all.push((reason, 1)),
+        }
+    }
+    let said = |(reason, count)| match count {
+        1 => reason,
+        count => format!("{reason} ({} copies)", counted(count)),
+    };
+    all.into_iter().map(said).collect()
 }
 
 /// How a copy went, within a sentence.

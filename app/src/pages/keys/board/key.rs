@@ -47,9 +47,10 @@ pub fn row(desk: &Desk, key: KeyId) -> Html {
                 { doors(overview, key) }
                 if let Some(exposed) = exposed {
                     <ul class="reasons-short">
-                        { for exposed.by.iter().take(MOST_DRAWN).map(|by| html! {
-                            <li>{ plan_words::reason(by, &overview.household, &overview.names) }</li>
-                        }) }
+                        { for plan_words::reasons(&exposed.by, &overview.household, &overview.names)
+                            .into_iter()
+                            .take(MOST_DRAWN)
+                            .map(|reason| html! { <li>{ reason }</li> }) }
                     </ul>
                 }
                 { who_has_it(overview, key) }

@@ -257,7 +257,7 @@ fn work_line(overview: &Overview, plan: &Plan, lock: LockId) -> String {
     let verbs: Vec<&str> = verbs.map(|&action| words::verb(action)).collect();
     let kept = work.and_then(|work| work.only_if_keyed_to);
     let kept = kept.map(|key| board::key_to(&overview.names.key_in_a_row(key)));
-    let only = kept.map(|key| format!(". {}", words::only_if_keyed_to(&key)));
+    let only = kept.map(|key| format!(", but {}", words::only_if_keyed_to(&key)));
     format!("{name}: {}{}", verbs.join("; "), only.unwrap_or_default())
 }
 
@@ -390,6 +390,7 @@ fn until_its_day(overview: &Overview, gap: &StopGap) -> Option<&'static str> {
         return Some(words::LOCK_THESE);
     }
     match kind {
+        kind if kind.leads_into_a_home() && gap.could_be < Urgency::Today => Some(words::NOT_ALONE),
         kind if kind.leads_into_a_home() => Some(words::STAY_IN),
         DoorKind::Workshop
         | DoorKind::Shed
