@@ -584,7 +584,7 @@ fn on_the_safety_branch_nothing_is_printed_chased_or_taken_over() -> Result<()> 
         let (_, paper) = read_back(&page.print().await?, "safety.pdf")?;
         assert_eq!(
             paper.trim(),
-            "This page prints nothing: a printed plan could be found."
+            "This page is made for the screen. It prints nothing."
         );
         look(page).await
     })

@@ -342,8 +342,8 @@ texts! {
     // Safety
     /// Before everything, where a person is feared.
     SAFETY = "Your safety comes first. Before you change a lock, plan with a service you trust. Nothing on this page is kept, and on paper it stays empty.";
-    /// All that stands on paper then.
-    NOT_PRINTED = "This page prints nothing: a printed plan could be found.";
+    /// All that stands on paper then: a sheet that is found must not tell of a plan.
+    NOT_PRINTED = "This page is made for the screen. It prints nothing.";
 }
 
 /// The heading of a board with keys on it.
