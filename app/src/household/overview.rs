@@ -7,8 +7,8 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use self_check_core::advice::Urgency;
 use self_check_core::household::{
-    Change, CopyId, DoorId, ExposedKey, Gap, HolderId, Household, KeyId, LockId, Loss, Place,
-    Reach, WayId, WayKind, exposed_keys, gaps, ways_to_change,
+    Change, CopyId, DoorId, ExposedKey, FoundExposure, Gap, HolderId, Household, KeyId, LockId,
+    Loss, Place, Reach, WayId, WayKind, exposed_keys, gaps, ways_to_change,
 };
 
 use crate::copy::Names;
@@ -109,6 +109,27 @@ impl Overview {
     /// Who opens more or less than they need.
     pub fn gaps(&self) -> &[Gap] {
         self.gaps.get_or_init(|| gaps(&self.household))
+    }
+
+    /// Who has a copy of this key and does not live in the home, where its check found nothing: the check
+    /// knows nothing of the board, and its answers may have left them out.
+    pub fn left_out_by_the_check(&self, key: KeyId) -> Vec<HolderId> {
+        let finding = self.household.key(key).and_then(|key| key.finding);
+        let is_calm = finding.is_some_and(|found| {
+            found.exposure == FoundExposure::NotExposed && !found.safety_first
+        });
+        let copies = self.household.copies_of(key).filter(|_| is_calm);
+        let mut people: Vec<HolderId> = Vec::new();
+        for (_, copy) in copies {
+            if let Place::Held(holder) = copy.place
+                && let Some(part) = self.household.holder(holder)
+                && !part.role.lives_here()
+                && !people.contains(&holder)
+            {
+                people.push(holder);
+            }
+        }
+        people
     }
 
     /// Those of whom nobody has said what they need: they count as needing what they can open.

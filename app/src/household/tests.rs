@@ -262,3 +262,23 @@ fn overview_of_the_example_tells_what_stands_open() {
             .all(|door| door.opening == Opening::Whole)
     );
 }
+
+#[test]
+fn check_that_finds_nothing_is_held_beside_those_who_have_a_copy() {
+    let home = two_doors();
+    let (key, _) = home.keys().next().unwrap_or_else(|| panic!("a key"));
+    let sitter = home.holders().find(|(_, part)| part.role == Role::Sitter);
+    let with = |exposure, safety_first| {
+        let finding = Some(Finding {
+            exposure,
+            safety_first,
+        });
+        let checked = home.with(Change::Check { key, finding });
+        Overview::of(&checked.unwrap_or_default()).left_out_by_the_check(key)
+    };
+    let sitter: Vec<_> = sitter.map(|(id, _)| id).into_iter().collect();
+    assert_eq!(with(FoundExposure::NotExposed, false), sitter);
+    assert_eq!(with(FoundExposure::NotExposed, true), []);
+    assert_eq!(with(FoundExposure::Exposed(Urgency::Soon), false), []);
+    assert_eq!(Overview::of(&home).left_out_by_the_check(key), []);
+}

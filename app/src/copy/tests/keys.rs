@@ -79,6 +79,7 @@ fn board() -> Vec<String> {
         board::copies(4, &[("lost", 1), ("not given back", 1)]),
         board::key_to("front door"),
         board::needs_of("Sitter"),
+        board::left_out("sitter"),
         board::how_lost(Some("Sitter"), "front door"),
         board::how_lost(None, "front door"),
         board::of_step(board::UNDO, None),

@@ -523,6 +523,13 @@ pub fn finding(finding: Option<Finding>) -> &'static str {
     }
 }
 
+/// Who has a copy that the check may have left out.
+pub fn left_out(people: &str) -> String {
+    format!(
+        "Does not live here and has a copy: {people}. If your check left them out, check again."
+    )
+}
+
 /// Undo or redo, with what the step did where that can be said.
 pub fn of_step(what: &str, did: Option<Did>) -> String {
     let did = match did {
