@@ -10,8 +10,7 @@ mod tests;
 use std::rc::Rc;
 
 use self_check_core::household::{
-    BriefChoices, Change, Choices, Finding, FoundExposure, History, Household, Key, KeyId, Refusal,
-    demonstration,
+    BriefChoices, Change, Choices, Finding, History, Household, Key, KeyId, Refusal, demonstration,
 };
 use yew::prelude::*;
 
@@ -156,26 +155,12 @@ impl HouseholdState {
         self.safety_first || self.household().puts_safety_first()
     }
 
-    /// The household as a plan has to see it: where safety comes first without a key's own check
-    /// having said so, every key says it, so that the plan leaves out what it must.
-    pub fn to_plan_for(&self) -> Household {
-        let household = self.household();
-        if !self.safety_first || household.puts_safety_first() {
-            return household.clone();
+    /// What is chosen for the plan, and whether safety comes first without a key's own check having said so.
+    pub fn choices_to_plan(&self) -> Choices {
+        Choices {
+            safety_first: self.safety_first,
+            ..self.choices
         }
-        let careful = household.keys().map(|(id, key)| {
-            let exposure = key
-                .finding
-                .map_or(FoundExposure::CannotTell, |found| found.exposure);
-            let finding = Some(Finding {
-                exposure,
-                safety_first: true,
-            });
-            Change::SetKey(id, Key { finding, ..*key })
-        });
-        household
-            .with_all(careful.collect::<Vec<_>>())
-            .unwrap_or_else(|_| household.clone())
     }
 
     /// The state after `act`.

@@ -15,7 +15,7 @@
 //! | ask what opens to whom | [`Household::reach_of_copy`], [`Household::reach_of_ring`], [`Household::reach_of_holder`] |
 //! | ask which keys are exposed and why | [`exposed_keys`] |
 //! | ask which other ways in have to be changed | [`ways_to_change`] |
-//! | plan | [`plan()`]; after the visit: [`Plan::carried_out`] |
+//! | plan | [`plan()`]; after the visit: [`Plan::carried_out_by`] those who acted |
 //! | see who opens more or less than they need | [`gaps()`] |
 //! | compare ways of grouping the doors | [`groups()`], [`compare()`] |
 //! | ask what it costs | [`Prices`], [`Plan::cost`] |
@@ -78,7 +78,7 @@ pub use kinds::{
 pub use label::{Label, LabelRefusal};
 pub use limits::Limit;
 pub use parts::{CylinderLengths, Door, Holder, Key, KeyCopy, Keyway, Lock, Place, Way};
-pub use plan::{Choices, Plan, plan};
+pub use plan::{Choices, Otherwise, Plan, plan};
 pub use prices::{Cost, CostLine, PriceRange, PriceRefusal, Priced, Prices, Quantities, TooMuch};
 pub use reach::{DoorReach, Opening, Reach};
 pub use refusal::Refusal;

@@ -12,6 +12,8 @@ mod any;
 mod brief;
 #[path = "household/chance.rs"]
 mod chance;
+#[path = "household/codes.rs"]
+mod codes;
 #[path = "household/costs.rs"]
 mod costs;
 #[path = "household/days.rs"]

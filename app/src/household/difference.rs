@@ -36,6 +36,8 @@ pub enum Did {
     Worked,
     /// It changed this, and what hangs on it.
     Changed(Part),
+    /// It did several things at once.
+    Several,
 }
 
 /// Everything in which two households differ.
@@ -72,7 +74,7 @@ pub fn parts(one: &Household, other: &Household) -> Vec<Part> {
     differing.map(|(part, _)| part).collect()
 }
 
-/// What a step did; none where it did several things at once.
+/// What a step did; none where it did nothing.
 pub fn did(before: &Household, after: &Household) -> Option<Did> {
     if before.is_empty() {
         return Some(Did::Began);
@@ -90,7 +92,7 @@ pub fn did(before: &Household, after: &Household) -> Option<Did> {
             Some(Did::Changed(Part::Keys))
         }
         [Part::Keys, Part::Copies] => Some(Did::Changed(Part::Keys)),
-        _ => None,
+        _ => Some(Did::Several),
     }
 }
 
@@ -163,6 +165,14 @@ mod tests {
         let more = made(&home, Change::AddDoor(door));
         assert_eq!(did(&home, &more), Some(Did::Changed(Part::Doors)));
         assert_eq!(did(&home, &home), None);
+        let several = made(
+            &more,
+            Change::NoLongerShould {
+                holder,
+                no_longer: true,
+            },
+        );
+        assert_eq!(did(&home, &several), Some(Did::Several));
     }
 
     #[test]

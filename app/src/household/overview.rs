@@ -5,9 +5,10 @@
 use std::cell::OnceCell;
 use std::collections::{BTreeMap, BTreeSet};
 
+use self_check_core::advice::Urgency;
 use self_check_core::household::{
-    Change, CopyId, DoorId, ExposedKey, Gap, HolderId, Household, KeyId, LockId, Loss, Place,
-    Reach, WayId, WayKind, exposed_keys, gaps, ways_to_change,
+    Change, CopyId, DoorId, ExposedKey, FoundExposure, Gap, HolderId, Household, KeyId, LockId,
+    Loss, Place, Reach, WayId, WayKind, exposed_keys, gaps, ways_to_change,
 };
 
 use crate::copy::Names;
@@ -53,8 +54,8 @@ pub struct Overview {
     pub locks: BTreeMap<DoorId, Vec<LockId>>,
     /// The other ways in at each door.
     pub ways: BTreeMap<DoorId, Vec<WayId>>,
-    /// The other ways in that somebody has who should not.
-    pub open_ways: BTreeSet<WayId>,
+    /// The other ways in that somebody has who should not, each with how soon it has to be changed.
+    pub open_ways: BTreeMap<WayId, Urgency>,
     /// The doors that open to a key in wrong hands, or by a way that was given away.
     pub open_to_others: BTreeSet<DoorId>,
     reach: OnceCell<BTreeMap<HolderId, Reach>>,
@@ -84,7 +85,7 @@ impl Overview {
             lost: BTreeMap::new(),
             locks: BTreeMap::new(),
             ways: BTreeMap::new(),
-            open_ways: ways_to_change(household).into_keys().collect(),
+            open_ways: ways_to_change(household),
             open_to_others: BTreeSet::new(),
             reach: OnceCell::new(),
             gaps: OnceCell::new(),
@@ -108,6 +109,27 @@ impl Overview {
     /// Who opens more or less than they need.
     pub fn gaps(&self) -> &[Gap] {
         self.gaps.get_or_init(|| gaps(&self.household))
+    }
+
+    /// Who has a copy of this key and does not live in the home, where its check found nothing: the check
+    /// knows nothing of the board, and its answers may have left them out.
+    pub fn left_out_by_the_check(&self, key: KeyId) -> Vec<HolderId> {
+        let finding = self.household.key(key).and_then(|key| key.finding);
+        let is_calm = finding.is_some_and(|found| {
+            found.exposure == FoundExposure::NotExposed && !found.safety_first
+        });
+        let copies = self.household.copies_of(key).filter(|_| is_calm);
+        let mut people: Vec<HolderId> = Vec::new();
+        for (_, copy) in copies {
+            if let Place::Held(holder) = copy.place
+                && let Some(part) = self.household.holder(holder)
+                && !part.role.lives_here()
+                && !people.contains(&holder)
+            {
+                people.push(holder);
+            }
+        }
+        people
     }
 
     /// Those of whom nobody has said what they need: they count as needing what they can open.
@@ -164,7 +186,13 @@ impl Overview {
             way,
             knows: false,
         });
-        let changes: Vec<Change> = put_back.chain(laid_aside).chain(kept).collect();
+        let found = lost.remotes.iter().filter_map(|&id| {
+            let mut way = self.household.way(id)?.clone();
+            way.lost_by.remove(&holder);
+            Some(Change::SetWay(id, way))
+        });
+        let changes = put_back.chain(laid_aside).chain(kept).chain(found);
+        let changes: Vec<Change> = changes.collect();
         self.household
             .with_all(changes)
             .and_then(|as_if| as_if.reach_of_ring(holder))
@@ -219,7 +247,7 @@ impl Overview {
                     lost.remotes.push(id);
                 }
             }
-            if self.open_ways.contains(&id) {
+            if self.open_ways.contains_key(&id) {
                 self.open_to_others.insert(way.door);
             }
         }

@@ -2,7 +2,7 @@ use std::rc::Rc;
 
 use self_check_core::advice::Urgency;
 use self_check_core::household::{
-    Change, DoorKind, LockKind, Loss, Opening, Role, file, plan, plan::Step, quick,
+    Change, DoorKind, FoundExposure, LockKind, Loss, Opening, Role, file, plan, plan::Step, quick,
 };
 
 use super::*;
@@ -195,7 +195,7 @@ fn safety_outlasts_emptying_and_leaves_copies_alone() {
         [lose_the_sitters_ring(&state), HouseholdAct::PutSafetyFirst],
     );
     assert!(state.puts_safety_first());
-    let steps = plan(&state.to_plan_for(), state.choices).steps;
+    let steps = plan(state.household(), state.choices_to_plan()).steps;
     assert_eq!(
         steps.first().map(|step| &step.step),
         Some(&Step::PlanWithSupport)
@@ -261,4 +261,24 @@ fn overview_of_the_example_tells_what_stands_open() {
             .flat_map(|reach| &reach.doors)
             .all(|door| door.opening == Opening::Whole)
     );
+}
+
+#[test]
+fn check_that_finds_nothing_is_held_beside_those_who_have_a_copy() {
+    let home = two_doors();
+    let (key, _) = home.keys().next().unwrap_or_else(|| panic!("a key"));
+    let sitter = home.holders().find(|(_, part)| part.role == Role::Sitter);
+    let with = |exposure, safety_first| {
+        let finding = Some(Finding {
+            exposure,
+            safety_first,
+        });
+        let checked = home.with(Change::Check { key, finding });
+        Overview::of(&checked.unwrap_or_default()).left_out_by_the_check(key)
+    };
+    let sitter: Vec<_> = sitter.map(|(id, _)| id).into_iter().collect();
+    assert_eq!(with(FoundExposure::NotExposed, false), sitter);
+    assert_eq!(with(FoundExposure::NotExposed, true), []);
+    assert_eq!(with(FoundExposure::Exposed(Urgency::Soon), false), []);
+    assert_eq!(Overview::of(&home).left_out_by_the_check(key), []);
 }

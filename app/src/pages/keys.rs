@@ -173,10 +173,28 @@ fn route(page: Option<usize>) -> Route {
     page.map_or(Route::Keys, |n| Route::KeysPage { n })
 }
 
+/// The class of a page's article, which stays empty on paper where somebody may be feared.
+fn on_paper(state: &HouseholdHandle) -> Option<&'static str> {
+    state.puts_safety_first().then_some("not-printed")
+}
+
+/// All that stands on paper then.
+fn paper_note(state: &HouseholdHandle) -> Html {
+    if !state.puts_safety_first() {
+        return html! {};
+    }
+    html! { <p class="paper-only">{ words::NOT_PRINTED }</p> }
+}
+
 /// What comes before anything else where somebody may be feared.
 fn safety_note(state: &HouseholdHandle) -> Html {
     if !state.puts_safety_first() {
         return html! {};
     }
-    html! { <p class="caution"><strong>{ site::CAUTION }</strong>{ " " }{ words::SAFETY }</p> }
+    html! {
+        <>
+            <p class="caution"><strong>{ site::CAUTION }</strong>{ " " }{ words::SAFETY }</p>
+            { paper_note(state) }
+        </>
+    }
 }

@@ -163,6 +163,7 @@ pub enum Ask {
     WholePriceBeforeWork,
     LicenceAndPapers,
     ProofThatYouMay,
+    KeysThatComeWithIt,
     RestrictedOrNot,
     OthersNeedANewCylinder,
     IsCodeOrAddressKept,
@@ -212,11 +213,17 @@ impl Brief {
         })
     }
 
-    /// What to ask, in order: about sharing a key only where locks are to share one.
+    /// What to ask, in order: about sharing a key only where locks are to share one, and about keys that
+    /// come with a lock only where a key is new.
     pub fn asked(&self) -> impl Iterator<Item = Ask> {
         let is_about_sharing = self.is_about_sharing();
+        let has_a_new_key = self.keys.iter().any(|key| key.is_new);
         let all = self.ask.iter().copied();
-        all.filter(move |&ask| ask != Ask::OthersNeedANewCylinder || is_about_sharing)
+        all.filter(move |ask| match ask {
+            Ask::OthersNeedANewCylinder => is_about_sharing,
+            Ask::KeysThatComeWithIt => has_a_new_key,
+            _ => true,
+        })
     }
 }
 

@@ -23,8 +23,12 @@ pub struct Comparison {
     pub keys: usize,
     /// The locks to be seen to before it is so, those of exposed keys included.
     pub locks_to_set_up: usize,
+    /// The same where no lock can be set to a key that stays.
+    pub locks_at_most: usize,
     /// What that takes.
     pub set_up: Quantities,
+    /// What it takes at most.
+    pub set_up_at_most: Quantities,
     /// Everybody who carries a key or needs a door, in the order of their ids.
     pub holders: Vec<HolderComparison>,
 }
@@ -67,6 +71,7 @@ impl Comparison {
         self.keys == other.keys
             && self.locks_to_set_up == other.locks_to_set_up
             && self.set_up == other.set_up
+            && self.set_up_at_most == other.set_up_at_most
             && self.holders == other.holders
     }
 
@@ -121,11 +126,14 @@ fn comparison(index: &Index<'_>, own: &BTreeSet<LockId>, grouping: Grouping) -> 
         })
     });
     let holders = holders.collect();
+    let included = index.household.prices().copies_included;
     Comparison {
         grouping,
         keys: keys.iter().filter(|key| key.is_own()).count(),
         locks_to_set_up: set_up.works.len(),
-        set_up: set_up.quantities(index.household.prices().copies_included),
+        locks_at_most: set_up.locks_at_most(),
+        set_up: set_up.quantities(included),
+        set_up_at_most: set_up.quantities_at_most(included),
         holders,
         groups,
     }

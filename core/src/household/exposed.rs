@@ -7,8 +7,8 @@ use crate::assess::{Assessment, Level};
 use crate::sources::{Source, TRADE_REKEYING, URGENCY_JUDGEMENT};
 
 use super::index::Index;
-use super::kinds::Loss;
-use super::{CopyId, DoorId, HolderId, Household, KeyId, Place, WayId};
+use super::kinds::{Loss, WayKind};
+use super::{CopyId, DoorId, HolderId, Household, KeyId, Place, Way, WayId};
 
 /// What a key's check found, as far as the household needs it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -51,7 +51,7 @@ pub enum ExposedBy {
     Check(Urgency),
     /// This copy is lost.
     LostCopy(CopyId, Loss),
-    /// This copy is or was with somebody who no longer should come in.
+    /// This copy is or was with somebody who no longer should come in, and may have been copied.
     FormerHolder(CopyId, HolderId),
     /// This copy lies in a key safe whose code is in other hands, or known to somebody who kept back
     /// a key to what it opens.
@@ -103,6 +103,24 @@ impl Loss {
     pub const SOURCES: &[&Source] = &[&TRADE_REKEYING, &URGENCY_JUDGEMENT];
 }
 
+impl Way {
+    /// How soon it has to be changed after it came into other hands in this way. A remote can be as far
+    /// from its door as a key, and is as urgent. Whoever has a code or uses an app knows the door and can
+    /// walk in at once: today, as for a key lost with the address. Only one with whoever did not give a
+    /// key back is as urgent as that key.
+    pub const fn urgency_of(&self, loss: Loss) -> Option<Urgency> {
+        match (self.kind, loss) {
+            (WayKind::Remote, _) | (_, Loss::MislaidIndoors | Loss::NotReturned) => loss.urgency(),
+            (WayKind::DoorCode | WayKind::KeySafe | WayKind::App, _) => Some(Urgency::Today),
+        }
+    }
+}
+
+/// The least for a key in a key safe whose code is out: it may have been copied and put back. Whether it
+/// is still there is looked at before ([`super::plan::Step::EmptyKeySafes`]); one that is gone is put down
+/// as lost, and then that decides.
+const IN_AN_OPEN_SAFE: Urgency = Urgency::Soon;
+
 /// A person who no longer should come in may keep a copy: as soon as a check advises it.
 pub(super) const FORMER_HOLDER: Urgency = Urgency::Soon;
 
@@ -116,12 +134,12 @@ impl ExposedKey {
 }
 
 impl ExposedBy {
-    fn urgency(self, open: &BTreeMap<WayId, Urgency>) -> Option<Urgency> {
+    fn urgency(self, index: &Index<'_>) -> Option<Urgency> {
         match self {
             Self::Check(urgency) => Some(urgency),
             Self::LostCopy(_, loss) => loss.urgency(),
-            Self::FormerHolder(..) => Some(FORMER_HOLDER),
-            Self::KeySafe(_, way) => open.get(&way).copied(),
+            Self::FormerHolder(copy, _) => of_a_former_holder(index.household, copy),
+            Self::KeySafe(_, way) => key_in_safe(index, way),
         }
     }
 }
@@ -133,10 +151,9 @@ pub fn exposed_keys(household: &Household) -> Vec<ExposedKey> {
 
 pub(super) fn exposed(index: &Index<'_>) -> BTreeMap<KeyId, ExposedKey> {
     let household = index.household;
-    let open = open_ways(index);
     let mut found: BTreeMap<KeyId, ExposedKey> = BTreeMap::new();
     let mut add = |key: KeyId, by: ExposedBy| {
-        let Some(urgency) = by.urgency(&open) else {
+        let Some(urgency) = by.urgency(index) else {
             return;
         };
         if index.opened_by(key).is_empty() {
@@ -181,13 +198,28 @@ pub fn ways_to_change(household: &Household) -> BTreeMap<WayId, Urgency> {
 pub(super) fn open_ways(index: &Index<'_>) -> BTreeMap<WayId, Urgency> {
     let ways = index.household.ways();
     let open = ways.filter_map(|(id, way)| {
-        let doors = index.doors_by(id);
-        let knows = way.known_by.iter();
-        let known = knows.filter_map(|&holder| must_not_know(index, holder, &doors));
-        let lost = way.losses().filter_map(Loss::urgency);
-        known.chain(lost).max().map(|urgency| (id, urgency))
+        let lost = way.losses().filter_map(|loss| way.urgency_of(loss)).max();
+        let urgency = lost.max(known_wrongly(index, id, way))?;
+        Some((id, urgency))
     });
     open.collect()
+}
+
+/// How soon old keys should stop working because one lies in this key safe; none while its code is in
+/// good hands.
+fn key_in_safe(index: &Index<'_>, id: WayId) -> Option<Urgency> {
+    let way = index.household.way(id)?;
+    let lost = way.losses().filter_map(Loss::urgency).max();
+    let lost = lost.map(|urgency| urgency.max(IN_AN_OPEN_SAFE));
+    lost.max(known_wrongly(index, id, way))
+}
+
+/// How soon a way in has to be changed because of those who know it.
+fn known_wrongly(index: &Index<'_>, id: WayId, way: &Way) -> Option<Urgency> {
+    let doors = index.doors_by(id);
+    let knows = way.known_by.iter();
+    let known = knows.filter_map(|&holder| must_not_know(index, holder, &doors));
+    known.max()
 }
 
 /// How soon a way in to these doors has to be changed because this holder knows it: they no longer
@@ -200,6 +232,31 @@ pub(super) fn must_not_know(
     let former = no_longer_should(index.household, holder).then_some(FORMER_HOLDER);
     let kept_back = index.kept_a_key_back_to(holder, doors);
     former.max(Loss::NotReturned.urgency().filter(|_| kept_back))
+}
+
+/// How soon old keys should stop working because somebody who no longer should come in had this copy. What
+/// they have still, as soon as a check advises it. One that came back or was destroyed may have been copied
+/// before, which can wait (our judgement); none of a key that only the household's card can have copied.
+fn of_a_former_holder(household: &Household, copy: CopyId) -> Option<Urgency> {
+    let copy = household.copy(copy)?;
+    match copy.place {
+        Place::AtHome { .. } | Place::Scrapped { .. } => {
+            let needs_a_card = household.key(copy.key)?.restricted == Some(true);
+            (!needs_a_card).then_some(Urgency::WhenConvenient)
+        }
+        Place::Held(_) | Place::Lost { .. } | Place::InKeySafe(_) => Some(FORMER_HOLDER),
+    }
+}
+
+/// Whether a copy of this key came back from somebody who no longer should come in.
+pub(super) fn came_back(index: &Index<'_>, key: KeyId) -> bool {
+    let copies = index.copies_of(key).iter();
+    let mut copies = copies.filter_map(|&copy| index.household.copy(copy));
+    copies.any(|copy| {
+        let had_by = copy.place.had_by();
+        matches!(copy.place, Place::AtHome { .. } | Place::Scrapped { .. })
+            && had_by.is_some_and(|holder| no_longer_should(index.household, holder))
+    })
 }
 
 pub(super) fn no_longer_should(household: &Household, holder: HolderId) -> bool {

@@ -256,6 +256,16 @@ closed! {
     }
 }
 
+impl Role {
+    /// Whether they live in the home. Common sense put down row by row.
+    pub const fn lives_here(self) -> bool {
+        matches!(
+            self,
+            Self::Resident | Self::Child | Self::Flatmate | Self::Lodger | Self::Tenant
+        )
+    }
+}
+
 impl DoorKind {
     /// Whether it leads into a home. Common sense put down row by row.
     pub const fn leads_into_a_home(self) -> bool {

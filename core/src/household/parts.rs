@@ -105,7 +105,7 @@ pub struct Holder {
     /// An own word for them, where one role stands for several people.
     pub label: Option<Label>,
     /// Whether they no longer should come in. What they had counts as exposed, returned or not: a
-    /// returned key proves nothing.
+    /// returned key proves nothing, unless only a card can have it copied.
     pub no_longer_should: bool,
     /// The doors they need. Absent while nobody has said: then they are taken to need what they
     /// can open.

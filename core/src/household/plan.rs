@@ -18,7 +18,9 @@ mod steps;
 use std::collections::BTreeMap;
 
 use crate::advice::{Action, Urgency};
-use crate::sources::{RIGHTS_AMPLIFICATION, Source, TRADE_LOCK_KINDS, TRADE_REKEYING};
+use crate::sources::{
+    KEYS_WITH_A_LOCK, RIGHTS_AMPLIFICATION, Source, TRADE_CODES, TRADE_LOCK_KINDS, TRADE_REKEYING,
+};
 
 use super::exposed::exposed;
 use super::grouping::groups_of;
@@ -37,10 +39,13 @@ pub use steps::{PlanStep, Step};
 pub struct Choices {
     /// How the doors shall be grouped afterwards.
     pub grouping: Grouping,
-    /// How many spares of each new key stay in the home; absent: as many as there are today.
+    /// How many spares of each new key stay in the home; absent: as many as there are today, and enough for
+    /// two of each key.
     pub spares: Option<u8>,
     /// Whether the locksmith comes outside ordinary hours.
     pub after_hours: bool,
+    /// Whether safety comes first though no key's own check says so: a check of another key did.
+    pub safety_first: bool,
 }
 
 /// What to do, in which order, with which keys at the end.
@@ -96,7 +101,7 @@ pub struct Work {
     /// The keys that open it afterwards, as places in [`Plan::keys`].
     pub takes: Vec<usize>,
     /// The key that stays and to which nobody knows yet whether the lock can be set. Where it cannot, it
-    /// and the other locks of that key all get a new one.
+    /// and the other locks of that key all get a new one, see [`PlannedKey::otherwise`].
     pub only_if_keyed_to: Option<KeyId>,
     /// What is paid for.
     pub price: Priced,
@@ -113,6 +118,17 @@ pub struct PlannedKey {
     pub locks: Vec<LockId>,
     /// How many copies have to be cut, and for whom.
     pub copies: Vec<(Recipient, u32)>,
+    /// What it takes where a lock cannot be set to this key, which stays: see [`Work::only_if_keyed_to`].
+    pub otherwise: Option<Otherwise>,
+}
+
+/// What takes the place of a key that stays where a lock cannot be set to it: a new key for all its locks.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Otherwise {
+    /// The locks to be seen to beside those of the plan, each with what is paid for.
+    pub locks: Vec<(LockId, Priced)>,
+    /// How many copies of the new key have to be cut, in place of those of the key that stays.
+    pub copies: u64,
 }
 
 /// Where a planned key comes from.
@@ -182,6 +198,9 @@ pub enum Note {
     /// The new cylinder is in a way out: with a thumb-turn, nobody has to search for a key in a
     /// fire.
     ThumbTurn(LockId),
+    /// The key came back from somebody who no longer should come in, and only a card can have it copied:
+    /// nothing has to be changed if the card never left the household.
+    CameBackWithItsCard(KeyId),
     /// The key was not checked yet.
     NotChecked(KeyId),
     /// The key's check could not tell yet.
@@ -196,7 +215,7 @@ impl Note {
 impl Plan {
     /// What the plan rests on, beside what [`super::remedy::SOURCES`] and
     /// [`Grouping::SOURCES`] name.
-    pub const SOURCES: &[&Source] = &[&TRADE_REKEYING];
+    pub const SOURCES: &[&Source] = &[&TRADE_REKEYING, &TRADE_CODES, &KEYS_WITH_A_LOCK];
 
     /// Whether there is anything to do.
     pub fn is_empty(&self) -> bool {
@@ -232,6 +251,29 @@ impl Plan {
         quantities
     }
 
+    /// How much of what the household pays for at most: where no lock can be set to a key that stays.
+    pub fn quantities_at_most(&self, copies_included: u8) -> Quantities {
+        let mut quantities = self.quantities(copies_included);
+        for key in &self.keys {
+            let Some(otherwise) = &key.otherwise else {
+                continue;
+            };
+            for &(_, price) in &otherwise.locks {
+                quantities.add(price, 1);
+            }
+            let charged = otherwise.copies.saturating_sub(copies_included.into());
+            let more = charged.saturating_sub(key.copy_count());
+            quantities.add(Priced::Item(PriceItem::Copy), more);
+        }
+        quantities
+    }
+
+    /// The locks to be seen to at most: where no lock can be set to a key that stays.
+    pub fn locks_at_most(&self) -> usize {
+        let otherwise = self.keys.iter().filter_map(|key| key.otherwise.as_ref());
+        self.works.len() + otherwise.map(|it| it.locks.len()).sum::<usize>()
+    }
+
     /// What the locksmith's visit is priced by; none where nobody comes. A lock that is due today does
     /// not wait for ordinary hours, so that the visit can fall within or after them.
     pub fn visit(&self) -> Option<Priced> {
@@ -244,10 +286,14 @@ impl Plan {
         })
     }
 
-    /// What the plan costs by the household's own prices.
+    /// What the plan costs by the household's own prices, up to what it takes at most.
     pub fn cost(&self, household: &Household) -> Result<Cost, TooMuch> {
         let prices = household.prices();
-        prices.cost(&self.quantities(prices.copies_included))
+        let included = prices.copies_included;
+        prices.cost_between(
+            &self.quantities(included),
+            &self.quantities_at_most(included),
+        )
     }
 }
 
@@ -264,6 +310,16 @@ impl Work {
 }
 
 impl WayWork {
+    /// Who acts.
+    pub const fn who(&self) -> WhoActs {
+        match self.action {
+            Action::TellLandlord => WhoActs::Landlord,
+            Action::TellManager => WhoActs::SystemOwner,
+            Action::TellOwner => WhoActs::AnotherOwner,
+            _ => WhoActs::Household,
+        }
+    }
+
     /// Whether the answer to how the remote was lost can make it more urgent.
     pub fn may_be_sooner(&self) -> bool {
         self.could_be > self.urgency
@@ -283,6 +339,7 @@ impl Default for Choices {
             grouping: Grouping::AsNow,
             spares: None,
             after_hours: false,
+            safety_first: false,
         }
     }
 }
@@ -332,7 +389,7 @@ pub(super) fn plan_with(index: &Index<'_>, choices: Choices, groups: &[Group]) -
         .partition(|&key| opens_only_own_locks(index, key));
     let mut plan = Plan {
         choices,
-        safety_first: household.puts_safety_first(),
+        safety_first: choices.safety_first || household.puts_safety_first(),
         shut: shut::shut(index, &works),
         stop_gaps: beside::stop_gaps(index, &exposed, &works),
         notes: beside::notes(index, &exposed, &works),

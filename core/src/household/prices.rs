@@ -71,7 +71,9 @@ pub struct CostLine {
     pub what: Priced,
     /// How many.
     pub count: u64,
-    /// What they cost together; absent where the price was not told.
+    /// How many at most.
+    pub at_most: u64,
+    /// What they cost together, from so many to at most so many; absent where the price was not told.
     pub total: Option<PriceRange>,
 }
 
@@ -101,10 +103,10 @@ impl PriceRange {
         self.high
     }
 
-    fn times(self, count: u64) -> Result<Self, TooMuch> {
+    fn times(self, count: u64, at_most: u64) -> Result<Self, TooMuch> {
         Ok(Self {
             low: self.low.checked_mul(count).ok_or(TooMuch)?,
-            high: self.high.checked_mul(count).ok_or(TooMuch)?,
+            high: self.high.checked_mul(at_most).ok_or(TooMuch)?,
         })
     }
 
@@ -149,19 +151,34 @@ impl Prices {
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
     pub fn cost(&self, quantities: &Quantities) -> Result<Cost, TooMuch> {
+        self.cost_between(quantities, quantities)
+    }
+
+    /// What between `quantities` and `at_most` costs, which is no less of anything.
+    pub fn cost_between(
+        &self,
+        quantities: &Quantities,
+        at_most: &Quantities,
+    ) -> Result<Cost, TooMuch> {
         let mut cost = Cost {
             lines: Vec::new(),
             known: PriceRange::default(),
             missing: Vec::new(),
         };
         let mut missing = BTreeSet::new();
-        for (what, count) in quantities.iter() {
+        for (what, at_most) in at_most.iter() {
+            let count = quantities.of(what);
             let total = match self.each(what, &mut missing) {
-                Some(each) => Some(each.times(count)?),
+                Some(each) => Some(each.times(count, at_most)?),
                 None => None,
             };
             cost.known = cost.known.plus(total.unwrap_or_default())?;
-            cost.lines.push(CostLine { what, count, total });
+            cost.lines.push(CostLine {
+                what,
+                count,
+                at_most,
+                total,
+            });
         }
         cost.missing.extend(missing);
         Ok(cost)

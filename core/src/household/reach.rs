@@ -100,7 +100,7 @@ impl Reach {
             .known_to(holder)
             .iter()
             .copied()
-            .filter(|&way| is_kind(index, way, WayKind::Remote))
+            .filter(|&way| is_kind(index, way, WayKind::Remote) && has_it(index, holder, way))
             .collect();
         Self::of(index, keys, &remotes)
     }
@@ -108,7 +108,8 @@ impl Reach {
     pub(super) fn of_holder(index: &Index<'_>, holder: HolderId) -> Self {
         let mut keys: BTreeSet<KeyId> = index.ring(holder).iter().copied().collect();
         let mut ways = Vec::new();
-        for &way in index.known_to(holder) {
+        let known = index.known_to(holder).iter().copied();
+        for way in known.filter(|&way| has_it(index, holder, way)) {
             let kept = index.in_safe(way);
             if kept.is_empty() {
                 ways.push(way);
@@ -132,8 +133,8 @@ impl Household {
         Ok(Reach::of(&Index::of(self), keys, &[]))
     }
 
-    /// What opens to whoever finds this holder's ring: the keys on it and their remotes. Codes and
-    /// apps do not hang on a ring.
+    /// What opens to whoever finds this holder's ring: the keys on it and their remotes, but for what
+    /// was lost before. Codes and apps do not hang on a ring.
     pub fn reach_of_ring(&self, holder: HolderId) -> Result<Reach, Refusal> {
         self.holder(holder).ok_or(Refusal::UnknownHolder(holder))?;
         Ok(Reach::of_ring(&Index::of(self), holder))
@@ -153,6 +154,12 @@ impl Household {
             .map(|(holder, _)| (holder, Reach::of_holder(&index, holder)))
             .collect()
     }
+}
+
+/// Whether the holder has what opens by this way: their remote may be lost.
+fn has_it(index: &Index<'_>, holder: HolderId, way: WayId) -> bool {
+    let way = index.household.way(way);
+    way.is_some_and(|way| !way.lost_by.contains_key(&holder))
 }
 
 fn is_kind(index: &Index<'_>, way: WayId, kind: WayKind) -> bool {

@@ -95,6 +95,15 @@ fn safety_first_keeps_prints_and_chases_nothing() {
     let plan = plan(&home, Choices::default());
     assert_eq!(plan.steps[0].step, Step::PlanWithSupport);
     assert!(!plan.works.is_empty());
+    let steps: Vec<&Step> = plan.steps.iter().map(|step| &step.step).collect();
+    let visit = steps
+        .iter()
+        .position(|step| matches!(step, Step::LocksmithVisit(_)));
+    let take = steps.iter().position(|step| **step == Step::TakeNewKeys);
+    assert!(
+        take.is_some() && visit < take,
+        "the new keys are somebody's: {steps:?}"
+    );
     for step in &plan.steps {
         assert!(!matches!(
             step.step,
@@ -106,4 +115,24 @@ fn safety_first_keeps_prints_and_chases_nothing() {
         Err(SafetyFirst)
     );
     assert_eq!(file::export(&home), Err(file::ExportError::SafetyFirst));
+}
+
+#[test]
+fn plan_of_a_check_elsewhere_puts_safety_first_and_finds_nothing_on_these_keys() {
+    use self_check_core::household::plan::{Note, Step};
+    let home = quick::one_door(DoorKind::FrontDoor, LockKind::Lever, &[Role::Resident]).unwrap();
+    let (key, _) = home.keys().next().unwrap();
+    let choices = Choices {
+        safety_first: true,
+        ..Choices::default()
+    };
+    assert_eq!(plan(&home, choices).notes, [Note::NotChecked(key)]);
+    let (copy, _) = home.copies().next().unwrap();
+    let loss = Loss::NotReturned;
+    let home = home.with(Change::Lose { copy, loss }).unwrap();
+    let careful = plan(&home, choices);
+    assert!(careful.safety_first);
+    assert_eq!(careful.steps[0].step, Step::PlanWithSupport);
+    let chases = |step: &Step| matches!(step, Step::GetCopiesBack(_) | Step::CutCopies(_));
+    assert!(!careful.steps.iter().any(|step| chases(&step.step)));
 }

@@ -1,7 +1,10 @@
 //! Costs by hand, from prices made up for the test.
 
+use proptest::prelude::*;
+use self_check_core::advice::Urgency;
 use self_check_core::household::*;
 
+use super::any::household;
 use crate::homes::losing;
 
 fn price(low: u64, high: u64) -> Option<PriceRange> {
@@ -198,4 +201,105 @@ fn lost_ring_costs_by_grouping_what_it_opens() {
     assert_eq!(sides[0].doors_beyond_need(), 1);
     assert_eq!(sides[2].doors_beyond_need(), 0);
     assert_eq!((sides[0].locks_to_set_up, sides[2].locks_to_set_up), (0, 1));
+}
+
+/// The household of the demonstration with every door of its own keyed alike.
+fn all_alike(home: &Household) -> Plan {
+    let choices = Choices {
+        grouping: Grouping::AllAlike,
+        ..Choices::default()
+    };
+    plan(home, choices)
+}
+
+#[test]
+fn most_is_what_the_plan_takes_where_no_key_can_stay() {
+    // By hand: the back door's key stays, to which front door and workshop are to be set; so does one of the
+    // two small keys. Where neither can, the back door and the other small lock are seen to as well.
+    let home = demonstration::household();
+    let plan = all_alike(&home);
+    let locks = |quantities: &Quantities| {
+        let cylinders = quantities.of(Priced::RekeyedOrNew)
+            + quantities.of(Priced::Item(PriceItem::NewCylinder))
+            + quantities.of(Priced::Item(PriceItem::RekeyedCylinder));
+        let small = quantities.of(Priced::Item(PriceItem::SmallLock));
+        (cylinders, small)
+    };
+    let (least, most) = (plan.quantities(0), plan.quantities_at_most(0));
+    assert_eq!((locks(&least), locks(&most)), ((2, 1), (3, 2)));
+    assert_eq!((plan.works.len(), plan.locks_at_most()), (4, 6));
+    let copies = |quantities: &Quantities| quantities.of(Priced::Item(PriceItem::Copy));
+    // To all cylinders: one each for six people and the key safe, two for the second resident, who lost
+    // one: nine, of which four are there. To the room: the lodger's and a spare. To the small locks: one each
+    // for three people and a spare, of which two are there.
+    assert_eq!((copies(&least), copies(&most)), (5 + 2 + 2, 9 + 2 + 4));
+    let brief = brief(&home, &plan, BriefChoices::default()).unwrap();
+    let asked = |item| {
+        let quote = brief.quotes.iter().find(|quote| quote.item == item);
+        quote.and_then(|quote| quote.count)
+    };
+    assert_eq!(asked(PriceItem::NewCylinder), Some(3));
+    assert_eq!(asked(PriceItem::SmallLock), Some(2));
+    assert_eq!(asked(PriceItem::Copy), Some(copies(&most)));
+    let cost = plan.cost(&home).unwrap();
+    let prices = home.prices();
+    let (low, high) = (prices.cost(&least).unwrap(), prices.cost(&most).unwrap());
+    assert_eq!(cost.known.low(), low.known.low());
+    assert_eq!(cost.known.high(), high.known.high());
+    // Visit, two cylinders rekeyed or new, one lever lock, one small lock, copies; then one new cylinder and
+    // one small lock more.
+    assert_eq!(cost.known.low(), 100 * (60 + 2 * 18 + 60 + 10 + 9 * 4));
+    let most = 90 + 2 * 70 + 110 + 25 + 15 * 9 + 70 + 25;
+    assert_eq!(cost.known.high(), 100 * most);
+}
+
+/// The plan for the same groups where every key that stays and is in doubt is out, so that none can stay.
+fn with_none_kept(home: &Household, doubtful: &Plan) -> Plan {
+    let kept = doubtful.keys.iter().filter(|key| key.otherwise.is_some());
+    let kept = kept.filter_map(|key| match key.origin {
+        plan::Origin::Kept(key) => Some(key),
+        plan::Origin::New { .. } => None,
+    });
+    let exposure = FoundExposure::Exposed(Urgency::WhenConvenient);
+    let finding = Some(Finding {
+        exposure,
+        safety_first: false,
+    });
+    let out = kept.map(|key| Change::Check { key, finding });
+    let home = home.with_all(out.collect::<Vec<_>>()).unwrap();
+    plan(&home, doubtful.choices)
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(300))]
+
+    #[test]
+    fn at_most_is_not_exceeded_by_the_plan_in_which_no_doubtful_key_stays(
+        home in household(120),
+    ) {
+            let included = 0;
+        for grouping in [Grouping::AllAlike, Grouping::ByNeed] {
+            let choices = Choices { grouping, ..Choices::default() };
+            let doubtful = plan(&home, choices);
+            let without = with_none_kept(&home, &doubtful);
+            // Without those keys others may stay: then fewer locks are touched than the most.
+            prop_assert!(without.works.len() <= doubtful.locks_at_most());
+            let most = doubtful.quantities_at_most(included);
+            let least = doubtful.quantities(included);
+            for (what, count) in least.iter() {
+                prop_assert!(most.of(what) >= count);
+            }
+            let cylinders = |quantities: &Quantities| {
+                quantities.of(Priced::RekeyedOrNew)
+                    + quantities.of(Priced::Item(PriceItem::NewCylinder))
+                    + quantities.of(Priced::Item(PriceItem::RekeyedCylinder))
+            };
+            let wanted = without.quantities(included);
+            prop_assert!(cylinders(&wanted) <= cylinders(&most));
+            for item in [PriceItem::SmallLock, PriceItem::LockOrLevers, PriceItem::Copy] {
+                let item = Priced::Item(item);
+                prop_assert!(wanted.of(item) <= most.of(item), "{:?} {:?}", grouping, item);
+            }
+        }
+    }
 }

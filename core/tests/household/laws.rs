@@ -1,6 +1,7 @@
 //! What holds for any household.
 
 use proptest::prelude::*;
+use self_check_core::household::remedy::WhoActs;
 use self_check_core::household::*;
 
 use super::any::{grown, household, meant, raw_changes};
@@ -121,6 +122,36 @@ proptest! {
     }
 
     #[test]
+    fn what_others_decide_stays_open_until_they_have_acted(home in household(120)) {
+        let is_ours = |who: WhoActs| who == WhoActs::Household;
+        let part = |plan: &Plan, ours: bool| -> Vec<_> {
+            let works = plan.works.iter().filter(|work| is_ours(work.who) == ours);
+            let works = works.map(|work| (Some(work.lock), None, work.urgency));
+            let ways = plan.ways.iter().filter(|work| is_ours(work.who()) == ours);
+            works.chain(ways.map(|work| (None, Some(work.way), work.urgency))).collect()
+        };
+        for &grouping in Grouping::ALL {
+            let before = planned(&home, grouping);
+            for ours in [true, false] {
+                let acted = before.actors().into_iter().filter(|&who| is_ours(who) == ours);
+                let after = before.carried_out_by(&home, &acted.collect()).unwrap();
+                prop_assert!(truth::fits_together(&after));
+                let left = planned(&after, Grouping::AsNow);
+                prop_assert_eq!(part(&left, ours), [], "{:?}", grouping);
+                let open = |plan: &Plan| -> Vec<_> {
+                    let exposed = |lock| plan.works.iter().any(|work| Some(work.lock) == lock && !work.exposed.is_empty());
+                    let part = part(plan, !ours).into_iter();
+                    part.filter(|&(lock, ..)| lock.is_none() || exposed(lock)).collect()
+                };
+                prop_assert_eq!(open(&before), open(&left), "{:?}", grouping);
+                let all = left.carried_out(&after).unwrap();
+                prop_assert_eq!(truth::open_to_exposed(&all), Default::default());
+                prop_assert!(!truth::has_an_open_way(&all));
+            }
+        }
+    }
+
+    #[test]
     fn exposed_keys_are_those_of_the_definition(home in household(120)) {
         let found: Vec<KeyId> = exposed_keys(&home).into_iter().map(|key| key.key).collect();
         let opens = |key: KeyId| home.locks().any(|(_, lock)| lock.keys.contains(&key));
@@ -130,6 +161,25 @@ proptest! {
             .filter(|&key| opens(key) && truth::is_exposed(&home, key))
             .collect();
         prop_assert_eq!(found, told);
+    }
+
+    #[test]
+    fn nobody_is_left_with_one_single_new_key(home in household(120)) {
+        for &grouping in Grouping::ALL {
+            let plan = planned(&home, grouping);
+            let new = plan.keys.iter().filter(|key| matches!(key.origin, self_check_core::household::plan::Origin::New { .. }));
+            for key in new.filter(|key| key.who == WhoActs::Household) {
+                prop_assert!(key.copy_count() >= 2, "{:?}", key);
+                let self_check_core::household::plan::Origin::New { replaces } = &key.origin else { continue };
+                let at_home = |old: &KeyId| {
+                    let copies = home.copies_of(*old);
+                    copies.filter(|(_, copy)| matches!(copy.place, Place::AtHome { .. })).count()
+                };
+                let spares = key.copies.iter().find(|(to, _)| *to == self_check_core::household::plan::Recipient::Spare);
+                let spares = spares.map_or(0, |&(_, count)| count as usize);
+                prop_assert!(replaces.iter().all(|old| spares >= at_home(old)), "{:?}", key);
+            }
+        }
     }
 
     #[test]

@@ -45,7 +45,14 @@ fn lock_is_changed_at_the_door_that_a_key_should_not_open() {
         .collect();
     assert_eq!(doors, [back], "at the front door the key can stay");
     assert_eq!(plan.hand_in, [], "nothing rests on a returned key");
-    assert_eq!(plan.copies_to_cut(), 1, "the neighbour needs no new key");
+    let copies = [
+        (Recipient::Holder(holder(&home, Role::Resident)), 1),
+        (Recipient::Spare, 1),
+    ];
+    assert_eq!(
+        plan.keys[0].copies, copies,
+        "the neighbour needs no new key"
+    );
 }
 
 #[test]
@@ -326,6 +333,74 @@ fn whoever_kept_back_the_key_of_another_door_stays_with_a_code() {
     let plan = planned(&home.unwrap(), Grouping::AsNow);
     assert_eq!(plan.ways[0].without, []);
     assert!(plan.ways[0].stays_with.contains(&neighbour));
+}
+
+#[test]
+fn key_of_the_buildings_door_stays_out_when_our_own_lock_is_done() {
+    use self_check_core::household::remedy::WhoActs;
+    let people = [Role::Resident, Role::Sitter];
+    let home = quick::flat_and_entrance(LockKind::PinTumbler, &people).unwrap();
+    let home = losing(&home, Role::Sitter, Loss::NotReturned);
+    let both = planned(&home, Grouping::AsNow);
+    let actors: Vec<WhoActs> = both.actors().into_iter().collect();
+    assert_eq!(actors, [WhoActs::Household, WhoActs::SystemOwner]);
+    let ours = both.carried_out_by(&home, &[actors[0]].into_iter().collect());
+    let ours = ours.unwrap();
+    let left = planned(&ours, Grouping::AsNow);
+    let entrance_key = home.keys().nth(1).map(|(key, _)| key);
+    let out: Vec<KeyId> = exposed_keys(&ours).iter().map(|key| key.key).collect();
+    assert_eq!(out, Vec::from_iter(entrance_key));
+    let kinds: Vec<DoorKind> = left
+        .stop_gaps
+        .iter()
+        .map(|gap| home.door(gap.door).unwrap().kind)
+        .collect();
+    assert_eq!((left.works.len(), kinds), (1, Vec::new()));
+    let done = left.carried_out(&ours).unwrap();
+    assert!(planned(&done, Grouping::AsNow).is_empty());
+}
+
+#[test]
+fn key_that_came_back_waits_and_one_that_needs_the_card_stays() {
+    use self_check_core::household::plan::Note;
+    let people = [Role::Resident, Role::Sitter];
+    let home = quick::one_door(DoorKind::FrontDoor, LockKind::PinTumbler, &people).unwrap();
+    let sitter = holder(&home, Role::Sitter);
+    let (key, _) = home.keys().next().unwrap();
+    let (copy, _) = home.ring_of(sitter).next().unwrap();
+    let no_longer = true;
+    let left = Change::NoLongerShould {
+        holder: sitter,
+        no_longer,
+    };
+    let has_it = home.with(left).unwrap();
+    let back = |restricted: Option<bool>| {
+        let returned_by = Some(sitter);
+        let to = Place::AtHome { returned_by };
+        let part = Key {
+            restricted,
+            finding: None,
+        };
+        has_it
+            .with_all([Change::Move { copy, to }, Change::SetKey(key, part)])
+            .unwrap()
+    };
+    let due = |home: &Household| exposed_keys(home).first().map(|key| key.urgency);
+    assert_eq!(due(&has_it), Some(Urgency::Soon));
+    assert_eq!(due(&back(None)), Some(Urgency::WhenConvenient));
+    assert_eq!(due(&back(Some(false))), Some(Urgency::WhenConvenient));
+    let guarded = back(Some(true));
+    assert_eq!(due(&guarded), None);
+    let plan = planned(&guarded, Grouping::AsNow);
+    assert!(plan.is_empty());
+    assert!(plan.notes.contains(&Note::CameBackWithItsCard(key)));
+    let restricted = Some(true);
+    let part = Key {
+        restricted,
+        finding: None,
+    };
+    let kept = has_it.with(Change::SetKey(key, part)).unwrap();
+    assert_eq!(due(&kept), Some(Urgency::Soon), "it did not come back");
 }
 
 fn opens_only_own(home: &Household, key: KeyId) -> bool {

@@ -40,10 +40,16 @@ proptest! {
                 prop_assert!(plan.steps[..at].iter().all(|step| step.urgency == Urgency::Today));
             }
             if let Some(at) = place(&plan, |step| matches!(step, Step::ScrapOldCopies(_))) {
+                let mut after = plan.steps[at + 1..].iter();
+                let is_last = after.all(|step| matches!(step.step, Step::ChangedByOthers { .. }));
+                prop_assert!(is_last);
+            }
+            if let Some(at) = place(&plan, |step| matches!(step, Step::ChangedByOthers { .. })) {
                 prop_assert_eq!(at, plan.steps.len() - 1);
+                prop_assert_eq!(plan.steps[at].urgency, Urgency::WhenConvenient);
             }
             for can_wait in [
-                |step: &Step| matches!(step, Step::LookAgainIndoors(_)),
+                |step: &Step| matches!(step, Step::LookAgainIndoors { .. }),
                 |step: &Step| matches!(step, Step::GetCopiesBack(_)),
             ] {
                 if let Some(at) = place(&plan, can_wait) {
@@ -141,11 +147,22 @@ fn looking_again_indoors_stands_between_no_two_steps_of_today() {
         &losing_the(&home, 1, Loss::MislaidIndoors),
         Choices::default(),
     );
-    let look = place(&plan, |step| matches!(step, Step::LookAgainIndoors(_))).unwrap();
+    let look = place(&plan, |step| matches!(step, Step::LookAgainIndoors { .. })).unwrap();
     for at_once in [Step::CallPolice, Step::StopGap, Step::AskInsurer] {
         assert!(
             place(&plan, |step| *step == at_once).unwrap() < look,
             "{at_once:?}"
         );
     }
+}
+
+#[test]
+fn copies_are_asked_back_before_anybody_is_sent_for() {
+    let people = [Role::Resident, Role::Sitter];
+    let home = quick::flat_and_entrance(LockKind::PinTumbler, &people).unwrap();
+    let lost = losing(&home, Role::Sitter, Loss::NotReturned);
+    let plan = plan(&lost, Choices::default());
+    let ask = place(&plan, |step| matches!(step, Step::GetCopiesBack(_))).unwrap();
+    let work = place(&plan, orders_work).unwrap();
+    assert!(ask < work, "{:?}", plan.steps);
 }

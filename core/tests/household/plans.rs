@@ -279,7 +279,8 @@ fn exposed_master_is_every_lock_it_opens() {
     let plan = as_now(&home);
     assert_eq!(plan.works.len(), 2);
     assert_eq!(plan.keys.len(), 1, "the doors' own keys stay");
-    assert_eq!(plan.keys[0].copies, [(Recipient::Holder(to), 1)]);
+    let spare = (Recipient::Spare, 1);
+    assert_eq!(plan.keys[0].copies, [(Recipient::Holder(to), 1), spare]);
 }
 
 #[test]
@@ -346,7 +347,7 @@ fn copies_are_for_those_who_had_the_key_and_need_the_door() {
             (Recipient::Holder(resident), 2),
             (Recipient::Holder(neighbour), 1),
             (Recipient::KeySafe(safe), 1),
-            (Recipient::Spare, 1),
+            (Recipient::Spare, 2),
         ]
     );
     let spares = Some(3);
@@ -371,11 +372,18 @@ fn whoever_lost_a_copy_gets_the_new_one() {
     let sitter = holder(&home, Role::Sitter);
     let home = losing(&home, Role::Sitter, Loss::NotSaid);
     let plan = as_now(&home);
-    assert_eq!(plan.keys[0].copies, [(Recipient::Holder(sitter), 1)]);
+    let spare = (Recipient::Spare, 1);
+    assert_eq!(plan.keys[0].copies, [(Recipient::Holder(sitter), 1), spare]);
+    let chosen = Choices {
+        spares: Some(0),
+        ..Choices::default()
+    };
+    let chosen = super::plans::plan(&home, chosen);
+    assert_eq!(chosen.keys[0].copies, [(Recipient::Holder(sitter), 1)]);
 }
 
 #[test]
-fn key_that_only_wrong_hands_had_leaves_one_copy_at_home() {
+fn key_that_only_wrong_hands_had_leaves_two_copies_at_home() {
     let home = quick::one_door(DoorKind::FrontDoor, LockKind::Lever, &[Role::Tenant]).unwrap();
     let tenant = holder(&home, Role::Tenant);
     let home = home
@@ -384,7 +392,7 @@ fn key_that_only_wrong_hands_had_leaves_one_copy_at_home() {
             no_longer: true,
         })
         .unwrap();
-    assert_eq!(as_now(&home).keys[0].copies, [(Recipient::Spare, 1)]);
+    assert_eq!(as_now(&home).keys[0].copies, [(Recipient::Spare, 2)]);
 }
 
 #[test]
@@ -489,7 +497,13 @@ fn key_mislaid_indoors_is_looked_for_before_anything_else() {
         .unwrap();
     let plan = as_now(&home);
     assert!(plan.works.is_empty() && plan.exposed.is_empty());
-    assert_eq!(plan.steps[0].step, Step::LookAgainIndoors(vec![copy]));
+    assert_eq!(
+        plan.steps[0].step,
+        Step::LookAgainIndoors {
+            copies: vec![copy],
+            remotes: Vec::new()
+        }
+    );
 }
 
 #[test]

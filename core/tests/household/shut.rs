@@ -41,7 +41,7 @@ fn getting_in_is_due_today_before_anything_else() {
 #[test]
 fn whoever_looks_for_the_key_indoors_is_in() {
     let home = one_resident(Loss::MislaidIndoors);
-    assert!(matches!(first_step(&home), Step::LookAgainIndoors(_)));
+    assert!(matches!(first_step(&home), Step::LookAgainIndoors { .. }));
 }
 
 #[test]

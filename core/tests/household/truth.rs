@@ -23,13 +23,14 @@ pub fn is_exposed(home: &Household, key: KeyId) -> bool {
     if finding.is_some_and(|found| matches!(found.exposure, FoundExposure::Exposed(_))) {
         return true;
     }
+    let needs_a_card = home.key(key).unwrap().restricted == Some(true);
     home.copies()
         .filter(|(_, copy)| copy.key == key)
         .any(|(_, copy)| match copy.place {
             Place::Lost { by, loss } => is_out(loss) || by.is_some_and(|by| is_former(home, by)),
             Place::Held(by) => is_former(home, by),
             Place::AtHome { returned_by: by } | Place::Scrapped { by } => {
-                by.is_some_and(|by| is_former(home, by))
+                !needs_a_card && by.is_some_and(|by| is_former(home, by))
             }
             Place::InKeySafe(way) => is_open_way(home, way),
         })

@@ -522,7 +522,7 @@ fn finding_of_any_check_is_given_to_a_key_of_choice() -> Result<()> {
         page.click("button", "Take the result over").await?;
         arrive(page, "One key could be in wrong hands").await?;
         page.click("link", "What to do").await?;
-        page.wait_for_text("its check says that old copies should stop working")
+        page.wait_for_text("says that old copies should stop working")
             .await
     })
 }
@@ -558,6 +558,13 @@ fn on_the_safety_branch_nothing_is_printed_chased_or_taken_over() -> Result<()> 
         ] {
             assert!(!plan.contains(chased), "{chased}: {plan}");
         }
+        assert!(plan.contains("Take the new keys yourself"), "{plan}");
+        assert!(!plan.contains("First: until"), "{plan}");
+        let (_, paper) = read_back(&page.print().await?, "safety.pdf")?;
+        assert_eq!(
+            paper.trim(),
+            "This page is made for the screen. It prints nothing."
+        );
         look(page).await
     })
 }

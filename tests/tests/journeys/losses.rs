@@ -51,7 +51,7 @@ fn fresh_loss_asks_how_before_it_says_how_soon() -> Result<()> {
                 "Front door: someone stays in",
                 "It depends on how it went missing",
                 "Have a locksmith see to 2 locks",
-                "Destroy the old keys, last of all",
+                "Destroy the old keys",
             ],
         )
         .await?;
@@ -65,12 +65,15 @@ fn fresh_loss_asks_how_before_it_says_how_soon() -> Result<()> {
                 "Front door: someone stays in",
                 "Ask your insurer",
                 "Have a locksmith see to 2 locks",
-                "Destroy the old keys, last of all",
+                "Destroy the old keys",
             ],
         )
         .await?;
         let text = page.visible_text().await?;
-        assert!(!text.contains("First say how"), "it is said now: {text}");
+        assert!(
+            !text.contains("It depends on how it went missing"),
+            "it is said now: {text}"
+        );
         page.click("link", "What it costs").await?;
         arrive(page, "What it costs").await?;
         page.wait_for_text("A visit as soon as you can get one")
@@ -179,5 +182,106 @@ fn way_to_the_plan_stands_on_the_first_screen_of_a_phone() -> Result<()> {
         let below = bottom.as_f64().ok_or("no link to the plan")?;
         assert!(below <= 0.0, "the link ends {below} below the first screen");
         Ok(())
+    })
+}
+
+/// Adds another way in of this kind to the front door.
+async fn with_a_way(page: &Page, kind: &str) -> Result<()> {
+    page.click("button", "Add another way in: Front door")
+        .await?;
+    choose(page, "What opens the door without a key?", kind).await?;
+    page.click("button", "Save").await?;
+    page.wait_for_text("Changed. You can undo it.").await
+}
+
+#[test]
+fn code_that_somebody_has_is_changed_today_and_the_key_safe_emptied_first() -> Result<()> {
+    journey(Look::PHONE, async |page| {
+        home(page, "One door").await?;
+        with_a_way(page, "Key safe").await?;
+        page.click("button", "Someone else has it now: Key safe at front door")
+            .await?;
+        arrive(page, "A way in could be known to others").await?;
+        let text = page.visible_text().await?;
+        assert!(text.contains("Today"), "{text}");
+        page.must_be_accessible().await?;
+        page.click("link", "See what to do").await?;
+        arrive(page, "What to do").await?;
+        stand_in_this_order(
+            page,
+            &[
+                "Today",
+                "Take the key out of the key safe",
+                "Look whether each key is still there, and count.",
+                "Change the code of the key safe",
+            ],
+        )
+        .await?;
+        let text = page.visible_text().await?;
+        assert!(!text.contains("When convenient"), "{text}");
+        page.must_be_accessible().await
+    })
+}
+
+#[test]
+fn remote_is_lost_looked_for_and_turns_up() -> Result<()> {
+    journey(Look::DESKTOP, async |page| {
+        home(page, "One door").await?;
+        with_a_way(page, "Remote").await?;
+        let remote = "Remote, fob or card at front door";
+        page.click("button", &format!("One is lost: {remote}"))
+            .await?;
+        arrive(page, "A way in could be known to others").await?;
+        page.click("link", "See what to do").await?;
+        arrive(page, "What to do").await?;
+        page.wait_for_text("Have the lost remote or card deleted")
+            .await?;
+        let text = page.visible_text().await?;
+        assert!(!text.contains("code"), "a remote has none: {text}");
+        choose_by_id(page, "said-0", "mislaid-indoors").await?;
+        page.wait_for_text("Look again indoors").await?;
+        page.click("link", "The board").await?;
+        arrive(page, CALM).await?;
+        page.click("button", &format!("It has turned up: {remote}"))
+            .await?;
+        page.wait_for_text("Changed. You can undo it.").await?;
+        let names = page.names("button").await?;
+        let lost = format!("One is lost: {remote}");
+        assert!(names.contains(&lost), "{names:?}");
+        Ok(())
+    })
+}
+
+#[test]
+fn buildings_door_stays_open_to_the_lost_key_until_its_manager_has_acted() -> Result<()> {
+    journey(Look::PHONE, async |page| {
+        home(page, "A flat, and the building").await?;
+        page.click("button", "This ring is lost: Neighbour").await?;
+        arrive(page, "Two keys could be in wrong hands").await?;
+        choose(page, "How did it go missing? (Neighbour)", "Not given back").await?;
+        page.click("link", "See what to do now: Neighbour").await?;
+        arrive(page, "What to do").await?;
+        stand_in_this_order(
+            page,
+            &[
+                "Ask for the copies back",
+                "Have a locksmith see to one lock",
+                "Destroy the old keys",
+                "Once others have changed their lock",
+            ],
+        )
+        .await?;
+        let buttons = page.names("button").await?;
+        assert!(!buttons.iter().any(|name| name == "All of this is done"));
+        page.click("button", "Our own part is done").await?;
+        page.wait_for_text("The rest is for others to do.").await?;
+        let text = page.visible_text().await?;
+        assert!(!text.contains("no key here is known"), "{text}");
+        page.click(
+            "button",
+            "The manager or owner of the key system has done it",
+        )
+        .await?;
+        page.wait_for_text("All of it is done: no key here").await
     })
 }

@@ -79,9 +79,12 @@ fn board() -> Vec<String> {
         board::copies(4, &[("lost", 1), ("not given back", 1)]),
         board::key_to("front door"),
         board::needs_of("Sitter"),
+        board::left_out("sitter"),
         board::how_lost(Some("Sitter"), "front door"),
         board::how_lost(None, "front door"),
         board::of_step(board::UNDO, None),
+        board::way_lost(WayKind::Remote).to_owned(),
+        board::way_lost(WayKind::App).to_owned(),
         board::decides(WhoDecides::Household, DoorKind::FlatDoor)
             .unwrap_or_default()
             .to_owned(),
@@ -106,6 +109,7 @@ fn board() -> Vec<String> {
         Did::SaidHow,
         Did::TurnedUp,
         Did::Worked,
+        Did::Several,
     ] {
         texts.push(board::of_step(board::UNDO, Some(did)));
     }
@@ -141,6 +145,8 @@ fn board() -> Vec<String> {
             .map(str::to_owned),
     );
     texts.extend(Loss::all().iter().map(|&loss| board::gone(loss).to_owned()));
+    let ways = WayKind::all().iter();
+    texts.extend(ways.map(|&kind| board::way_changed(kind).to_owned()));
     texts
 }
 
@@ -205,17 +211,29 @@ fn plan_texts() -> Vec<String> {
         Step::HandOver(Recipient::KeySafe(way), Vec::new()),
         Step::HandOver(Recipient::Spare, Vec::new()),
         Step::GetIn(Vec::new()),
+        Step::EmptyKeySafes(Vec::new()),
+        Step::EmptyKeySafes(vec![way]),
         Step::HandIn(Vec::new()),
+        Step::TakeNewKeys,
         Step::ChangedByOthers {
             keys: Vec::new(),
             old: Vec::new(),
         },
+        Step::CutCopies(Vec::new()),
+        Step::GetCopiesBack(Vec::new()),
         Step::ScrapOldCopies(Vec::new()),
     ] {
         texts.push(words::step(&step, &names));
         for is_old_void in [false, true] {
             texts.extend(words::how(&step, is_old_void).map(str::to_owned));
         }
+    }
+    texts.push(words::TELL_OF_A_REMOTE.to_owned());
+    for &kind in WayKind::all() {
+        let step = Step::ChangeWays(kind, Vec::new());
+        texts.push(words::step(&step, &names));
+        texts.extend(words::how(&step, false).map(str::to_owned));
+        texts.push(words::stays_with(kind).to_owned());
     }
     for action in [
         Action::RekeyCylinder,
@@ -237,6 +255,7 @@ fn plan_texts() -> Vec<String> {
         WhoActs::AnotherOwner,
     ] {
         texts.push(words::who(who).to_owned());
+        texts.push(words::done_by(who).to_owned());
     }
     let copy = home.copies().next().map(|(id, _)| id);
     if let Some(copy) = copy {
@@ -266,6 +285,7 @@ fn plan_texts() -> Vec<String> {
             master: key,
         },
         Note::ThumbTurn(lock),
+        Note::CameBackWithItsCard(key),
         Note::CannotTell(key),
     ] {
         texts.push(words::note(note, &names));
@@ -281,6 +301,7 @@ fn plan_texts() -> Vec<String> {
     let price = PriceRange::new(6_000, 9_050).unwrap_or_default();
     texts.extend([
         words::price(price),
+        words::from_to(4, 6),
         words::at_least("60"),
         words::sum_and_more("60"),
         words::new_keys_for(7),
@@ -288,8 +309,11 @@ fn plan_texts() -> Vec<String> {
         words::thumb_turn("Front door, back door"),
         words::copies(1),
         words::copies(3),
+        words::copies_with(6, 1),
+        words::copies_with(6, 3),
         words::for_whom(3, &[alike(1, "sitter"), alike(2, "lodger")]),
         words::for_whom(2, &[alike(2, "sitter")]),
+        words::copies_there_will_be(true, 2, &[alike(2, "sitter")]),
         words::for_whom(
             2,
             &[words::Alike {
@@ -321,6 +345,7 @@ fn brief_texts() -> Vec<String> {
         Ask::WholePriceBeforeWork,
         Ask::LicenceAndPapers,
         Ask::ProofThatYouMay,
+        Ask::KeysThatComeWithIt,
         Ask::RestrictedOrNot,
         Ask::OthersNeedANewCylinder,
         Ask::IsCodeOrAddressKept,

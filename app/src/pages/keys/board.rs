@@ -17,7 +17,7 @@ use super::bar::Bar;
 use super::forms::{DoorForm, HolderForm, KeyForm};
 use super::keep::{Keep, proof};
 use super::waiting::Waiting;
-use super::{OverviewProps, example_note, pages, safety_note};
+use super::{OverviewProps, example_note, on_paper, pages, safety_note};
 use crate::browser;
 use crate::copy::en::household::board as words;
 use crate::household::{HouseholdAct, HouseholdHandle, Overview};
@@ -153,7 +153,7 @@ pub fn Board(props: &OverviewProps) -> Html {
         focus,
     };
     html! {
-        <article class="keys">
+        <article class={classes!("keys", on_paper(&state))}>
             { example_note(&state) }
             { head(&overview, &state) }
             if !overview.household.is_empty() {
@@ -180,7 +180,9 @@ fn head(overview: &Overview, state: &HouseholdHandle) -> Html {
     let household = &overview.household;
     let (out, open) = (overview.exposed.len(), overview.open_to_others.len());
     let is_lost = |(_, copy): (CopyId, &KeyCopy)| matches!(copy.place, Place::Lost { .. });
-    let is_anything_lost = household.copies().any(is_lost);
+    let mut ways = household.ways();
+    let is_anything_lost =
+        household.copies().any(is_lost) || ways.any(|(_, way)| way.losses().next().is_some());
     let doors = overview
         .names
         .doors_within(overview.open_to_others.iter().take(MOST_NAMED).copied());

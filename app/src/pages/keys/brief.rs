@@ -6,7 +6,7 @@ mod ticks;
 use self_check_core::household::{brief, plan};
 use yew::prelude::*;
 
-use super::{BRIEF, OverviewProps, example_note, pages, use_keys_page};
+use super::{BRIEF, OverviewProps, example_note, on_paper, pages, paper_note, use_keys_page};
 use crate::browser;
 use crate::copy::en::household::brief as words;
 use crate::ui::use_household;
@@ -20,13 +20,14 @@ pub fn BriefPage(props: &OverviewProps) -> Html {
     let state = use_household();
     let overview = &props.overview;
     let print = Callback::from(|_: MouseEvent| browser::print());
-    let household = state.to_plan_for();
+    let household = state.household().clone();
     let made = use_memo(
-        (household, state.choices, state.brief),
+        (household, state.choices_to_plan(), state.brief),
         |(household, choices, ticked)| brief(household, &plan(household, *choices), *ticked),
     );
     html! {
-        <article class="brief-page">
+        <article class={classes!("brief-page", on_paper(&state))}>
+            { paper_note(&state) }
             <div class="narrow screen-only">
                 { example_note(&state) }
                 <h1 tabindex="-1">{ words::TITLE }</h1>

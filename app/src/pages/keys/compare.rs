@@ -5,7 +5,7 @@ use self_check_core::sources::Source;
 use yew::prelude::*;
 
 use super::plan::needs_assumed;
-use super::{COMPARE, OverviewProps, example_note, pages, safety_note, use_keys_page};
+use super::{COMPARE, OverviewProps, example_note, on_paper, pages, safety_note, use_keys_page};
 use crate::copy::Listed;
 use crate::copy::en::household::{self, board, plan as words};
 use crate::copy::en::numbers::counted;
@@ -26,10 +26,10 @@ pub fn Compare(props: &OverviewProps) -> Html {
     use_keys_page(words::COMPARE);
     let state = use_household();
     let overview = &props.overview;
-    let ways = use_memo(state.to_plan_for(), compare);
+    let ways = use_memo(state.household().clone(), compare);
     let is_empty = ways.iter().all(|way| way.groups.is_empty());
     html! {
-        <article>
+        <article class={on_paper(&state)}>
             { example_note(&state) }
             <h1 tabindex="-1">{ words::COMPARE }</h1>
             <p class="lede">{ words::COMPARE_LEDE }</p>
@@ -137,7 +137,7 @@ fn numbers(overview: &Overview, ways: &[Comparison]) -> Html {
                     { row(words::ROW_CARRIED, &|way| counted(way.most_keys_carried())) }
                     { row(words::ROW_LOST, &|way| counted(way.most_locks_if_lost())) }
                     { row(words::ROW_BEYOND, &|way| counted(way.doors_beyond_need())) }
-                    { row(words::ROW_SET_UP, &|way| counted(way.locks_to_set_up)) }
+                    { row(words::ROW_SET_UP, &|way| words::from_to(way.locks_to_set_up as u64, way.locks_at_most as u64)) }
                     { row(words::ROW_COST, &|way| cost(&overview.household, way)) }
                 </tbody>
             </table>
@@ -157,7 +157,7 @@ fn head(ways: &[Comparison], first: Html) -> Html {
 }
 
 fn cost(home: &Household, way: &Comparison) -> String {
-    match home.prices().cost(&way.set_up) {
+    match home.prices().cost_between(&way.set_up, &way.set_up_at_most) {
         Err(_) => words::TOO_MUCH_SHORT.to_owned(),
         Ok(cost) if cost.lines.is_empty() => words::amount(0),
         Ok(cost) if cost.lines.iter().all(|line| line.total.is_none()) => {

@@ -8,10 +8,9 @@ use self_check_core::household::{Cost, CostLine, plan};
 use yew::prelude::*;
 
 use super::bar::Bar;
-use super::{COSTS, OverviewProps, example_note, pages, safety_note, use_keys_page};
+use super::{COSTS, OverviewProps, example_note, on_paper, pages, safety_note, use_keys_page};
 use crate::copy::Listed;
 use crate::copy::en::household::plan as words;
-use crate::copy::en::numbers::counted;
 use crate::ui::use_household;
 use form::PricesForm;
 
@@ -22,11 +21,11 @@ pub fn Costs(props: &OverviewProps) -> Html {
     let state = use_household();
     let overview = &props.overview;
     let cost = use_memo(
-        (state.to_plan_for(), state.choices),
+        (state.household().clone(), state.choices_to_plan()),
         |(household, choices)| plan(household, *choices).cost(household),
     );
     html! {
-        <article class="narrow">
+        <article class={classes!("narrow", on_paper(&state))}>
             { example_note(&state) }
             <h1 tabindex="-1">{ words::COSTS }</h1>
             <p class="lede">{ words::COSTS_LEDE }</p>
@@ -70,6 +69,9 @@ fn sum(cost: &Cost) -> Html {
                     <tbody>{ for cost.lines.iter().map(line) }</tbody>
                 </table>
             </div>
+            if cost.lines.iter().any(|line| line.count < line.at_most) {
+                <p class="note">{ words::AT_MOST_IF_NEW }</p>
+            }
             <p class="lede"><b>{ words::TOTAL }{ ": " }{ total }</b></p>
             if !cost.missing.is_empty() {
                 <p>{ words::MISSING }</p>
@@ -83,7 +85,7 @@ fn line(line: &CostLine) -> Html {
     html! {
         <tr>
             <th scope="row">{ words::priced(line.what) }</th>
-            <td class="number">{ counted(usize::try_from(line.count).unwrap_or(usize::MAX)) }</td>
+            <td class="number">{ words::from_to(line.count, line.at_most) }</td>
             <td class="number">{ words::line_total(line) }</td>
         </tr>
     }

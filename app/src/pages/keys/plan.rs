@@ -5,15 +5,19 @@ mod choices;
 mod keys;
 mod steps;
 
+use std::collections::BTreeSet;
 use std::rc::Rc;
 
 use self_check_core::household::plan::{Note, Plan};
-use self_check_core::household::{Grouping, KeyId, plan, remedy};
+use self_check_core::household::remedy::WhoActs;
+use self_check_core::household::{ExposedKey, Grouping, KeyId, plan, remedy};
 use self_check_core::sources::Source;
 use yew::prelude::*;
 
 use super::bar::Bar;
-use super::{BRIEF, OverviewProps, PLAN, example_note, pages, route, safety_note, use_keys_page};
+use super::{
+    BRIEF, OverviewProps, PLAN, example_note, on_paper, pages, route, safety_note, use_keys_page,
+};
 use crate::browser;
 use crate::copy::en::household::{board, plan as words};
 use crate::household::{HouseholdAct, HouseholdHandle, Overview, Told};
@@ -26,7 +30,7 @@ pub fn PlanPage(props: &OverviewProps) -> Html {
     let state = use_household();
     let overview = &props.overview;
     let plan = use_memo(
-        (state.to_plan_for(), state.choices),
+        (state.household().clone(), state.choices_to_plan()),
         |(household, choices)| plan(household, *choices),
     );
     let is_just_done = state.news.told == Some(Told::CarriedOut);
@@ -39,7 +43,7 @@ pub fn PlanPage(props: &OverviewProps) -> Html {
     });
     let has_visit = plan.works.iter().any(|work| work.needs_a_locksmith());
     html! {
-        <article class="narrow">
+        <article class={classes!("narrow", on_paper(&state))}>
             { example_note(&state) }
             <h1 tabindex="-1">{ words::TITLE }</h1>
             <p class="lede">{ lede(&plan, is_just_done) }</p>
@@ -79,6 +83,8 @@ fn lede(plan: &Plan, is_just_done: bool) -> &'static str {
         words::NOTHING_NOW
     } else if plan.is_empty() {
         words::NOTHING
+    } else if !plan.actors().contains(&WhoActs::Household) {
+        words::LEDE_OTHERS
     } else if plan.choices.grouping == Grouping::AsNow {
         words::LEDE
     } else {
@@ -109,16 +115,23 @@ fn reasons(overview: &Overview, plan: &Plan) -> Html {
                     <li key={exposed.key.number()}>
                         <b>{ overview.names.key(exposed.key) }</b>
                         <ul class="note">
-                            { for exposed.by.iter().take(MOST_LINES).map(|by| html! {
-                                <li>{ words::reason(by, &overview.household, &overview.names) }</li>
-                            }) }
-                            { more_than(MOST_LINES, exposed.by.len()) }
+                            { why(overview, exposed) }
                         </ul>
                     </li>
                 }) }
                 { more_than(MOST_KEYS, plan.exposed.len()) }
             </ul>
         </section>
+    }
+}
+
+fn why(overview: &Overview, exposed: &ExposedKey) -> Html {
+    let reasons = words::reasons(&exposed.by, &overview.household, &overview.names);
+    html! {
+        <>
+            { for reasons.iter().take(MOST_LINES).map(|reason| html! { <li>{ reason }</li> }) }
+            { more_than(MOST_LINES, reasons.len()) }
+        </>
     }
 }
 
@@ -151,7 +164,7 @@ fn notes(overview: &Overview, plan: &Plan) -> Html {
             Note::CannotTell(key) => cannot_tell.push(key),
             // The visit has it, with its caution.
             Note::ThumbTurn(_) => {}
-            Note::MasterInReach { .. } => single.push(note),
+            Note::MasterInReach { .. } | Note::CameBackWithItsCard(_) => single.push(note),
         }
     }
     html! {
@@ -183,22 +196,33 @@ fn of_keys(overview: &Overview, words: &str, keys: &[KeyId]) -> Html {
     html! { <li>{ words }{ ": " }{ named.join("; ") }{ "." }</li> }
 }
 
-/// The household as it is once the plan is carried out.
+/// The press that says who has done their part: one for everything where only one acts, else one each.
 fn done(state: &HouseholdHandle, plan: &Rc<Plan>) -> Html {
-    let onclick = {
+    let actors = plan.actors();
+    let is_ours_alone = actors.iter().all(|&who| who == WhoActs::Household);
+    let press = |who: WhoActs| {
         let (state, plan) = (state.clone(), Rc::clone(plan));
-        Callback::from(
-            move |_: MouseEvent| match plan.carried_out(state.household()) {
+        let acted = BTreeSet::from([who]);
+        let onclick = Callback::from(move |_: MouseEvent| {
+            match plan.carried_out_by(state.household(), &acted) {
                 Ok(after) => state.dispatch(HouseholdAct::CarryOut(after)),
                 Err(refusal) => state.dispatch(HouseholdAct::Refuse(refusal)),
-            },
-        )
+            }
+        });
+        let label = match who {
+            WhoActs::Household if is_ours_alone => words::DONE,
+            who => words::done_by(who),
+        };
+        html! { <p class="row"><button type="button" class="press-quiet" {onclick}>{ label }</button></p> }
     };
     html! {
         <section class="screen-only" aria-labelledby="done">
             <h2 id="done">{ words::DONE_TITLE }</h2>
+            if !is_ours_alone {
+                <p>{ words::DONE_BY_OTHERS }</p>
+            }
             <p>{ words::DONE_NOTE }</p>
-            <p class="row"><button type="button" class="press-quiet" {onclick}>{ words::DONE }</button></p>
+            { for actors.iter().copied().map(press) }
         </section>
     }
 }

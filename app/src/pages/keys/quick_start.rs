@@ -9,7 +9,7 @@ use yew::prelude::*;
 
 use super::keep::{Keep, KeepNotice, proof};
 use super::waiting::Waiting;
-use super::{bar::Bar, safety_note};
+use super::{bar::Bar, on_paper, safety_note};
 use crate::copy::en::household::{self, board as words};
 use crate::copy::{Listed, site};
 use crate::drawing::DoorDrawing;
@@ -181,7 +181,7 @@ pub fn QuickStart(props: &QuickStartProps) -> Html {
         })
     };
     html! {
-        <div class="narrow">
+        <div class={classes!("narrow", on_paper(&state))}>
             if let (Some(refusal), tries) = *refused {
                 <ErrorBox message={household::refusal(refusal, &props.overview.names)} field="quick-lock" {tries} />
             }

@@ -68,7 +68,7 @@ pub fn brief(
         matched: matched(&index, &own, &works, choices),
         kinds: kinds_of(&locks),
         same_keyway: same_keyway(&index, &works),
-        quotes: quotes(household, plan, &keys, to_open(&locks, choices), choices),
+        quotes: quotes(household, plan, to_open(&locks, choices), choices),
         after: after(&index, plan, &works, &keys),
         locks,
         keys,
@@ -199,14 +199,8 @@ fn to_open(locks: &[BriefLock], choices: BriefChoices) -> bool {
     choices.readiness.can_get_in != Some(true) && locks.iter().any(|lock| lock.is_shut)
 }
 
-fn quotes(
-    household: &Household,
-    plan: &Plan,
-    keys: &[BriefKey],
-    to_open: bool,
-    choices: BriefChoices,
-) -> Vec<Quote> {
-    let quantities = plan.quantities(0);
+fn quotes(household: &Household, plan: &Plan, to_open: bool, choices: BriefChoices) -> Vec<Quote> {
+    let quantities = plan.quantities_at_most(0);
     let either = quantities.of(Priced::RekeyedOrNew);
     let any_hour = quantities.of(Priced::CallOutAtAnyHour);
     let count = |item: PriceItem| match item {
@@ -214,7 +208,7 @@ fn quotes(
             Some(quantities.of(Priced::Item(item)) + either)
         }
         PriceItem::LockOrLevers => Some(quantities.of(Priced::Item(item))),
-        PriceItem::Copy => Some(keys.iter().map(|key| key.total).sum()),
+        PriceItem::Copy => Some(quantities.of(Priced::Item(item))),
         PriceItem::CallOut => Some(quantities.of(Priced::Item(item)) + any_hour),
         PriceItem::CallOutAfterHours => {
             let visits = quantities.of(Priced::Item(item)) + any_hour;
@@ -239,6 +233,7 @@ const ASK: &[Ask] = &[
     Ask::WholePriceBeforeWork,
     Ask::LicenceAndPapers,
     Ask::ProofThatYouMay,
+    Ask::KeysThatComeWithIt,
     Ask::RestrictedOrNot,
     Ask::OthersNeedANewCylinder,
     Ask::IsCodeOrAddressKept,

@@ -3,35 +3,67 @@
 use std::collections::BTreeSet;
 use std::sync::Arc;
 
+use super::super::exposed::{exposed, open_ways};
 use super::super::index::Index;
-use super::super::kinds::Arrangement;
-use super::super::{CopyId, Household, Key, KeyCopy, KeyId, Place, Refusal};
-use super::{Origin, Plan, Recipient};
+use super::super::kinds::{Arrangement, Loss};
+use super::super::remedy::WhoActs;
+use super::super::{
+    CopyId, Finding, FoundExposure, Household, Key, KeyCopy, KeyId, Place, Refusal, WayId,
+};
+use super::{Origin, Plan, Recipient, WayWork};
 
 impl Plan {
+    /// Whose part there is anything in, the household's first.
+    pub fn actors(&self) -> BTreeSet<WhoActs> {
+        let works = self.works.iter().map(|work| work.who);
+        let ways = self.ways.iter().map(WayWork::who);
+        let all = works.chain(ways).chain(self.keys.iter().map(|key| key.who));
+        let hands_in = !self.hand_in.is_empty();
+        all.chain(hands_in.then_some(WhoActs::Household)).collect()
+    }
+
     /// The household as it is once everything in the plan is done, by the household and by those
-    /// who were told. Keys that opened something before and open nothing now are gone with all
-    /// their copies; the new ones are there, each copy with whom it was cut for.
+    /// who were told.
     ///
     /// The plan must be one of this household. Refused where the new parts do not fit.
     pub fn carried_out(&self, household: &Household) -> Result<Household, Refusal> {
+        self.carried_out_by(household, &self.actors())
+    }
+
+    /// The household as it is once these have done their part. What others decide stays as it is until
+    /// they have acted. Keys that opened something before and open nothing now are gone with all
+    /// their copies; the new ones are there, each copy with whom it was cut for. None is put into a key
+    /// safe of which others have yet to change the code: it stays in the home.
+    ///
+    /// The plan must be one of this household. Refused where the new parts do not fit.
+    pub fn carried_out_by(
+        &self,
+        household: &Household,
+        acted: &BTreeSet<WhoActs>,
+    ) -> Result<Household, Refusal> {
         let mut after = household.clone();
-        let keys = self.make_keys(&mut after)?;
-        self.rekey(&mut after, &keys)?;
+        let keys = self.make_keys(&mut after, acted)?;
+        self.rekey(&mut after, &keys, acted)?;
         retire(&mut after, household);
-        for &id in &self.hand_in {
+        let is_ours = acted.contains(&WhoActs::Household);
+        for &id in self.hand_in.iter().filter(|_| is_ours) {
             if let Some(copy) = after.copy(id).copied() {
                 let returned_by = copy.place.had_by();
                 let place = Place::AtHome { returned_by };
                 after.put_copy(id, KeyCopy { place, ..copy })?;
             }
         }
+        let is_open = |way: WayId| {
+            let mut ways = self.ways.iter();
+            ways.any(|work| work.way == way && !acted.contains(&work.who()))
+        };
         for (planned, &key) in self.keys.iter().zip(&keys) {
+            let Some(key) = key else { continue };
             for &(recipient, count) in &planned.copies {
                 let place = match recipient {
                     Recipient::Holder(holder) => Place::Held(holder),
-                    Recipient::KeySafe(way) => Place::InKeySafe(way),
-                    Recipient::Spare => Place::AtHome { returned_by: None },
+                    Recipient::KeySafe(way) if !is_open(way) => Place::InKeySafe(way),
+                    Recipient::KeySafe(_) | Recipient::Spare => Place::AtHome { returned_by: None },
                 };
                 for _ in 0..count {
                     let id = CopyId(after.mint()?);
@@ -39,17 +71,63 @@ impl Plan {
                 }
             }
         }
-        self.change_ways(&mut after);
+        self.change_ways(&mut after, acted);
         take_back_needs(&mut after, household);
+        self.keep_exposed(&mut after);
+        self.keep_open(&mut after, acted);
         Ok(after)
     }
 
-    /// Gives every planned key its id. A new key is restricted where one it replaces was, and not
+    /// A key that still opens a lock stays exposed, though the code of the key safe it lay in is changed
+    /// and with it goes the record of why.
+    fn keep_exposed(&self, after: &mut Household) {
+        let now = exposed(&Index::of(after));
+        let keys = Arc::make_mut(&mut after.keys);
+        for was in &self.exposed {
+            let is_as_urgent = now
+                .get(&was.key)
+                .is_some_and(|now| now.urgency >= was.urgency.min(now.at_most));
+            if let Some(key) = keys.get_mut(&was.key).filter(|_| !is_as_urgent) {
+                key.finding = Some(Finding {
+                    exposure: FoundExposure::Exposed(was.urgency),
+                    safety_first: key.finding.is_some_and(|found| found.safety_first),
+                });
+            }
+        }
+    }
+
+    /// A way in that is not changed yet stays in wrong hands, though with the lock of another's the record
+    /// goes of who kept a key to it back.
+    fn keep_open(&self, after: &mut Household, acted: &BTreeSet<WhoActs>) {
+        let now = open_ways(&Index::of(after));
+        let ways = Arc::make_mut(&mut after.ways);
+        let left = self.ways.iter();
+        for work in left.filter(|work| !acted.contains(&work.who())) {
+            let is_as_urgent = now.get(&work.way) >= Some(&work.urgency);
+            if let Some(way) = ways.get_mut(&work.way).filter(|_| !is_as_urgent) {
+                way.known_by.retain(|holder| !work.without.contains(holder));
+                let kept_back = Loss::NotReturned;
+                let given = way.given_away.map(|given| given.graver(kept_back));
+                way.given_away = given.or(Some(kept_back));
+                *way = way.clone().settled();
+            }
+        }
+    }
+
+    /// Gives every planned key of those who acted its id. A new key is restricted where one it replaces was, and not
     /// checked yet.
-    fn make_keys(&self, after: &mut Household) -> Result<Vec<KeyId>, Refusal> {
+    fn make_keys(
+        &self,
+        after: &mut Household,
+        acted: &BTreeSet<WhoActs>,
+    ) -> Result<Vec<Option<KeyId>>, Refusal> {
         let mut ids = Vec::with_capacity(self.keys.len());
         for planned in &self.keys {
-            ids.push(match &planned.origin {
+            if !acted.contains(&planned.who) {
+                ids.push(None);
+                continue;
+            }
+            ids.push(Some(match &planned.origin {
                 Origin::Kept(key) => *key,
                 Origin::New { replaces } => {
                     let mut old = replaces.iter().filter_map(|&key| after.key(key));
@@ -63,13 +141,18 @@ impl Plan {
                     Arc::make_mut(&mut after.keys).insert(id, fresh);
                     id
                 }
-            });
+            }));
         }
         Ok(ids)
     }
 
-    fn rekey(&self, after: &mut Household, keys: &[KeyId]) -> Result<(), Refusal> {
-        for work in &self.works {
+    fn rekey(
+        &self,
+        after: &mut Household,
+        keys: &[Option<KeyId>],
+        acted: &BTreeSet<WhoActs>,
+    ) -> Result<(), Refusal> {
+        for work in self.works.iter().filter(|work| acted.contains(&work.who)) {
             let mut lock = after
                 .lock(work.lock)
                 .ok_or(Refusal::UnknownLock(work.lock))?
@@ -78,7 +161,7 @@ impl Plan {
                 lock.keys.remove(dropped);
             }
             let taken = work.takes.iter().filter_map(|&place| keys.get(place));
-            lock.keys.extend(taken);
+            lock.keys.extend(taken.flatten());
             if lock.keys.len() <= 1 {
                 lock.arrangement = Arrangement::OneKey;
             }
@@ -87,9 +170,10 @@ impl Plan {
         Ok(())
     }
 
-    fn change_ways(&self, after: &mut Household) {
+    fn change_ways(&self, after: &mut Household, acted: &BTreeSet<WhoActs>) {
         let ways = Arc::make_mut(&mut after.ways);
-        for work in &self.ways {
+        let changed = self.ways.iter();
+        for work in changed.filter(|work| acted.contains(&work.who())) {
             if let Some(way) = ways.get_mut(&work.way) {
                 way.known_by.retain(|holder| !work.without.contains(holder));
                 way.take_back();

@@ -6,7 +6,7 @@ use std::collections::BTreeMap;
 
 use crate::advice::{Action, Urgency};
 
-use super::super::exposed::{must_not_know, open_ways};
+use super::super::exposed::{came_back, must_not_know, open_ways};
 use super::super::index::Index;
 use super::super::kinds::{Arrangement, DoorKind, Inside, Loss, WayKind, WhoDecides};
 use super::super::remedy::for_a_way;
@@ -116,6 +116,9 @@ pub(super) fn notes(
     for (id, key) in household.keys() {
         if index.opened_by(id).is_empty() || exposed.contains_key(&id) {
             continue;
+        }
+        if key.restricted == Some(true) && came_back(index, id) {
+            notes.push(Note::CameBackWithItsCard(id));
         }
         match key.finding.map(|finding| finding.exposure) {
             None => notes.push(Note::NotChecked(id)),

@@ -5,11 +5,12 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::super::exposed::no_longer_should;
 use super::super::index::Index;
 use super::super::kinds::Loss;
+use super::super::remedy::WhoActs;
 use super::super::{DoorId, HolderId, KeyId, LockId, Place};
 use super::{Choices, Recipient};
 
 /// How many copies of a key each recipient has or had, of those who shall have one again. What
-/// somebody did not give back is not replaced.
+/// somebody did not give back is not replaced; what came back lies in the home, a spare whoever had it.
 pub(super) fn in_use(index: &Index<'_>, key: KeyId) -> BTreeMap<Recipient, u32> {
     let household = index.household;
     let stays = |holder: HolderId| !no_longer_should(household, holder);
@@ -26,8 +27,8 @@ pub(super) fn in_use(index: &Index<'_>, key: KeyId) -> BTreeMap<Recipient, u32> 
                 by: Some(holder), ..
             } if stays(holder) => Recipient::Holder(holder),
             Place::InKeySafe(way) => Recipient::KeySafe(way),
-            Place::AtHome { returned_by } if returned_by.is_none_or(stays) => Recipient::Spare,
-            Place::Held(_) | Place::AtHome { .. } | Place::Lost { .. } | Place::Scrapped { .. } => {
+            Place::AtHome { .. } => Recipient::Spare,
+            Place::Held(_) | Place::Lost { .. } | Place::Scrapped { .. } => {
                 continue;
             }
         };
@@ -42,6 +43,7 @@ pub(super) fn of_a_replacement(
     index: &Index<'_>,
     choices: Choices,
     key: KeyId,
+    who: WhoActs,
     locks: &[LockId],
 ) -> Vec<(Recipient, u32)> {
     let doors: BTreeSet<DoorId> = locks
@@ -54,14 +56,28 @@ pub(super) fn of_a_replacement(
         Recipient::KeySafe(_) | Recipient::Spare => true,
     });
     choose_spares(&mut copies, choices);
-    at_least_one(&mut copies);
+    match who {
+        WhoActs::Household => enough(&mut copies, choices),
+        WhoActs::Landlord | WhoActs::SystemOwner | WhoActs::AnotherOwner => {
+            at_least(1, &mut copies);
+        }
+    }
     copies.into_iter().collect()
 }
 
-/// A new key of which nobody has a copy would lock everybody out: then one stays in the home.
-pub(super) fn at_least_one(copies: &mut BTreeMap<Recipient, u32>) {
-    if copies.is_empty() {
-        copies.insert(Recipient::Spare, 1);
+/// Two of each new key, for a single one that is lost locks everybody out (common practice); only one
+/// where the household chose how many spares it wants.
+pub(super) fn enough(copies: &mut BTreeMap<Recipient, u32>, choices: Choices) {
+    at_least(if choices.spares.is_none() { 2 } else { 1 }, copies);
+}
+
+/// So many copies at least, those that lack as spares.
+fn at_least(least: u32, copies: &mut BTreeMap<Recipient, u32>) {
+    let count = copies
+        .values()
+        .fold(0, |sum: u32, &count| sum.saturating_add(count));
+    if count < least {
+        *copies.entry(Recipient::Spare).or_default() += least - count;
     }
 }
 

@@ -11,9 +11,9 @@ use super::super::index::Index;
 use super::super::kinds::{LockKind, PriceItem};
 use super::super::remedy::{WhoActs, most_urgent};
 use super::super::{CopyId, ExposedKey, Group, KeyId, LockId, Place, Priced};
-use super::copies::{at_least_one, choose_spares, in_use};
+use super::copies::{choose_spares, enough, in_use};
 use super::replace::{lock_and_door, work_on};
-use super::{Choices, Origin, PlannedKey, Recipient, Work};
+use super::{Choices, Origin, Otherwise, PlannedKey, Recipient, Work};
 
 /// Plans the household's own locks and gives the copies of kept keys that have to be handed in.
 pub(super) fn regroup(
@@ -35,6 +35,11 @@ pub(super) fn regroup(
         let stays = |lock: LockId| kept.is_some_and(|key| opens_it_alone(index, key, lock));
         let (untouched, touched): (Vec<LockId>, Vec<LockId>) =
             group.locks.iter().partition(|&&lock| stays(lock));
+        let of_a_new_key = {
+            let mut wanted = wanted.clone();
+            enough(&mut wanted, choices);
+            wanted.values().copied().map(u64::from).sum()
+        };
         if let Some(key) = kept {
             hand_in.extend(not_needed(index, key, &wanted));
             for (recipient, has) in has_already(index, key, &group.locks) {
@@ -44,14 +49,16 @@ pub(super) fn regroup(
             }
             wanted.retain(|_, count| *count > 0);
         } else {
-            at_least_one(&mut wanted);
+            enough(&mut wanted, choices);
         }
         let anchor = anchor(&keyways, &untouched, &group.locks);
+        let mut is_in_doubt = false;
         for &id in &touched {
             if let Some(mut work) = work(index, exposed, &keyways, anchor, id, keys.len()) {
                 work.drops.retain(|&key| Some(key) != kept);
                 let surely = Priced::Item(PriceItem::RekeyedCylinder);
                 work.only_if_keyed_to = kept.filter(|_| work.price != surely);
+                is_in_doubt |= work.only_if_keyed_to.is_some();
                 works.insert(id, work);
             }
         }
@@ -61,10 +68,28 @@ pub(super) fn regroup(
                 who: WhoActs::Household,
                 locks: group.locks.clone(),
                 copies: wanted.into_iter().collect(),
+                otherwise: is_in_doubt.then(|| Otherwise {
+                    locks: seen_to_otherwise(index, &untouched),
+                    copies: of_a_new_key,
+                }),
             });
         }
     }
     hand_in
+}
+
+/// The locks that take the key that stays, each with what is paid for where that key cannot stay: what is
+/// rekeyed alone may need a new cylinder to share a key.
+fn seen_to_otherwise(index: &Index<'_>, untouched: &[LockId]) -> Vec<(LockId, Priced)> {
+    let locks = untouched.iter().filter_map(|&id| {
+        let (lock, door) = lock_and_door(index, id)?;
+        let price = match work_on(id, lock, door).price {
+            Priced::Item(PriceItem::RekeyedCylinder) => Priced::RekeyedOrNew,
+            price => price,
+        };
+        Some((id, price))
+    });
+    locks.collect()
 }
 
 /// The key each group keeps. A key may stay where it is not exposed and opens nothing but the

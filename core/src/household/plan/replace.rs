@@ -44,8 +44,9 @@ pub(super) fn replace(
                     replaces: vec![key],
                 },
                 who,
-                copies: of_a_replacement(index, choices, key, &locks),
+                copies: of_a_replacement(index, choices, key, who, &locks),
                 locks,
+                otherwise: None,
             });
         }
     }

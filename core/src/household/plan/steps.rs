@@ -7,11 +7,11 @@ use crate::advice::{Action, Urgency};
 
 use super::super::exposed::no_longer_should;
 use super::super::index::Index;
-use super::super::kinds::Loss;
+use super::super::kinds::{Loss, WayKind};
 use super::super::remedy::WhoActs;
-use super::super::{CopyId, DoorId, KeyId, LockId, Place, WayId};
+use super::super::{CopyId, DoorId, Household, KeyId, LockId, Place, Way, WayId};
 use super::days::KeyDays;
-use super::{Plan, Recipient, StopGap};
+use super::{Origin, Plan, Recipient, StopGap};
 
 /// One step with how soon it is due.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -34,12 +34,20 @@ pub enum Step {
     /// See whether somebody can get in at these doors, to which no key is at hand, and have them opened
     /// otherwise.
     GetIn(Vec<DoorId>),
-    /// Look again indoors for these copies.
-    LookAgainIndoors(Vec<CopyId>),
+    /// Look again indoors for what was mislaid there.
+    LookAgainIndoors {
+        /// The copies.
+        copies: Vec<CopyId>,
+        /// The ways in whose remotes were mislaid.
+        remotes: Vec<WayId>,
+    },
     /// Bridge the time until the visit, see [`Plan::stop_gaps`].
     StopGap,
-    /// Change the code of these ways in, or remove users.
-    ChangeCodes(Vec<WayId>),
+    /// Take the keys out of these key safes, whose code is out, and see whether one is gone.
+    EmptyKeySafes(Vec<WayId>),
+    /// See that nobody who should not opens by these ways in, all of one kind: change the code, remove the
+    /// user, delete the remote.
+    ChangeWays(WayKind, Vec<WayId>),
     /// Tell whoever's matter these locks and ways are.
     Tell {
         /// Whom: one of the actions that tell somebody or leave it to the system's owner.
@@ -53,6 +61,9 @@ pub enum Step {
     LocksmithVisit(Vec<LockId>),
     /// Replace these small locks.
     ReplaceSmallLocks(Vec<LockId>),
+    /// Take the new keys into one's own hands. Where safety comes first that is all that is said of them:
+    /// who else gets one is part of the plan made with the service.
+    TakeNewKeys,
     /// Have copies cut of these keys, places in [`Plan::keys`]: those of the visit are cut there.
     CutCopies(Vec<usize>),
     /// Hand over these copies: places in [`Plan::keys`], each with how many.
@@ -81,15 +92,17 @@ impl Step {
         match self {
             Self::PlanWithSupport => Some(Action::PlanWithSupport),
             Self::CallPolice => Some(Action::CallPolice),
-            Self::LookAgainIndoors(_) => Some(Action::LookAgainIndoors),
+            Self::LookAgainIndoors { .. } => Some(Action::LookAgainIndoors),
             Self::StopGap => Some(Action::StopGap),
-            Self::ChangeCodes(_) => Some(Action::ChangeCodesAndUsers),
+            Self::ChangeWays(..) => Some(Action::ChangeCodesAndUsers),
             Self::Tell { action, .. } => Some(*action),
             Self::ReplaceSmallLocks(_) => Some(Action::ReplaceSmallLock),
             Self::CutCopies(_) => Some(Action::CutPlainCopies),
             Self::GetCopiesBack(_) => Some(Action::GetCopiesBack),
             Self::AskInsurer => Some(Action::AskInsurer),
             Self::GetIn(_)
+            | Self::EmptyKeySafes(_)
+            | Self::TakeNewKeys
             | Self::LocksmithVisit(_)
             | Self::HandOver(..)
             | Self::HandIn(_)
@@ -103,7 +116,8 @@ impl Step {
     fn is_unsafe_beside_a_feared_person(&self) -> bool {
         matches!(
             self,
-            Self::CutCopies(_)
+            Self::EmptyKeySafes(_)
+                | Self::CutCopies(_)
                 | Self::HandOver(..)
                 | Self::HandIn(_)
                 | Self::GetCopiesBack(_)
@@ -113,20 +127,20 @@ impl Step {
 }
 
 /// First what cannot wait and what has to be asked before work is ordered, then the works by urgency,
-/// each before the copies that go with it. Looking again and asking for copies back wait for whatever is more urgent; the old
-/// copies are destroyed last of all.
+/// each before the copies that go with it. Looking again and asking for copies back come before the works,
+/// since they may save one, but wait for whatever is more urgent. The old copies are destroyed at the end of
+/// what the household does; what others have yet to do comes after that.
 pub(super) fn steps(index: &Index<'_>, plan: &Plan) -> Vec<PlanStep> {
     let losses = Losses::of(index);
     let mut locks = Due::default();
     for work in &plan.works {
         locks.add(work.urgency, work.could_be);
     }
-    let works = works(plan);
+    let works = works(index, plan);
     let days = KeyDays::of(plan, &works);
     let mut steps = at_once(index, plan, &losses);
     let before_work = steps.len();
     steps.extend(works);
-    let after_work = steps.len();
     steps.extend(days.cut(plan));
     steps.extend(days.hand_over(plan));
     if !plan.hand_in.is_empty() {
@@ -139,22 +153,41 @@ pub(super) fn steps(index: &Index<'_>, plan: &Plan) -> Vec<PlanStep> {
     }
     if !losses.to_get_back.is_empty() {
         let step = PlanStep::due(Step::GetCopiesBack(losses.to_get_back), Urgency::Soon);
-        insert_in_time(&mut steps, after_work, step);
+        insert_in_time(&mut steps, before_work, step);
     }
-    if !losses.mislaid.is_empty() {
-        let step = Step::LookAgainIndoors(losses.mislaid);
+    if !losses.mislaid.is_empty() || !losses.mislaid_remotes.is_empty() {
+        let step = Step::LookAgainIndoors {
+            copies: losses.mislaid,
+            remotes: losses.mislaid_remotes,
+        };
         let step = PlanStep::due(step, Urgency::WhenConvenient);
         insert_in_time(&mut steps, before_work, step);
     }
-    steps.extend(changed_by_others(index, plan));
     let old = at_hand(index, &plan.void);
     if !old.is_empty() {
         steps.push(last_of(plan, &old).step(Step::ScrapOldCopies(old)));
     }
+    steps.extend(changed_by_others(index, plan));
     if plan.safety_first {
+        take_new_keys(&mut steps, plan);
         steps.retain(|step| !step.step.is_unsafe_beside_a_feared_person());
     }
     steps
+}
+
+/// Nobody is left without a key by the new lock: the first step that has new keys cut says only that.
+fn take_new_keys(steps: &mut [PlanStep], plan: &Plan) {
+    let is_new = |&place: &usize| {
+        let key = plan.keys.get(place);
+        key.is_some_and(|key| matches!(key.origin, Origin::New { .. }))
+    };
+    let cuts_new_keys = |step: &&mut PlanStep| match &step.step {
+        Step::CutCopies(keys) => keys.iter().any(is_new),
+        _ => false,
+    };
+    if let Some(first) = steps.iter_mut().find(cuts_new_keys) {
+        first.step = Step::TakeNewKeys;
+    }
 }
 
 /// What comes before any work.
@@ -209,6 +242,7 @@ fn insert_in_time(steps: &mut Vec<PlanStep>, from: usize, step: PlanStep) {
 struct Losses {
     is_for_the_police: bool,
     mislaid: Vec<CopyId>,
+    mislaid_remotes: Vec<WayId>,
     to_get_back: Vec<CopyId>,
 }
 
@@ -219,6 +253,7 @@ impl Losses {
         let mut losses = Self {
             is_for_the_police: ways.any(is_for_the_police),
             mislaid: Vec::new(),
+            mislaid_remotes: mislaid_remotes(household),
             to_get_back: Vec::new(),
         };
         for (id, copy) in household.copies() {
@@ -248,6 +283,17 @@ impl Losses {
         }
         losses
     }
+}
+
+fn mislaid_remotes(household: &Household) -> Vec<WayId> {
+    let ways = household.ways();
+    let is_mislaid = |way: &Way| {
+        let mut losses = way.losses();
+        way.kind == WayKind::Remote && losses.any(|loss| loss == Loss::MislaidIndoors)
+    };
+    ways.filter(|(_, way)| is_mislaid(way))
+        .map(|(id, _)| id)
+        .collect()
 }
 
 const fn is_for_the_police(loss: Loss) -> bool {
@@ -295,15 +341,25 @@ impl Due {
     }
 }
 
-fn works(plan: &Plan) -> Vec<PlanStep> {
+fn works(index: &Index<'_>, plan: &Plan) -> Vec<PlanStep> {
     let mut told: BTreeMap<Action, (Due, Vec<LockId>, Vec<WayId>)> = BTreeMap::new();
-    let mut codes: (Due, Vec<WayId>) = Default::default();
+    let mut emptied: (Due, Vec<WayId>) = Default::default();
+    let mut changed: BTreeMap<WayKind, (Due, Vec<WayId>)> = BTreeMap::new();
     let mut visit: (Due, Vec<LockId>) = Default::default();
     let mut small: (Due, Vec<LockId>) = Default::default();
     for way in &plan.ways {
+        // What hangs at another's home is for its owner to see to.
+        let Some(kind) = index.household.way(way.way).map(|way| way.kind) else {
+            continue;
+        };
+        if kind == WayKind::KeySafe && way.action != Action::TellOwner {
+            emptied.0.add(way.urgency, way.could_be);
+            emptied.1.push(way.way);
+        }
         if way.action == Action::ChangeCodesAndUsers {
-            codes.0.add(way.urgency, way.could_be);
-            codes.1.push(way.way);
+            let entry = changed.entry(kind).or_default();
+            entry.0.add(way.urgency, way.could_be);
+            entry.1.push(way.way);
         } else {
             let entry = told.entry(way.action).or_default();
             entry.0.add(way.urgency, way.could_be);
@@ -328,7 +384,10 @@ fn works(plan: &Plan) -> Vec<PlanStep> {
         part.1.push(work.lock);
     }
     let mut steps: Vec<PlanStep> = Vec::new();
-    steps.extend(codes.0.of(Step::ChangeCodes(codes.1)));
+    steps.extend(emptied.0.of(Step::EmptyKeySafes(emptied.1)));
+    for (kind, (due, ways)) in changed {
+        steps.extend(due.of(Step::ChangeWays(kind, ways)));
+    }
     for (action, (due, locks, ways)) in told {
         steps.extend(due.of(Step::Tell {
             action,

@@ -1,6 +1,8 @@
 //! Words of the board: who holds which key, what opens, what could be in wrong hands.
 
-use self_check_core::household::{DoorKind, Finding, FoundExposure, LockKind, Loss, WhoDecides};
+use self_check_core::household::{
+    DoorKind, Finding, FoundExposure, LockKind, Loss, WayKind, WhoDecides,
+};
 
 use crate::copy::Listed;
 use crate::copy::en::numbers::counted;
@@ -103,7 +105,7 @@ texts! {
     /// Checked, too little known.
     CHECKED_OPEN = "Checked: too little is known to say.";
     /// Checked and found.
-    CHECKED_OUT = "Checked: old copies should stop working.";
+    CHECKED_OUT = "Found: old copies should stop working.";
 
     // People
     /// Heading.
@@ -168,10 +170,6 @@ texts! {
     KNOWN_BY_NOBODY = "nobody put down yet";
     /// Given away.
     WAY_GIVEN = "In wrong hands, or may be";
-    /// Marks it.
-    WAY_LOST = "Someone else has it now";
-    /// Takes the mark back.
-    WAY_CHANGED = "It has been changed";
 
     // More or less than needed
     /// Heading.
@@ -311,7 +309,7 @@ texts! {
     /// No longer.
     NO_LONGER_LABEL = "They should no longer come in";
     /// Hint on it.
-    NO_LONGER_HINT = "Then every key they had counts as out, given back or not: a returned key proves nothing.";
+    NO_LONGER_HINT = "Then every key they had counts as out, given back or not: it may have been copied. Only one that needs your card to be copied does not, once it is back.";
     /// Way.
     WAY_KIND = "What opens the door without a key?";
     /// Way: knowers.
@@ -343,7 +341,9 @@ texts! {
 
     // Safety
     /// Before everything, where a person is feared.
-    SAFETY = "Your safety comes first. Before you change a lock, plan with a service you trust. Nothing on this page is printed or kept.";
+    SAFETY = "Your safety comes first. Before you change a lock, plan with a service you trust. Nothing on this page is kept, and on paper it stays empty.";
+    /// All that stands on paper then: a sheet that is found must not tell of a plan.
+    NOT_PRINTED = "This page is made for the screen. It prints nothing.";
 }
 
 /// The heading of a board with keys on it.
@@ -417,6 +417,23 @@ pub fn ring_is_lost(holder: &str, loss: Loss, has_keys: bool) -> String {
     match loss {
         Loss::NotReturned => format!("{holder}: {what} not given back"),
         _ => format!("{holder}: lost {what}"),
+    }
+}
+
+/// Marks a way in given away.
+pub fn way_lost(kind: WayKind) -> &'static str {
+    match kind {
+        WayKind::Remote => "One is lost",
+        WayKind::DoorCode | WayKind::KeySafe | WayKind::App => "Someone else has it now",
+    }
+}
+
+/// Takes the mark back, the way in having been changed.
+pub fn way_changed(kind: WayKind) -> &'static str {
+    match kind {
+        WayKind::Remote => "The lost one no longer works",
+        WayKind::DoorCode | WayKind::KeySafe => "The code has been changed",
+        WayKind::App => "The user has been removed",
     }
 }
 
@@ -506,6 +523,13 @@ pub fn finding(finding: Option<Finding>) -> &'static str {
     }
 }
 
+/// Who has a copy that the check may have left out.
+pub fn left_out(people: &str) -> String {
+    format!(
+        "Does not live here and has a copy: {people}. If your check left them out, check again."
+    )
+}
+
 /// Undo or redo, with what the step did where that can be said.
 pub fn of_step(what: &str, did: Option<Did>) -> String {
     let did = match did {
@@ -515,6 +539,7 @@ pub fn of_step(what: &str, did: Option<Did>) -> String {
         Some(Did::SaidHow) => "how it went missing".to_owned(),
         Some(Did::TurnedUp) => "that it turned up".to_owned(),
         Some(Did::Worked) => "the work that was done".to_owned(),
+        Some(Did::Several) => "several things at once".to_owned(),
         Some(Did::Changed(part)) => format!("change to {}", self::part(part)),
     };
     about(what, &did)

@@ -140,6 +140,9 @@ pub fn ask(ask: Ask) -> &'static str {
         Ask::WholePriceBeforeWork => "What is the whole price, with the visit, before any work?",
         Ask::LicenceAndPapers => "May we see your papers (and licence, where one is needed)?",
         Ask::ProofThatYouMay => "What proof do you need that we may have this done?",
+        Ask::KeysThatComeWithIt => {
+            "How many keys come with each new lock or cylinder (the part the key goes into)? We pay for more only beyond those."
+        }
         Ask::RestrictedOrNot => {
             "Are the new keys restricted (copy only with our card)? Who may order more?"
         }
@@ -199,7 +202,9 @@ pub fn work(action: Action) -> &'static str {
 
 /// After the work on a lock that shall take a key that stays.
 pub fn only_if_keyed_to(letter: &str) -> String {
-    format!("only if it can be set to key {letter}; else both get a new key")
+    format!(
+        "only if it can be set to key {letter}; else it and all locks of that key get a new one"
+    )
 }
 
 /// A kind of lock, short.

@@ -3,7 +3,9 @@
 use self_check_core::advice::Action;
 use self_check_core::household::plan::{Note, Recipient, Step};
 use self_check_core::household::remedy::WhoActs;
-use self_check_core::household::{CostLine, ExposedBy, Household, Loss, PriceRange, Priced};
+use self_check_core::household::{
+    CostLine, ExposedBy, Household, Loss, Place, PriceRange, Priced, WayKind,
+};
 
 use super::Names;
 use crate::copy::Listed;
@@ -21,6 +23,8 @@ texts! {
     LEDE = "Done in this order, no key that is out opens anything, and as few locks as possible are touched.";
     /// Opening line with another grouping.
     LEDE_REGROUPED = "Done in this order, no key that is out opens anything, and the doors share keys as you chose.";
+    /// Opening line where only others have anything to do.
+    LEDE_OTHERS = "The rest is for others to do. Until they have, what is named below still opens.";
     /// Unfolds the choices.
     CHOICES = "Change what the plan aims at";
     /// Where no key of today is left.
@@ -34,7 +38,7 @@ texts! {
     /// Spares.
     SPARES = "Spares of each new key, kept in the home";
     /// As many as now.
-    SPARES_AS_NOW = "As many as now";
+    SPARES_AS_NOW = "As many as now, and at least two of each key in all";
     /// After hours.
     AFTER_HOURS = "The visit has to be at night or at a weekend";
     /// Heading of the steps.
@@ -49,6 +53,8 @@ texts! {
     HOW_LOST_WHY = "How soon you have to act depends on it.";
     /// Somebody stays in.
     STAY_IN = "someone stays in, or the door is not left on its own for long";
+    /// The same where nobody has to come today.
+    NOT_ALONE = "do not leave it on its own for long";
     /// A place that is no home, with no other lock.
     TAKE_OUT = "take out what could be stolen, or put a second lock on it";
     /// Before what each of several people gets.
@@ -61,8 +67,8 @@ texts! {
     NOTES = "Also mind";
     /// People who must not know a code any more.
     WITHOUT = "No longer for";
-    /// People who are told the new code.
-    STAYS_WITH = "Tell the new one to";
+    /// People who lost their remote.
+    NEW_ONE_FOR = "A new one for";
     /// Before keys not checked.
     NOT_CHECKED_YET = "You have not checked the key to";
     /// Before keys whose check is open.
@@ -75,6 +81,8 @@ texts! {
     DONE_TITLE = "Once it is done";
     /// Marks the work done.
     DONE = "All of this is done";
+    /// Where others act too.
+    DONE_BY_OTHERS = "What others decide about stays open here until they have acted. Say it when they have.";
     /// Below it.
     DONE_NOTE = "The board then shows the new keys with the people they are for. You can undo it.";
     /// Sources.
@@ -147,6 +155,8 @@ texts! {
     TOGETHER = "Together";
     /// Row.
     TOTAL = "Sum of what is known";
+    /// Why there is a range of numbers.
+    AT_MOST_IF_NEW = "The larger number is for locks that cannot be set to a key that stays: then all locks of that key get a new one.";
     /// No price told.
     NO_PRICE = "no price yet";
     /// Somebody else pays, or it has to be asked.
@@ -183,10 +193,16 @@ pub fn step(step: &Step, names: &Names) -> String {
             format!("A new key into: {}", names.way(*way))
         }
         Step::HandOver(Recipient::Spare, _) => "Put the spares away at home".to_owned(),
+        Step::EmptyKeySafes(safes) if safes.len() == 1 => {
+            "Take the key out of the key safe".to_owned()
+        }
+        Step::EmptyKeySafes(_) => "Take the keys out of the key safes".to_owned(),
+        Step::ChangeWays(kind, _) => change_of(*kind).0.to_owned(),
         Step::GetIn(_) => "Can you get in? If not, have the door opened first".to_owned(),
+        Step::TakeNewKeys => "Take the new keys yourself".to_owned(),
         Step::HandIn(_) => "Take in keys that people will not need".to_owned(),
         Step::ChangedByOthers { .. } => "Once others have changed their lock".to_owned(),
-        Step::ScrapOldCopies(_) => "Destroy the old keys, last of all".to_owned(),
+        Step::ScrapOldCopies(_) => "Destroy the old keys".to_owned(),
         other => other.action().map_or_else(String::new, |action| {
             super::super::action(action).title.to_owned()
         }),
@@ -206,12 +222,25 @@ pub fn how(step: &Step, is_old_void: bool) -> Option<&'static str> {
             "That is a small box with a code. The keys in it stay in use."
         }),
         Step::HandOver(..) => Some(if is_old_void {
-            "Hand the new keys over. Take in only old keys that the last step names, if you can: all others stay in use."
+            "Hand the new keys over. Take in only old keys that the step “Destroy the old keys” names, if you can: all others stay in use."
         } else {
             "Hand the new keys over. Today’s keys stay in use."
         }),
+        Step::CutCopies(_) => Some(
+            "Count first what comes with a new lock: often three to five keys with a cylinder (the part the key goes into), two with a padlock. Only the rest has to be cut: plain, which means with no number, and from the best first key, never from a copy of a copy. Try each with the door open.",
+        ),
+        Step::GetCopiesBack(_) => Some(
+            "Ask first: a friendly call costs nothing and may save work. Name a day. What comes back you put down on the board. It may have been copied all the same, unless a copy needs your card and the card never left you.",
+        ),
+        Step::EmptyKeySafes(_) => Some(
+            "That is a small box with a code. Look whether each key is still there, and count. If one is gone, say so on the board: then its lock cannot wait. A key that is there may have been copied.",
+        ),
+        Step::ChangeWays(kind, _) => Some(change_of(*kind).1),
         Step::GetIn(_) => Some(
             "No key to it is at hand. Ask a locksmith to open it without damage, and for the price before the work. Where others decide about the door, ask them first.",
+        ),
+        Step::TakeNewKeys => Some(
+            "Ask the locksmith to hand the new keys to you alone. Whom else you give one to is part of your plan with the service.",
         ),
         Step::HandIn(_) => Some(
             "They open doors that these people do not need. A friendly word is enough. A returned key proves nothing: if you are not sure of someone, have that lock changed too.",
@@ -225,6 +254,40 @@ pub fn how(step: &Step, is_old_void: bool) -> Option<&'static str> {
         _ => None,
     }
 }
+
+/// What is done about a way in without a cylinder, and how.
+fn change_of(kind: WayKind) -> (&'static str, &'static str) {
+    match kind {
+        WayKind::DoorCode => (
+            "Change the door code",
+            "Choose a new code that is no date and no house number. Where each person has a code of their own, delete only those that are out.",
+        ),
+        WayKind::KeySafe => (
+            "Change the code of the key safe",
+            "A key safe is a small box with a code. Choose a new code that is no date and no house number. Then put the key back, if you still want one there.",
+        ),
+        WayKind::Remote => (
+            "Have the lost remote or card deleted",
+            "The same goes for a fob (a small tag held to a reader). Have the lost one taken out of the memory of the receiver or reader at the door. If it cannot be done singly, clear all and teach the others in again.",
+        ),
+        WayKind::App => (
+            "Remove old users from the app",
+            "In the app, look through the users. Remove those who should no longer open the door. If someone could know its password, change that too.",
+        ),
+    }
+}
+
+/// Before those who go on opening the door by it.
+pub fn stays_with(kind: WayKind) -> &'static str {
+    match kind {
+        WayKind::DoorCode | WayKind::KeySafe => "Tell the new code to",
+        WayKind::Remote => "Still in use with",
+        WayKind::App => "Still a user",
+    }
+}
+
+/// How a lost card or remote is told to those who decide about the door.
+pub const TELL_OF_A_REMOTE: &str = "Ask to have the lost remote, card or fob (a small tag held to a reader) deleted. It is taken out of the memory of the receiver or reader at the door. The lock and the other remotes can stay.";
 
 /// What is done with one lock, in a word or two.
 pub fn verb(action: Action) -> &'static str {
@@ -244,7 +307,9 @@ pub fn verb(action: Action) -> &'static str {
 
 /// After a lock that shall take a key that stays, where nobody knows yet whether it can.
 pub fn only_if_keyed_to(key: &str) -> String {
-    format!("only if it can be set to that key ({key}). If not, both locks get a new key")
+    format!(
+        "only if it can be set to that key ({key}). If not, it and all locks of that key get a new one"
+    )
 }
 
 /// Who sees to a lock.
@@ -254,6 +319,16 @@ pub fn who(who: WhoActs) -> &'static str {
         WhoActs::Landlord => "the landlord",
         WhoActs::SystemOwner => "the manager or owner of the key system",
         WhoActs::AnotherOwner => "its owner",
+    }
+}
+
+/// Says that these have done their part.
+pub fn done_by(who: WhoActs) -> &'static str {
+    match who {
+        WhoActs::Household => "Our own part is done",
+        WhoActs::Landlord => "The landlord has done it",
+        WhoActs::SystemOwner => "The manager or owner of the key system has done it",
+        WhoActs::AnotherOwner => "Its owner has done it",
     }
 }
 
@@ -285,6 +360,16 @@ pub fn copies(count: u64) -> String {
     }
 }
 
+/// So many copies, of which some come with the new lock.
+pub fn copies_with(count: u64, included: u64) -> String {
+    let copies = copies(count);
+    match included.min(count) {
+        0 => copies,
+        1 => format!("{copies}, 1 of which comes with it"),
+        some => format!("{copies}, {some} of which come with it"),
+    }
+}
+
 /// People who get the same number of copies of a key.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Alike {
@@ -312,10 +397,21 @@ pub fn for_whom(count: u64, people: &[Alike]) -> String {
     format!("{}: {}", copies(count), people.join("; "))
 }
 
+/// The same of a key there will be: of one that stays, so many more.
+pub fn copies_there_will_be(is_kept: bool, count: u64, people: &[Alike]) -> String {
+    let told = for_whom(count, people);
+    match told.split_once(' ') {
+        Some((number, rest)) if is_kept => format!("{number} more {rest}"),
+        _ => told,
+    }
+}
+
 /// Why a key is exposed.
 pub fn reason(by: &ExposedBy, household: &Household, names: &Names) -> String {
     match *by {
-        ExposedBy::Check(_) => "its check says that old copies should stop working".to_owned(),
+        ExposedBy::Check(_) => {
+            "its check, or a plan half done, says that old copies should stop working".to_owned()
+        }
         ExposedBy::LostCopy(copy, loss) => {
             let had = household.copy(copy).and_then(|copy| copy.place.had_by());
             let who = had.map_or_else(String::new, |holder| format!(" ({})", names.holder(holder)));
@@ -324,14 +420,37 @@ pub fn reason(by: &ExposedBy, household: &Household, names: &Names) -> String {
                 loss => format!("a copy is gone{who}: {}", went(loss)),
             }
         }
-        ExposedBy::FormerHolder(_, holder) => {
+        ExposedBy::FormerHolder(copy, holder) => {
+            let place = household.copy(copy).map(|copy| copy.place);
+            let back = match place {
+                Some(Place::AtHome { .. }) => ", given back",
+                Some(Place::Scrapped { .. }) => ", destroyed since",
+                _ => "",
+            };
             format!(
-                "had by someone who should no longer come in ({})",
+                "had by someone who should no longer come in ({}){back}",
                 names.holder(holder)
             )
         }
         ExposedBy::KeySafe(_, way) => format!("it lies in: {}, whose code is out", names.way(way)),
     }
+}
+
+/// All the reasons; what holds for several copies alike stands once.
+pub fn reasons(by: &[ExposedBy], household: &Household, names: &Names) -> Vec<String> {
+    let mut all: Vec<(String, usize)> = Vec::new();
+    for by in by {
+        let reason = reason(by, household, names);
+        match all.iter_mut().find(|(known, _)| *known == reason) {
+            Some((_, count)) => *count += 1,
+            None => all.push((reason, 1)),
+        }
+    }
+    let said = |(reason, count)| match count {
+        1 => reason,
+        count => format!("{reason} ({} copies)", counted(count)),
+    };
+    all.into_iter().map(said).collect()
 }
 
 /// How a copy went, within a sentence.
@@ -356,6 +475,10 @@ pub fn note(note: Note, names: &Names) -> String {
             names.key_in_a_row(master)
         ),
         Note::ThumbTurn(lock) => thumb_turn(names.lock(lock)),
+        Note::CameBackWithItsCard(key) => format!(
+            "Key to {}: it came back, and a copy needs your card. If the card never left you, nothing has to be changed. If it did, edit the key and answer No.",
+            names.key_in_a_row(key)
+        ),
         Note::NotChecked(key) => format!("{NOT_CHECKED_YET}: {}.", names.key_for(key)),
         Note::CannotTell(key) => format!("{CANNOT_TELL_YET}: {}.", names.key_for(key)),
     }
@@ -397,6 +520,15 @@ pub fn price(price: PriceRange) -> String {
         return amount(price.low());
     }
     format!("{} to {}", amount(price.low()), amount(price.high()))
+}
+
+/// So many, or more up to so many.
+pub fn from_to(count: u64, at_most: u64) -> String {
+    let counted = |count| counted(usize::try_from(count).unwrap_or(usize::MAX));
+    if count == at_most {
+        return counted(count);
+    }
+    format!("{} to {}", counted(count), counted(at_most))
 }
 
 /// One amount of the smallest unit, as people write it.

@@ -2,11 +2,12 @@
 
 use std::rc::Rc;
 
+use self_check_core::advice::Urgency;
 use self_check_core::household::{Change, DoorId, LockId, Loss, Way, WayId, WayKind};
 use yew::prelude::*;
 
 use super::super::forms::{DoorForm, LockForm, WayForm};
-use super::{Desk, Open, losses};
+use super::{Desk, Open, due, losses};
 use crate::copy::Listed;
 use crate::copy::en::household::board as words;
 use crate::drawing::DoorDrawing;
@@ -138,7 +139,7 @@ fn way_row(desk: &Desk, door: DoorId, id: WayId) -> Html {
     };
     let known = way.known_by.iter().take(MOST_NAMED).copied();
     let known = overview.names.holders(known);
-    let is_given = overview.open_ways.contains(&id);
+    let is_given = overview.open_ways.get(&id).copied();
     html! {
         <li key={id.number()}>
             <span>
@@ -151,10 +152,13 @@ fn way_row(desk: &Desk, door: DoorId, id: WayId) -> Html {
                         { ", " }{ words::and_more(way.known_by.len() - MOST_NAMED) }
                     }
                 }
-                if is_given {
+                if is_given.is_some() {
                     { ". " }<strong>{ words::WAY_GIVEN }</strong>
                 }
             </span>
+            if let Some(urgency) = is_given {
+                { due(urgency, may_be_sooner(way, urgency)) }
+            }
             { how(desk, id, way) }
             { given(desk, id, way) }
             { desk.opener(Open::Way(id), opener, "plain", words::CHANGE_WAY, overview.names.way(id)) }
@@ -183,21 +187,43 @@ fn how(desk: &Desk, id: WayId, way: &Way) -> Html {
     choose_among(Field::new(&field, &label), losses(), loss.id(), onvalue)
 }
 
-/// The press that marks a way given away, or takes the mark back once it was changed.
+/// Whether it depends on how a remote was lost, which nobody has said yet.
+fn may_be_sooner(way: &Way, urgency: Urgency) -> bool {
+    let mut losses = way.losses();
+    way.kind == WayKind::Remote
+        && urgency < Urgency::Today
+        && losses.any(|loss| loss == Loss::NotSaid)
+}
+
+/// The presses that mark a way given away, or take the mark back: a remote turned up, or it was changed.
 fn given(desk: &Desk, id: WayId, way: &Way) -> Html {
-    let mut next = way.clone();
-    let label = if way.losses().next().is_some() {
-        next.take_back();
-        words::WAY_CHANGED
-    } else {
-        next.given_away = Some(Loss::NotSaid);
-        words::WAY_LOST
+    let is_remote = way.kind == WayKind::Remote;
+    let changed = |label: &'static str, change: fn(&mut Way)| {
+        let mut next = way.clone();
+        change(&mut next);
+        (label, next)
     };
-    let name = desk.overview.names.way(id).to_owned();
-    let onclick = desk.press(move |_| HouseholdAct::Make(vec![Change::SetWay(id, next.clone())]));
+    let mut presses = Vec::new();
+    if way.losses().next().is_none() {
+        presses.push(changed(words::way_lost(way.kind), |way| {
+            way.given_away = Some(Loss::NotSaid);
+        }));
+    } else {
+        // Of a remote that somebody lost it is said beside that person.
+        if is_remote && way.given_away.is_some() {
+            presses.push(changed(words::FOUND, |way| way.given_away = None));
+        }
+        presses.push(changed(words::way_changed(way.kind), Way::take_back));
+    }
+    let name = desk.overview.names.way(id);
     html! {
-           <button type="button" class="plain" {onclick} aria-label={words::about(label, &name)}>
-    { label }
-           </button>
-       }
+        <>
+            { for presses.into_iter().map(|(label, next)| {
+                let onclick = desk.press(move |_| HouseholdAct::Make(vec![Change::SetWay(id, next.clone())]));
+                html! {
+                    <button type="button" class="plain" {onclick} aria-label={words::about(label, name)}>{ label }</button>
+                }
+            }) }
+        </>
+    }
 }

@@ -47,14 +47,16 @@ pub fn row(desk: &Desk, key: KeyId) -> Html {
                 { doors(overview, key) }
                 if let Some(exposed) = exposed {
                     <ul class="reasons-short">
-                        { for exposed.by.iter().take(MOST_DRAWN).map(|by| html! {
-                            <li>{ plan_words::reason(by, &overview.household, &overview.names) }</li>
-                        }) }
+                        { for plan_words::reasons(&exposed.by, &overview.household, &overview.names)
+                            .into_iter()
+                            .take(MOST_DRAWN)
+                            .map(|reason| html! { <li>{ reason }</li> }) }
                     </ul>
                 }
                 { who_has_it(overview, key) }
                 { copies(desk, key) }
                 <p class="note">{ words::finding(overview.household.key(key).and_then(|key| key.finding)) }</p>
+                { left_out(overview, key) }
                 <p class="row">
                     <CheckThisKey key_id={key} name={name.to_owned()} />
                     { desk.opener(Open::Key(key), opener, "plain", words::CHANGE_KEY, &overview.names.key_in_a_row(key)) }
@@ -62,6 +64,16 @@ pub fn row(desk: &Desk, key: KeyId) -> Html {
             </div>
         </li>
     }
+}
+
+/// Who has a copy that the check may have left out.
+fn left_out(overview: &Overview, key: KeyId) -> Html {
+    let people = overview.left_out_by_the_check(key);
+    if people.is_empty() {
+        return html! {};
+    }
+    let named = overview.names.holders(people.into_iter().take(MOST_PEOPLE));
+    html! { <p class="note">{ words::left_out(&named) }</p> }
 }
 
 /// How soon, as a mark and a word. While nobody has said how a key was lost, the answer decides.

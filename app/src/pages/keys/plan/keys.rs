@@ -54,17 +54,18 @@ fn row(overview: &Overview, plan: &Plan, place: usize, key: &PlannedKey) -> Html
         names: few(names),
     };
     let people: Vec<words::Alike> = people.into_iter().map(alike).collect();
+    let is_kept = matches!(key.origin, Origin::Kept(_));
     html! {
         <div key={place}>
             <dt>{ key_name(overview, plan, place) }</dt>
             <dd>
-                if matches!(key.origin, Origin::Kept(_)) {
+                if is_kept {
                     <span>{ words::KEPT_KEY }</span>
                 }
                 if people.is_empty() {
                     <span>{ words::NO_NEW_COPIES }</span>
                 } else {
-                    <span>{ words::for_whom(key.copy_count(), &people) }</span>
+                    <span>{ words::copies_there_will_be(is_kept, key.copy_count(), &people) }</span>
                 }
                 <span class="note">{ words::SEEN_TO_BY }{ ": " }{ words::who(key.who) }</span>
             </dd>

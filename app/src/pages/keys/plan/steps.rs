@@ -3,8 +3,8 @@
 use std::collections::BTreeMap;
 
 use self_check_core::advice::{Action, Urgency};
-use self_check_core::household::plan::{Note, Plan, PlanStep, Recipient, Step, StopGap};
-use self_check_core::household::{DoorKind, HolderId, KeyCopy, LockId, Place};
+use self_check_core::household::plan::{Note, Origin, Plan, PlanStep, Recipient, Step, StopGap};
+use self_check_core::household::{DoorKind, HolderId, KeyCopy, LockId, Place, WayId, WayKind};
 use yew::prelude::*;
 
 use super::super::board::due;
@@ -24,7 +24,9 @@ pub fn steps(overview: &Overview, plan: &Plan) -> Html {
             if plan.safety_first {
                 <p class="caution"><strong>{ site::CAUTION }</strong>{ " " }{ site::ONLY_IN_A_PLAN }</p>
             }
-            { until_then(overview, plan) }
+            if !plan.safety_first {
+                { until_then(overview, plan) }
+            }
             <ol class="todo">
                 { for together(&plan.steps).map(|steps| match steps {
                     [step] => one(overview, plan, step),
@@ -49,8 +51,16 @@ fn how(overview: &Overview, plan: &Plan, step: &Step) -> Option<&'static str> {
         Step::HandOver(Recipient::Holder(_), _) if !has_a_key_of_today(overview) => {
             Some(words::HAND_OVER)
         }
+        Step::Tell { locks, ways, .. } if locks.is_empty() && are_remotes(overview, ways) => {
+            Some(words::TELL_OF_A_REMOTE)
+        }
         step => words::how(step, is_old_void(overview, plan, step)),
     }
+}
+
+fn are_remotes(overview: &Overview, ways: &[WayId]) -> bool {
+    let mut ways = ways.iter().filter_map(|&way| overview.household.way(way));
+    ways.all(|way| way.kind == WayKind::Remote)
 }
 
 fn has_a_key_of_today(overview: &Overview) -> bool {
@@ -160,7 +170,8 @@ fn about(overview: &Overview, plan: &Plan, step: &Step) -> Vec<String> {
             .iter()
             .map(|&lock| work_line(overview, plan, lock))
             .collect(),
-        Step::ChangeCodes(ways) => ways
+        Step::EmptyKeySafes(ways) => ways.iter().map(|&way| names.way(way).to_owned()).collect(),
+        Step::ChangeWays(_, ways) => ways
             .iter()
             .map(|&way| way_line(overview, plan, way))
             .collect(),
@@ -170,14 +181,24 @@ fn about(overview: &Overview, plan: &Plan, step: &Step) -> Vec<String> {
                 .chain(ways.iter().map(|&way| names.way(way).to_owned()))
                 .collect()
         }
-        Step::LookAgainIndoors(copies) | Step::HandIn(copies) | Step::GetCopiesBack(copies) => {
-            copies.iter().map(copy).collect()
+        Step::LookAgainIndoors { copies, remotes } => {
+            let remotes = remotes.iter().map(|&way| names.way(way).to_owned());
+            copies.iter().map(copy).chain(remotes).collect()
         }
+        Step::HandIn(copies) | Step::GetCopiesBack(copies) => copies.iter().map(copy).collect(),
         Step::CutCopies(places) => places
             .iter()
             .map(|&place| {
-                let total = plan.keys.get(place).map_or(0, |key| key.copy_count());
-                format!("{}: {}", planned(place), words::copies(total))
+                let key = plan.keys.get(place);
+                let is_new = key.is_some_and(|key| matches!(key.origin, Origin::New { .. }));
+                let included = overview.household.prices().copies_included;
+                let included = if is_new { included.into() } else { 0 };
+                let total = key.map_or(0, |key| key.copy_count());
+                format!(
+                    "{}: {}",
+                    planned(place),
+                    words::copies_with(total, included)
+                )
             })
             .collect(),
         Step::HandOver(_, keys) => keys
@@ -203,13 +224,14 @@ fn about(overview: &Overview, plan: &Plan, step: &Step) -> Vec<String> {
             .map(|&door| names.door(door).to_owned())
             .collect(),
         Step::StopGap => gap_lines(overview, plan),
-        Step::PlanWithSupport | Step::CallPolice | Step::AskInsurer => Vec::new(),
+        Step::PlanWithSupport | Step::CallPolice | Step::AskInsurer | Step::TakeNewKeys => {
+            Vec::new()
+        }
     }
 }
 
 /// A key of the plan: a new one by its number and what it opens, a kept one by what it opens.
 pub fn key_name(overview: &Overview, plan: &Plan, place: usize) -> String {
-    use self_check_core::household::plan::Origin;
     let Some(key) = plan.keys.get(place) else {
         return String::new();
     };
@@ -235,22 +257,37 @@ fn work_line(overview: &Overview, plan: &Plan, lock: LockId) -> String {
     let verbs: Vec<&str> = verbs.map(|&action| words::verb(action)).collect();
     let kept = work.and_then(|work| work.only_if_keyed_to);
     let kept = kept.map(|key| board::key_to(&overview.names.key_in_a_row(key)));
-    let only = kept.map(|key| format!(". {}", words::only_if_keyed_to(&key)));
+    let only = kept.map(|key| format!(", but {}", words::only_if_keyed_to(&key)));
     format!("{name}: {}{}", verbs.join("; "), only.unwrap_or_default())
 }
 
-fn way_line(overview: &Overview, plan: &Plan, way: self_check_core::household::WayId) -> String {
+fn way_line(overview: &Overview, plan: &Plan, way: WayId) -> String {
     let names = &overview.names;
     let work = plan.ways.iter().find(|work| work.way == way);
-    let without = work.map(|work| names.holders(work.without.iter().copied().take(MOST_LINES)));
-    let stays = work.map(|work| names.holders(work.stays_with.iter().copied().take(MOST_LINES)));
-    let mut line = names.way(way).to_owned();
-    if let Some(without) = without.filter(|without| !without.is_empty()) {
-        line += &format!(". {}: {without}", words::WITHOUT);
-    }
+    let (Some(work), Some(part)) = (work, overview.household.way(way)) else {
+        return names.way(way).to_owned();
+    };
+    let named = |people: &mut dyn Iterator<Item = HolderId>| {
+        let people: Vec<HolderId> = people.take(MOST_LINES).collect();
+        (!people.is_empty()).then(|| names.holders(people))
+    };
+    let has_lost = |holder: &HolderId| part.lost_by.contains_key(holder);
+    let stays = work.stays_with.iter().copied();
+    let lines = [
+        (words::WITHOUT, named(&mut work.without.iter().copied())),
+        (
+            words::stays_with(part.kind),
+            named(&mut stays.clone().filter(|holder| !has_lost(holder))),
+        ),
+        (words::NEW_ONE_FOR, named(&mut stays.filter(has_lost))),
+    ];
     // On the safety branch nobody is told anything here.
-    if let Some(stays) = stays.filter(|stays| !stays.is_empty() && !plan.safety_first) {
-        line += &format!(". {}: {stays}", words::STAYS_WITH);
+    let told = if plan.safety_first { 1 } else { lines.len() };
+    let mut line = names.way(way).to_owned();
+    for (title, people) in lines.into_iter().take(told) {
+        if let Some(people) = people {
+            line += &format!(". {title}: {people}");
+        }
     }
     line
 }
@@ -353,6 +390,7 @@ fn until_its_day(overview: &Overview, gap: &StopGap) -> Option<&'static str> {
         return Some(words::LOCK_THESE);
     }
     match kind {
+        kind if kind.leads_into_a_home() && gap.could_be < Urgency::Today => Some(words::NOT_ALONE),
         kind if kind.leads_into_a_home() => Some(words::STAY_IN),
         DoorKind::Workshop
         | DoorKind::Shed
