@@ -267,6 +267,6 @@ fn what_changes_about_a_picture_is_read_out() -> Result<()> {
         page.must_be_read_out(&before, "not a picture").await?;
         picture::checked(page, &given).await?;
         page.find("button", "Remove cover 1").await?;
-        reads_out(page, "button", "Remove cover 1", "The key is not covered").await
+        reads_out(page, "button", "Remove cover 1", "Nothing is covered").await
     })
 }

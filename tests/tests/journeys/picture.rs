@@ -146,7 +146,7 @@ fn half_a_cover_is_no_cover() -> Result<()> {
             .await?;
         assert_eq!(page.run(reach).await?, swapped);
         page.click("button", "Remove cover 1").await?;
-        page.wait_for_text("The key is not wholly covered").await?;
+        page.wait_for_text("Nothing is covered").await?;
         page.click("button", "Make the copy").await?;
         page.wait_for_text("Nothing is covered").await?;
         page.drag_on(STAGE, (0.01, ay - 0.01), (0.99, ay + 0.01))
