@@ -5,7 +5,7 @@ use self_check_core::questions::{Choice, Question};
 use yew::prelude::*;
 
 use crate::browser;
-use crate::copy::{self, picture, site};
+use crate::copy::{self, site};
 use crate::drawing::{DrawnPattern, Stamp, choice_drawing, key_drawing};
 use crate::example;
 use crate::route::Route;
@@ -50,8 +50,8 @@ pub fn start(session: &SessionHandle) -> Html {
             <section aria-labelledby="also">
                 <h2 id="also">{ site::ALSO_HERE }</h2>
                 <ul>
-                    <li><a href={Route::Picture}>{ picture::TITLE }</a>{ ". " }{ site::ALSO_PICTURE }</li>
-                    <li><a href={Route::Keys}>{ site::KEYS }</a>{ ". " }{ site::ALSO_KEYS }</li>
+                    <li><a href={Route::Picture}>{ site::ALSO_PICTURE }</a></li>
+                    <li><a href={Route::Keys}>{ site::ALSO_KEYS }</a></li>
                 </ul>
                 <p class="note">
                     { requests_line() }{ " " }

@@ -59,9 +59,9 @@ texts! {
     /// Heading of what else there is.
     ALSO_HERE = "Also here";
     /// The picture page, in a line.
-    ALSO_PICTURE = "Is a key in a picture readable? And a copy that is safe to share.";
+    ALSO_PICTURE = "Check a picture: is the key in it readable? And make a copy that is safe to share";
     /// Keys and doors, in a line.
-    ALSO_KEYS = "Who holds which key, what a lost ring opens, and a plan for the locksmith.";
+    ALSO_KEYS = "All your keys and doors: who holds which key, what a lost ring opens, and a plan for the locksmith";
     /// The quiet start.
     WORRIED = "Worried about a person?";
     /// Leads to how to check.
