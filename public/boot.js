@@ -129,6 +129,7 @@
     }
     if (made.active === null) throw new Error("the page could not be kept");
     if ((await ownCaches()).length === 0) await storeAgain(made.active);
+    if ((await ownCaches()).length === 0) return remove(); // a worker that holds nothing is no use to anybody
     nameManifest();
   }
 

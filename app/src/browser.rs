@@ -25,7 +25,9 @@ pub use canvas::paint_grey;
 pub use failure::{app_root, report_panics};
 pub use fields::{chosen_value, typed_text};
 pub use files::{FileTrouble, chosen_file, empty_field, read_file, save_file, text_in};
-pub use keeping::{Wish, build, forbid_keeping, is_kept, may_offer_to_keep, one_file};
+pub use keeping::{
+    Wish, build, forbid_keeping, is_from_disk, is_kept, may_offer_to_keep, one_file,
+};
 pub use kept::{
     Expected, Found, KeepTrouble, Mark, Outcome, Record, drop_kept, read_kept, remove_kept,
     write_kept,

@@ -42,6 +42,15 @@ pub fn one_file() -> Option<String> {
     told_by_the_page("data-one-file")
 }
 
+/// Whether the page was opened from a file. Some browsers give all such pages one store: whatever is kept
+/// in it, any other file that is opened can read.
+pub fn is_from_disk() -> bool {
+    window()
+        .location()
+        .protocol()
+        .is_ok_and(|protocol| protocol == "file:")
+}
+
 /// The number of this build, which the page and its edition in one file have in common.
 pub fn build() -> Option<String> {
     told_by_the_page("data-build")

@@ -41,7 +41,7 @@ fn listed(requests: Option<&Requests>) -> Html {
     html! {
         <>
             <p>
-                { site::requests_since_ready(requests.after_ready, requests.second_part) }{ " " }
+                { site::requests_since_ready(requests.after_ready, requests.second_part, requests.kept_page) }{ " " }
                 { site::requests_elsewhere(requests.elsewhere) }
             </p>
             <ul class="requests">
@@ -92,7 +92,9 @@ fn Keeping() -> Html {
         <>
             <section aria-labelledby="keeping">
                 <h2 id="keeping">{ site::KEEPING }</h2>
-                if may_offer {
+                if !may_offer {
+                    <p>{ site::NOT_OFFERED }</p>
+                } else if *kept != Kept::Cannot {
                     <p>{ site::KEEPING_HOW }</p>
                 }
                 <div role="status">

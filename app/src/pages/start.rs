@@ -142,6 +142,11 @@ fn example_answers_page() -> usize {
 
 /// What the browser lists as fetched since the page was ready; nothing where it keeps no list.
 fn requests_line() -> Option<String> {
-    browser::requests()
-        .map(|requests| site::requests_since_ready(requests.after_ready, requests.second_part))
+    browser::requests().map(|requests| {
+        site::requests_since_ready(
+            requests.after_ready,
+            requests.second_part,
+            requests.kept_page,
+        )
+    })
 }

@@ -47,6 +47,20 @@ fn one_file_has_everything_and_asks_for_nothing() -> Result<()> {
     })
 }
 
+/// Other files opened by the same browser could read it.
+#[test]
+fn one_file_keeps_no_keys_and_doors() -> Result<()> {
+    let site = format!("file://{}", one_file()?.display());
+    journey_at(&site, Look::PHONE, async |page| {
+        page.open_at("#/keys").await?;
+        page.click("button", "Put it on the board").await?;
+        page.wait_for_text("A page opened from a file keeps nothing here")
+            .await?;
+        assert_eq!(page.names("switch").await?, Vec::<String>::new());
+        page.must_be_accessible().await
+    })
+}
+
 #[test]
 fn one_file_can_send_nothing() -> Result<()> {
     let site = format!("file://{}", one_file()?.display());

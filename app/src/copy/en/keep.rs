@@ -85,6 +85,8 @@ texts! {
     DEVICE = "Keep on this device";
     /// Names the switch.
     DEVICE_SWITCH = "Keep every change on this device";
+    /// In the edition in one file.
+    NOT_FROM_DISK = "A page opened from a file keeps nothing here: other files that this browser opens could read it. Save a file locked with a passphrase in its place.";
     /// Its caution.
     DEVICE_CAUTION = "Off, unless you turn it on. Anyone who can use this browser can then read your doors and keys: there is no lock on them. Not for a shared device. If you clear the browser, or press “Leave now”, they are gone.";
     /// While it is read.

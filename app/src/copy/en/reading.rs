@@ -90,7 +90,7 @@ static ABOUT: &[Block] = &[
     Steps(&[
         "Open the start page and wait until it is there.",
         "Turn the network off: flight mode on a phone, or no cable and no wireless on a computer.",
-        "Go through the check, from the start page to the result. It works just the same, for it needs nothing from outside.",
+        "Go through the check, from the start page to the result. It works just the same, for it needs nothing from outside. Keys and doors, Check a picture and the pages under Learn work, too, if you opened one of them before.",
         "Close the page, then turn the network on.",
     ]),
     Heading("Watch the list"),
@@ -100,6 +100,9 @@ static ABOUT: &[Block] = &[
     Heading("What the page forbids itself"),
     Paragraph(
         "The page hands your browser a rule, its content security policy, and your browser holds it to that. It may fetch from no other address. It may send no form. It may run no script but its own. The rule stands at the top of the page’s source, where you can read it.",
+    ),
+    Paragraph(
+        "Such a rule cannot forbid all. A page can still send you on to another address, or call another browser. This page does neither, and where you have cut the line none of it can.",
     ),
     Heading("How to tell a false copy"),
     Paragraph(
@@ -117,6 +120,7 @@ static ABOUT: &[Block] = &[
         "It empties this page, takes away all that was kept on this device and opens an empty page. Back then finds no answers. It cannot remove:",
     ),
     List(&[
+        "this page in other tabs and windows: press “Leave now” in each",
         "the browser’s history, which shows that you were here",
         "files you downloaded and pages you printed",
         "text you copied, which other programs may keep",

@@ -267,17 +267,19 @@ texts! {
     /// It was taken away.
     KEPT_NO_LONGER = "The page is no longer kept in this browser.";
     /// It was tried in vain.
-    KEEP_FAILED = "Your browser did not keep the page. It may have no network or no room left, or the page may be changing just now. Try again in a while.";
+    KEEP_FAILED = "Your browser did not keep the page. It may have no network or no room left, it may not allow it, or the page may be changing just now. Try again in a while.";
     /// Taking it away was tried in vain.
     REMOVE_FAILED = "Your browser did not take the page away. Try again, or remove what it holds for this site in its settings.";
     /// It cannot be.
-    CANNOT_KEEP = "The page cannot be kept here: it was opened from a file, or your browser allows no such store.";
+    CANNOT_KEEP = "The page cannot be kept here: it was opened from a file or from an address without https, or your browser allows no such store.";
+    /// Where somebody may be feared.
+    NOT_OFFERED = "Nothing to keep or to download is offered here now: it could be found on this device.";
     /// Heading.
     ONE_FILE = "Take it as one file";
     /// What it is.
-    ONE_FILE_HOW = "The whole page also comes as one file. Save it, then open it from your disk. It fetches nothing, and it tells your browser to let nothing in or out.";
+    ONE_FILE_HOW = "The whole page also comes as one file. Save it, then open it from your disk. It fetches nothing, and it tells your browser to let it fetch nothing.";
     /// How to check it.
-    ONE_FILE_CHECK = "To check it, work out its sum (a long number that changes with each letter of a file). Then look for that number in the list of sums, and compare the list with one from somebody you trust. Open a window for commands in the folder where you saved the file, and type one of these lines:";
+    ONE_FILE_CHECK = "To check it, work out its sum (a long number that changes with each letter of a file). Then look for that number in the list of sums, and compare the list with one from somebody you trust: a friend who has the page too, or somebody who made it from its source. Open a window for commands in the folder where you saved the file, and type one of these lines:";
     /// Before the command there.
     ON_WINDOWS = "On Windows:";
     /// Before the command there.
@@ -364,7 +366,7 @@ texts! {
 /// Which build of the page this is.
 pub fn build_is(number: &str) -> String {
     format!(
-        "This page is build {number}. The same page as one file has this number in its name. Another number means that something in the page was changed."
+        "This page is build {number}. The same page as one file has this number in its name. Another number means that something in the page was changed. A false page could show any number, so go by the sum."
     )
 }
 
@@ -425,12 +427,14 @@ pub fn next_page(title: &str) -> String {
 }
 
 /// What the browser lists since the page was ready, but for the second part: it should be nothing.
-/// `second_part` tells whether that was fetched too.
-pub fn requests_since_ready(requests: usize, second_part: bool) -> String {
-    let but_for = if second_part {
-        " but for the second part of this site"
-    } else {
-        ""
+/// `second_part` tells whether that was fetched too, and `kept_page` whether the browser fetched what a kept
+/// page is called by.
+pub fn requests_since_ready(requests: usize, second_part: bool, kept_page: bool) -> String {
+    let but_for = match (second_part, kept_page) {
+        (false, false) => "",
+        (true, false) => " but for the second part of this site",
+        (false, true) => " but for the kept page’s name and icons",
+        (true, true) => " but for the second part of this site, and the kept page’s name and icons",
     };
     match requests {
         0 => format!("Since this page was ready, your browser has listed no request{but_for}."),

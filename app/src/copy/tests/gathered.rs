@@ -243,7 +243,9 @@ fn site_texts() -> Vec<String> {
     ]);
     for requests in 0..3 {
         for second_part in [false, true] {
-            texts.push(site::requests_since_ready(requests, second_part));
+            for kept_page in [false, true] {
+                texts.push(site::requests_since_ready(requests, second_part, kept_page));
+            }
         }
         texts.push(site::requests_elsewhere(requests));
     }

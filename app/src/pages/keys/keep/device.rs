@@ -10,6 +10,14 @@ use crate::keeping::{Act, KeepHandle, Keeping, Kept, Met, Step, WhyOff};
 /// The part of the panel. What is on the board can be kept only where it is the person's own.
 pub fn section(handle: &KeepHandle, household: &Household, is_own: bool) -> Html {
     let state = handle.state();
+    if browser::is_from_disk() {
+        return html! {
+            <div role="group" aria-labelledby="keep-device">
+                <h3 id="keep-device">{ keep::DEVICE }</h3>
+                <p>{ keep::NOT_FROM_DISK }</p>
+            </div>
+        };
+    }
     html! {
         <div role="group" aria-labelledby="keep-device">
             <h3 id="keep-device">{ keep::DEVICE }</h3>
