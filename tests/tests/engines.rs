@@ -234,7 +234,7 @@ fn keys_and_doors_are_undone_planned_kept_and_left(engine: Engine) -> Result<()>
 async fn check_a_picture(tab: &Tab, picture: &Picture) -> Result<()> {
     tab.choose_file_in("picture-file", picture.path()).await?;
     tab.wait("the picture can be marked", async || {
-        Ok(tab.text("return document.activeElement.id;").await? == "picture-mark")
+        Ok(tab.text("return document.activeElement.id;").await? == "picture-told")
     })
     .await?;
     for (mark, end) in [(0.3, 0.5), (0.7, 0.5)].into_iter().zip(picture.ends()) {
