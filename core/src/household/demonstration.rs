@@ -126,6 +126,7 @@ impl Builder {
         self.make(Change::AddKey(Key {
             restricted: Some(false),
             finding,
+            may_be_copied: None,
         }))?;
         Ok(id)
     }

@@ -155,6 +155,7 @@ pub fn meant(home: &Household, (kind, a, b, c): Raw) -> Change {
         9..=11 => Change::AddKey(Key {
             restricted: maybe(&[true, false], a),
             finding: finding(),
+            may_be_copied: (c % 9 == 0).then(|| pick(&[Urgency::WhenConvenient, Urgency::Soon], a)),
         }),
         12..=18 => Change::AddCopy(KeyCopy {
             key: key(a),
@@ -222,6 +223,7 @@ pub fn meant(home: &Household, (kind, a, b, c): Raw) -> Change {
             Key {
                 restricted: maybe(&[true, false], b),
                 finding: finding(),
+                may_be_copied: None,
             },
         ),
     }

@@ -379,7 +379,7 @@ fn key_that_came_back_waits_and_one_that_needs_the_card_stays() {
         let to = Place::AtHome { returned_by };
         let part = Key {
             restricted,
-            finding: None,
+            ..Key::default()
         };
         has_it
             .with_all([Change::Move { copy, to }, Change::SetKey(key, part)])
@@ -397,7 +397,7 @@ fn key_that_came_back_waits_and_one_that_needs_the_card_stays() {
     let restricted = Some(true);
     let part = Key {
         restricted,
-        finding: None,
+        ..Key::default()
     };
     let kept = has_it.with(Change::SetKey(key, part)).unwrap();
     assert_eq!(due(&kept), Some(Urgency::Soon), "it did not come back");

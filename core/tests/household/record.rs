@@ -276,6 +276,7 @@ fn full() -> Household {
         Change::AddKey(Key {
             restricted,
             finding: None,
+            may_be_copied: Some(self_check_core::advice::Urgency::WhenConvenient),
         })
     });
     home = home.with_all(keys).unwrap();

@@ -23,6 +23,9 @@ pub fn is_exposed(home: &Household, key: KeyId) -> bool {
     if finding.is_some_and(|found| matches!(found.exposure, FoundExposure::Exposed(_))) {
         return true;
     }
+    if home.key(key).unwrap().may_be_copied.is_some() {
+        return true;
+    }
     let needs_a_card = home.key(key).unwrap().restricted == Some(true);
     home.copies()
         .filter(|(_, copy)| copy.key == key)

@@ -272,6 +272,8 @@ texts! {
     INSIDE_MM = "From the screw to the inner end, in mm";
     /// Restricted.
     RESTRICTED = "Is it a restricted key (a copy only with your card)?";
+    /// Whether a copy may have been made while it was out.
+    MAY_BE_COPIED = "Could someone have copied it while it was out of your hands?";
     /// Yes.
     YES = "Yes";
     /// No.

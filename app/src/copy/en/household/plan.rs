@@ -409,8 +409,9 @@ pub fn copies_there_will_be(is_kept: bool, count: u64, people: &[Alike]) -> Stri
 /// Why a key is exposed.
 pub fn reason(by: &ExposedBy, household: &Household, names: &Names) -> String {
     match *by {
-        ExposedBy::Check(_) => {
-            "its check, or a plan half done, says that old copies should stop working".to_owned()
+        ExposedBy::Check(_) => "its check says that old copies should stop working".to_owned(),
+        ExposedBy::MayBeCopied(_) => {
+            "one was in wrong hands, or in their reach: it may have been copied".to_owned()
         }
         ExposedBy::LostCopy(copy, loss) => {
             let had = household.copy(copy).and_then(|copy| copy.place.had_by());

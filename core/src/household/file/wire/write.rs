@@ -6,7 +6,7 @@ use super::super::super::{
 };
 use super::{
     MARK, Record, WireCopy, WireDoor, WireHolder, WireKey, WireLock, WireLoss, WirePrice,
-    WirePrices, WireWay, finding_word,
+    WirePrices, WireWay, finding_word, urgency_word,
 };
 
 impl<'a> Record<'a> {
@@ -47,6 +47,9 @@ impl<'a> Record<'a> {
                     finding: key
                         .finding
                         .map(|finding| finding_word(finding.exposure).into()),
+                    copied: key
+                        .may_be_copied
+                        .map(|urgency| urgency_word(urgency).into()),
                 })
                 .collect(),
             locks: household
