@@ -54,7 +54,7 @@ pub enum ExposedBy {
     /// This copy is or was with somebody who no longer should come in, and may have been copied.
     FormerHolder(CopyId, HolderId),
     /// This copy lies in a key safe whose code is in other hands, or known to somebody who kept back
-    /// a key to what it opens.
+    /// a key to what it opens or to the same home.
     KeySafe(CopyId, WayId),
     /// A copy was within reach of wrong hands before and may have been copied.
     MayBeCopied(Urgency),

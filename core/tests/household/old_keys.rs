@@ -314,18 +314,20 @@ fn key_safe_elsewhere_is_changed_where_a_key_in_it_opens_the_door_of_a_key_kept_
 }
 
 #[test]
-fn whoever_kept_back_the_key_of_another_door_stays_with_a_code() {
+fn whoever_kept_back_the_key_of_a_shed_stays_with_a_code_of_the_home() {
     let people = [Role::Resident, Role::Neighbour];
     let home = quick::two_doors(LockKind::PinTumbler, &people).unwrap();
     let neighbour = holder(&home, Role::Neighbour);
-    let (home, way) = with_a_way(&home, WayKind::DoorCode);
+    let (shed, _) = home.doors().nth(1).unwrap();
+    let home = home.with(Change::SetDoor(shed, Door::of(DoorKind::Shed)));
+    let (home, way) = with_a_way(&home.unwrap(), WayKind::DoorCode);
     let out = Way {
         given_away: Some(Loss::NearHome),
         ..home.way(way).unwrap().clone()
     };
-    let (back_key, _) = home.keys().nth(1).unwrap();
+    let (shed_key, _) = home.keys().nth(1).unwrap();
     let kept_back = home
-        .copies_of(back_key)
+        .copies_of(shed_key)
         .find(|(_, copy)| copy.place == Place::Held(neighbour));
     let (copy, _) = kept_back.unwrap();
     let loss = Loss::NotReturned;

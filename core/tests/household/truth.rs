@@ -63,13 +63,22 @@ fn is_open_way(home: &Household, id: WayId) -> bool {
         door == way.door
             || copies.any(|(_, copy)| copy.place == Place::InKeySafe(id) && opens(copy.key, door))
     };
+    let into_the_home = |door: DoorId| {
+        let door = home.door(door).unwrap();
+        door.kind.leads_into_a_home() && door.who_decides != WhoDecides::AnotherOwner
+    };
     let kept_a_key_back = |by: HolderId| {
         let (by, loss) = (Some(by), Loss::NotReturned);
         home.copies()
             .filter(|(_, copy)| copy.place == Place::Lost { by, loss })
             .any(|(_, copy)| {
                 let mut doors = home.doors();
-                doors.any(|(door, _)| leads_to(door) && opens(copy.key, door))
+                let is_the_home =
+                    doors.any(|(door, _)| into_the_home(door) && opens(copy.key, door));
+                let mut doors = home.doors();
+                doors.any(|(door, _)| {
+                    leads_to(door) && (opens(copy.key, door) || is_the_home && into_the_home(door))
+                })
             })
     };
     way.losses().any(is_out)
