@@ -75,6 +75,7 @@ fn furnished() -> Result<Household, Refusal> {
         Place::Lost {
             by: Some(second),
             loss: Loss::NotSaid,
+            from_safe: None,
         },
     )?;
     for holder in [first, second, lodger] {

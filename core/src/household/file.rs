@@ -18,7 +18,7 @@
 //! `next` is above every id. What is not known is left out. The names of kinds are those of
 //! `id()` of each closed list; a finding is `not-exposed`, `cannot-tell` or `exposed-` with how
 //! soon; `copied` says how soon of a key that may have been copied. A copy's place is `held` (`who`), `key-safe` (`safe`), `home` (`who`, if it was given
-//! back), `lost` (`who`, if known, and `loss`) or `scrapped` (`who`, if known).
+//! back), `lost` (`who` and `safe`, if known, and `loss`) or `scrapped` (`who`, if known).
 //!
 //! [`import`] takes a text from anywhere. It reads at most [`MOST_BYTES`], at most
 //! [`MOST_NESTING`] brackets deep, and admits every part by the same rules as a change made by

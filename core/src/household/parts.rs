@@ -95,6 +95,8 @@ pub enum Place {
         by: Option<HolderId>,
         /// How it was lost.
         loss: Loss,
+        /// The key safe it lay in, if it went from there.
+        from_safe: Option<WayId>,
     },
     /// Destroyed.
     Scrapped {
@@ -240,6 +242,15 @@ impl KeyCopy {
 }
 
 impl Place {
+    /// The key safe it lies in, or went from.
+    pub const fn key_safe(self) -> Option<WayId> {
+        match self {
+            Self::InKeySafe(way) => Some(way),
+            Self::Lost { from_safe, .. } => from_safe,
+            Self::Held(_) | Self::AtHome { .. } | Self::Scrapped { .. } => None,
+        }
+    }
+
     /// Who has it, or had it last.
     pub const fn had_by(self) -> Option<HolderId> {
         match self {

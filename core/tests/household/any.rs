@@ -110,6 +110,7 @@ pub fn meant(home: &Household, (kind, a, b, c): Raw) -> Change {
         4 => Place::Lost {
             by: (c % 2 == 0).then(|| holder(c / 2)),
             loss: pick(Loss::ALL, c),
+            from_safe: (c % 5 == 0).then(|| way(c)),
         },
         _ => Place::Scrapped {
             by: (c % 2 == 0).then(|| holder(c / 2)),

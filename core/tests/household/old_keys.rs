@@ -516,7 +516,7 @@ proptest! {
                 for (recipient, _) in planned.copies {
                     let Recipient::Holder(to) = recipient else { continue };
                     let kept_back = home.copies().filter(|(_, copy)| {
-                        copy.place == Place::Lost { by: Some(to), loss: Loss::NotReturned }
+                        matches!(copy.place, Place::Lost { by, loss: Loss::NotReturned, .. } if by == Some(to))
                     });
                     let closed: BTreeSet<DoorId> = kept_back
                         .flat_map(|(_, copy)| {

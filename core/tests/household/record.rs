@@ -316,6 +316,7 @@ fn full() -> Household {
     let place = Place::Lost {
         by,
         loss: Loss::WithTheAddress,
+        from_safe: None,
     };
     let copies = (0..of(Limit::Copies)).map(|_| Change::AddCopy(KeyCopy { key, place }));
     home.with_all(copies).unwrap()

@@ -2,6 +2,7 @@
 
 use proptest::prelude::*;
 use self_check_core::advice::Urgency;
+use self_check_core::household::plan::Recipient;
 use self_check_core::household::*;
 
 use super::any::household;
@@ -85,6 +86,34 @@ fn key_taken_out_of_an_open_safe_stays_exposed() {
 }
 
 #[test]
+fn whoever_took_a_key_out_of_a_safe_has_its_code() {
+    let (home, neighbour, way) = with_a_safe();
+    let inside = |(_, copy): &(CopyId, &KeyCopy)| copy.place == Place::InKeySafe(way);
+    let (copy, _) = home.copies().find(inside).unwrap();
+    let gone = |home: &Household, loss| home.with(Change::Lose { copy, loss }).unwrap();
+    for &loss in Loss::ALL {
+        let was_taken = matches!(loss, Loss::NotSaid | Loss::Stolen | Loss::NotReturned);
+        let due = ways_to_change(&gone(&home, loss)).contains_key(&way);
+        assert_eq!(due, was_taken, "{loss:?}");
+    }
+    let stolen = gone(&gone(&home, Loss::NotSaid), Loss::Stolen);
+    let plan = as_now(&stolen);
+    assert_eq!(plan.ways[0].stays_with, [neighbour]);
+    let copies = &plan.keys[0].copies;
+    assert!(copies.contains(&(Recipient::KeySafe(way), 1)), "{copies:?}");
+    let after = plan.carried_out(&stolen).unwrap();
+    assert!(as_now(&after).is_empty());
+    assert_eq!(
+        after.reach_of_holder(neighbour).unwrap().doors,
+        home.reach_of_holder(neighbour).unwrap().doors
+    );
+    let text = file::export(&stolen).unwrap();
+    assert_eq!(file::import(text.as_bytes()), Ok(stolen.clone()));
+    let without = stolen.with(Change::RemoveWay(way)).unwrap();
+    assert!(truth::fits_together(&without));
+}
+
+#[test]
 fn code_that_a_former_holder_takes_along_is_out_though_nobody_says_who() {
     let home = quick::one_door(DoorKind::FrontDoor, LockKind::Lever, &[]).unwrap();
     let (door, _) = home.doors().next().unwrap();
@@ -145,13 +174,25 @@ proptest! {
     }
 
     #[test]
+    fn key_taken_out_of_a_safe_gives_its_code_away(home in household(120)) {
+        for (copy, part) in home.copies() {
+            let Place::InKeySafe(way) = part.place else { continue };
+            for loss in [Loss::NotSaid, Loss::Stolen, Loss::NotReturned] {
+                let gone = home.with(Change::Lose { copy, loss }).unwrap();
+                prop_assert!(ways_to_change(&gone).contains_key(&way));
+                prop_assert!(truth::fits_together(&gone));
+            }
+        }
+    }
+
+    #[test]
     fn copy_that_was_out_leaves_its_key_exposed_wherever_it_goes(home in household(120)) {
         let exposed = |home: &Household, key: KeyId| exposed_keys(home).iter().any(|it| it.key == key);
         for (id, copy) in home.copies().filter(|(_, copy)| exposed(&home, copy.key)) {
             let needs_a_card = home.key(copy.key).unwrap().restricted == Some(true);
             let is_merely_lost = matches!(
                 copy.place,
-                Place::Lost { by, loss }
+                Place::Lost { by, loss, .. }
                     if !matches!(loss, Loss::Stolen | Loss::NotReturned) && by.is_none_or(|by| !truth::is_former(&home, by))
             );
             if is_merely_lost || (needs_a_card && !matches!(copy.place, Place::InKeySafe(_))) {

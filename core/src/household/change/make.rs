@@ -67,6 +67,7 @@ impl Household {
                     return Err(Refusal::KeySafeHoldsCopies(id));
                 }
                 Arc::make_mut(&mut self.ways).remove(&id);
+                self.forget_key_safes();
                 Ok(())
             }
             Change::Opens { key, door, opens } => self.let_open(key, door, opens),
@@ -80,8 +81,11 @@ impl Household {
             }
             Change::Lose { copy, loss } => {
                 let lost = *self.copy(copy).ok_or(Refusal::UnknownCopy(copy))?;
-                let by = lost.place.had_by();
-                let place = Place::Lost { by, loss };
+                let place = Place::Lost {
+                    by: lost.place.had_by(),
+                    loss,
+                    from_safe: lost.place.key_safe(),
+                };
                 self.change_copy(copy, KeyCopy { place, ..lost })
             }
             Change::LoseRing { holder, loss } => self.lose_ring(holder, loss),
@@ -149,6 +153,7 @@ impl Household {
         Arc::make_mut(&mut self.doors).remove(&id);
         Arc::make_mut(&mut self.locks).retain(|_, lock| lock.door != id);
         Arc::make_mut(&mut self.ways).retain(|_, way| way.door != id);
+        self.forget_key_safes();
         for holder in Arc::make_mut(&mut self.holders).values_mut() {
             if let Some(needs) = &mut holder.needs {
                 needs.remove(&id);
@@ -225,10 +230,14 @@ impl Household {
 
     fn lose_ring(&mut self, holder: HolderId, loss: Loss) -> Result<(), Refusal> {
         self.holder(holder).ok_or(Refusal::UnknownHolder(holder))?;
-        let by = Some(holder);
+        let lost = Place::Lost {
+            by: Some(holder),
+            loss,
+            from_safe: None,
+        };
         for copy in Arc::make_mut(&mut self.copies).values_mut() {
             if copy.place == Place::Held(holder) {
-                copy.place = Place::Lost { by, loss };
+                copy.place = lost;
             }
         }
         for way in Arc::make_mut(&mut self.ways).values_mut() {

@@ -151,7 +151,11 @@ impl WireCopy<'_> {
             ("held", Some(holder), None, None) => Place::Held(holder),
             ("key-safe", None, Some(safe), None) => Place::InKeySafe(WayId(safe)),
             ("home", returned_by, None, None) => Place::AtHome { returned_by },
-            ("lost", by, None, Some(loss)) => Place::Lost { by, loss },
+            ("lost", by, from_safe, Some(loss)) => Place::Lost {
+                by,
+                loss,
+                from_safe: from_safe.map(WayId),
+            },
             ("scrapped", by, None, None) => Place::Scrapped { by },
             _ => return Err(ImportError::Damaged),
         };

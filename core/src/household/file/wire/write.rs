@@ -108,7 +108,11 @@ impl WireCopy<'_> {
             Place::Held(holder) => ("held", Some(holder), None, None),
             Place::InKeySafe(way) => ("key-safe", None, Some(way), None),
             Place::AtHome { returned_by } => ("home", returned_by, None, None),
-            Place::Lost { by, loss } => ("lost", by, None, Some(loss)),
+            Place::Lost {
+                by,
+                loss,
+                from_safe,
+            } => ("lost", by, from_safe, Some(loss)),
             Place::Scrapped { by } => ("scrapped", by, None, None),
         };
         Self {
