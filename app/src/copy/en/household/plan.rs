@@ -68,7 +68,7 @@ texts! {
     /// People who must not know a code any more.
     WITHOUT = "No longer for";
     /// People who lost their remote.
-    NEW_ONE_FOR = "A new one for";
+    NEW_ONE_FOR = "A new one (the costs leave it out) for";
     /// Before keys not checked.
     NOT_CHECKED_YET = "You have not checked the key to";
     /// Before keys whose check is open.
