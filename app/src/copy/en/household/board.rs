@@ -426,7 +426,8 @@ pub fn ring_is_lost(holder: &str, loss: Loss, has_keys: bool) -> String {
 pub fn way_lost(kind: WayKind) -> &'static str {
     match kind {
         WayKind::Remote => "One is lost",
-        WayKind::DoorCode | WayKind::KeySafe | WayKind::App => "Someone else has it now",
+        WayKind::DoorCode | WayKind::KeySafe => "Someone else has it now",
+        WayKind::App => "Someone else can use it, or a phone with it is gone",
     }
 }
 
@@ -435,7 +436,7 @@ pub fn way_changed(kind: WayKind) -> &'static str {
     match kind {
         WayKind::Remote => "The lost one no longer works",
         WayKind::DoorCode | WayKind::KeySafe => "The code has been changed",
-        WayKind::App => "The user has been removed",
+        WayKind::App => "The user or phone has been removed",
     }
 }
 

@@ -271,8 +271,8 @@ fn change_of(kind: WayKind) -> (&'static str, &'static str) {
             "The same goes for a fob (a small tag held to a reader). Have the lost one taken out of the memory of the receiver or reader at the door. If it cannot be done singly, clear all and teach the others in again.",
         ),
         WayKind::App => (
-            "Remove old users from the app",
-            "In the app, look through the users. Remove those who should no longer open the door. If someone could know its password, change that too.",
+            "Remove old users and lost phones from the app",
+            "In the app, look through the users. Remove those who should no longer open the door. Is a phone with the app lost or stolen? Sign it out from another phone. If someone could know the password of the app, change that too.",
         ),
     }
 }
