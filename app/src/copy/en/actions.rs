@@ -286,7 +286,7 @@ pub fn action(action: Action) -> ActionWords {
             how: "Give the key safe (a small box with a code) or the door a new code, not a date or a house number. In its app, look through the users and remove those who should no longer open it.",
             who: "You, or whoever runs the account.",
             may_hurt: Some(
-                "An app can tell others of a change. If a person makes you uneasy, plan with a support service first.",
+                "Others notice a change, or an app tells them. If a person makes you uneasy, plan with a support service first.",
             ),
             cost: "Mostly nothing.",
         },

@@ -166,6 +166,8 @@ texts! {
     OPEN_TO_OTHERS = "Others may be able to open this door";
     /// Known by.
     KNOWN_BY = "Known by";
+    /// The same of what is held in the hand.
+    IS_WITH = "With";
     /// Known by nobody.
     KNOWN_BY_NOBODY = "nobody put down yet";
     /// Given away.

@@ -84,7 +84,7 @@ texts! {
     /// Where others act too.
     DONE_BY_OTHERS = "What others decide about stays open here until they have acted. Say it when they have.";
     /// Below it.
-    DONE_NOTE = "The board then shows the new keys with the people they are for. You can undo it.";
+    DONE_NOTE = "The board then shows how things are after it. You can undo it.";
     /// Sources.
     SOURCES = "What this rests on";
 
@@ -267,8 +267,8 @@ fn change_of(kind: WayKind) -> (&'static str, &'static str) {
             "A key safe is a small box with a code. Choose a new code that is no date and no house number. Then put the key back, if you still want one there.",
         ),
         WayKind::Remote => (
-            "Have the lost remote or card deleted",
-            "The same goes for a fob (a small tag held to a reader). Have the lost one taken out of the memory of the receiver or reader at the door. If it cannot be done singly, clear all and teach the others in again.",
+            "Have the remote or card that is out deleted",
+            "The same goes for a fob (a small tag held to a reader). Have it taken out of the memory of the receiver or reader at the door. If it cannot be done singly, clear all and teach the others in again.",
         ),
         WayKind::App => (
             "Remove old users and lost phones from the app",
