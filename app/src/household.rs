@@ -286,8 +286,8 @@ impl HouseholdState {
         let change = match key {
             Some(key) => Change::Check { key, finding },
             None => Change::AddKey(Key {
-                restricted: None,
                 finding,
+                ..Key::default()
             }),
         };
         match self.household().with(change) {

@@ -42,6 +42,8 @@ mod reach;
 mod record;
 #[path = "household/refusals.rs"]
 mod refusals;
+#[path = "household/remembering.rs"]
+mod remembering;
 #[path = "household/shut.rs"]
 mod shut;
 #[path = "household/subsets.rs"]

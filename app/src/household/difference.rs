@@ -10,7 +10,7 @@ pub enum Part {
     Doors,
     Locks,
     Keys,
-    /// What a check found of a key.
+    /// What a check found of a key, and whether it may have been copied.
     Checks,
     /// Which copies there are.
     Copies,
@@ -44,6 +44,7 @@ pub enum Did {
 pub fn parts(one: &Household, other: &Household) -> Vec<Part> {
     let bare = |key: &Key| Key {
         finding: None,
+        may_be_copied: None,
         ..*key
     };
     let keys = |home: &Household| -> Vec<_> {
@@ -79,7 +80,12 @@ pub fn did(before: &Household, after: &Household) -> Option<Did> {
     if before.is_empty() {
         return Some(Did::Began);
     }
-    match *parts(before, after) {
+    let mut parts = parts(before, after);
+    // That a key may have been copied is noted beside what was done.
+    if parts.len() > 1 && are_checks_alike(before, after) {
+        parts.retain(|&part| part != Part::Checks);
+    }
+    match *parts {
         [] => None,
         [Part::Places] | [Part::Places, Part::Ways] => Some(moved(before, after)),
         [only] => Some(Did::Changed(only)),
@@ -94,6 +100,14 @@ pub fn did(before: &Household, after: &Household) -> Option<Did> {
         [Part::Keys, Part::Copies] => Some(Did::Changed(Part::Keys)),
         _ => Some(Did::Several),
     }
+}
+
+fn are_checks_alike(before: &Household, after: &Household) -> bool {
+    let checks = |home: &Household| -> Vec<_> {
+        let keys = home.keys();
+        keys.map(|(id, key)| (id, key.finding)).collect()
+    };
+    checks(before) == checks(after)
 }
 
 /// Whether new keys took the place of old ones, as only a plan has it in one step.

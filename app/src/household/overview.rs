@@ -144,7 +144,7 @@ impl Overview {
     pub fn losses_not_said(&self) -> BTreeMap<Asked, Lost> {
         let mut losses: BTreeMap<Asked, Lost> = BTreeMap::new();
         for (id, copy) in self.household.copies() {
-            if let Place::Lost { by, loss } = copy.place
+            if let Place::Lost { by, loss, .. } = copy.place
                 && loss == Loss::NotSaid
                 && self.exposed.contains_key(&copy.key)
             {
@@ -229,6 +229,7 @@ impl Overview {
                 Place::Lost {
                     by: Some(holder),
                     loss,
+                    ..
                 } => {
                     if let Some(lost) = self.lost_in(holder, loss) {
                         lost.copies.push(id);

@@ -1,6 +1,7 @@
 //! Everything that can be done to a household, as data.
 
 mod make;
+mod remember;
 
 use super::kinds::Loss;
 use super::{

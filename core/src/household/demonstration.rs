@@ -75,6 +75,7 @@ fn furnished() -> Result<Household, Refusal> {
         Place::Lost {
             by: Some(second),
             loss: Loss::NotSaid,
+            from_safe: None,
         },
     )?;
     for holder in [first, second, lodger] {
@@ -126,6 +127,7 @@ impl Builder {
         self.make(Change::AddKey(Key {
             restricted: Some(false),
             finding,
+            may_be_copied: None,
         }))?;
         Ok(id)
     }

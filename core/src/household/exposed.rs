@@ -54,8 +54,10 @@ pub enum ExposedBy {
     /// This copy is or was with somebody who no longer should come in, and may have been copied.
     FormerHolder(CopyId, HolderId),
     /// This copy lies in a key safe whose code is in other hands, or known to somebody who kept back
-    /// a key to what it opens.
+    /// a key to what it opens or to the same home.
     KeySafe(CopyId, WayId),
+    /// A copy was within reach of wrong hands before and may have been copied.
+    MayBeCopied(Urgency),
 }
 
 impl Finding {
@@ -99,6 +101,12 @@ impl Loss {
         }
     }
 
+    /// Whether a copy that comes back may have been copied: somebody had it who meant to keep it. What was
+    /// only mislaid or lost may turn up as it was (our judgement).
+    pub const fn may_end_in_a_copy(self) -> bool {
+        matches!(self, Self::Stolen | Self::NotReturned)
+    }
+
     /// What the urgencies rest on.
     pub const SOURCES: &[&Source] = &[&TRADE_REKEYING, &URGENCY_JUDGEMENT];
 }
@@ -136,7 +144,7 @@ impl ExposedKey {
 impl ExposedBy {
     fn urgency(self, index: &Index<'_>) -> Option<Urgency> {
         match self {
-            Self::Check(urgency) => Some(urgency),
+            Self::Check(urgency) | Self::MayBeCopied(urgency) => Some(urgency),
             Self::LostCopy(_, loss) => loss.urgency(),
             Self::FormerHolder(copy, _) => of_a_former_holder(index.household, copy),
             Self::KeySafe(_, way) => key_in_safe(index, way),
@@ -174,6 +182,9 @@ pub(super) fn exposed(index: &Index<'_>) -> BTreeMap<KeyId, ExposedKey> {
         if let Some(FoundExposure::Exposed(urgency)) = key.finding.map(|found| found.exposure) {
             add(id, ExposedBy::Check(urgency));
         }
+        if let Some(urgency) = key.may_be_copied {
+            add(id, ExposedBy::MayBeCopied(urgency));
+        }
     }
     for (id, copy) in household.copies() {
         match copy.place {
@@ -207,7 +218,7 @@ pub(super) fn open_ways(index: &Index<'_>) -> BTreeMap<WayId, Urgency> {
 
 /// How soon old keys should stop working because one lies in this key safe; none while its code is in
 /// good hands.
-fn key_in_safe(index: &Index<'_>, id: WayId) -> Option<Urgency> {
+pub(super) fn key_in_safe(index: &Index<'_>, id: WayId) -> Option<Urgency> {
     let way = index.household.way(id)?;
     let lost = way.losses().filter_map(Loss::urgency).max();
     let lost = lost.map(|urgency| urgency.max(IN_AN_OPEN_SAFE));
@@ -240,12 +251,16 @@ pub(super) fn must_not_know(
 fn of_a_former_holder(household: &Household, copy: CopyId) -> Option<Urgency> {
     let copy = household.copy(copy)?;
     match copy.place {
-        Place::AtHome { .. } | Place::Scrapped { .. } => {
-            let needs_a_card = household.key(copy.key)?.restricted == Some(true);
-            (!needs_a_card).then_some(Urgency::WhenConvenient)
-        }
+        Place::AtHome { .. } | Place::Scrapped { .. } => may_be_copied_by(household, copy.key),
         Place::Held(_) | Place::Lost { .. } | Place::InKeySafe(_) => Some(FORMER_HOLDER),
     }
+}
+
+/// How soon old keys should stop working because a copy came back from wrong hands: where no card is
+/// needed for it, it may have been copied.
+pub(super) fn may_be_copied_by(household: &Household, key: KeyId) -> Option<Urgency> {
+    let needs_a_card = household.key(key)?.restricted == Some(true);
+    (!needs_a_card).then_some(Urgency::WhenConvenient)
 }
 
 /// Whether a copy of this key came back from somebody who no longer should come in.

@@ -4,7 +4,8 @@
 //! {"version":1,"record":"keys-and-doors","next":12,
 //!  "doors":  [{"id":1,"kind":"front-door","decides":"household","material":"wood","label":"..."}],
 //!  "holders":[{"id":3,"role":"neighbour","needs":[1],"former":true,"label":"..."}],
-//!  "keys":   [{"id":2,"restricted":false,"finding":"exposed-soon"}],
+//!  "keys":   [{"id":2,"restricted":false,"finding":"exposed-soon",
+//!              "copied":"soon"}],
 //!  "locks":  [{"id":4,"door":1,"kind":"pin-tumbler","keys":[2],"arrangement":"one-key",
 //!              "inside":"thumb-turn","keyway":1,"lengths":[30,35]}],
 //!  "ways":   [{"id":5,"door":1,"kind":"key-safe","known":[3],"given_away":"not-said",
@@ -16,8 +17,8 @@
 //! `version` stands first and says how to read the rest; `record` marks the text as one of these.
 //! `next` is above every id. What is not known is left out. The names of kinds are those of
 //! `id()` of each closed list; a finding is `not-exposed`, `cannot-tell` or `exposed-` with how
-//! soon. A copy's place is `held` (`who`), `key-safe` (`safe`), `home` (`who`, if it was given
-//! back), `lost` (`who`, if known, and `loss`) or `scrapped` (`who`, if known).
+//! soon; `copied` says how soon of a key that may have been copied. A copy's place is `held` (`who`), `key-safe` (`safe`), `home` (`who`, if it was given
+//! back), `lost` (`who` and `safe`, if known, and `loss`) or `scrapped` (`who`, if known).
 //!
 //! [`import`] takes a text from anywhere. It reads at most [`MOST_BYTES`], at most
 //! [`MOST_NESTING`] brackets deep, and admits every part by the same rules as a change made by

@@ -7,7 +7,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use crate::advice::Urgency;
 
 use super::exposed::no_longer_should;
-use super::kinds::{Loss, WayKind};
+use super::kinds::{Loss, WayKind, WhoDecides};
 use super::remedy::most_urgent;
 use super::{CopyId, DoorId, HolderId, Household, KeyId, LockId, Place, Refusal, WayId};
 
@@ -53,6 +53,7 @@ impl<'a> Index<'a> {
                 Place::Lost {
                     by: Some(holder),
                     loss: Loss::NotReturned,
+                    ..
                 } => index.not_returned.entry(holder).or_default().push(copy.key),
                 Place::Lost {
                     by: Some(holder), ..
@@ -112,11 +113,25 @@ impl<'a> Index<'a> {
         keys.iter().any(|&key| !self.opened_by(key).is_empty())
     }
 
-    /// Whether a holder did not give back a key to one of these doors.
+    /// Whether a holder did not give back a key to one of these doors, or to the same home as one.
     pub(super) fn kept_a_key_back_to(&self, holder: HolderId, doors: &BTreeSet<DoorId>) -> bool {
+        let is_kept_from = self.kept_from(holder);
+        doors.iter().any(|&door| is_kept_from(door))
+    }
+
+    /// The doors at which a holder has nothing to do any more, for a key that they did not give back:
+    /// those that it opens and, if one of them leads into the home, every other that does.
+    fn kept_from(&self, holder: HolderId) -> impl Fn(DoorId) -> bool {
         let keys = slice(&self.not_returned, &holder).iter();
-        let mut opened = keys.flat_map(|&key| self.doors_of(key));
-        opened.any(|door| doors.contains(&door))
+        let opened: BTreeSet<DoorId> = keys.flat_map(|&key| self.doors_of(key)).collect();
+        let is_the_home = opened.iter().any(|&door| self.leads_into_the_home(door));
+        move |door| opened.contains(&door) || (is_the_home && self.leads_into_the_home(door))
+    }
+
+    fn leads_into_the_home(&self, door: DoorId) -> bool {
+        self.household.door(door).is_some_and(|door| {
+            door.kind.leads_into_a_home() && door.who_decides != WhoDecides::AnotherOwner
+        })
     }
 
     /// The doors to which a way in leads: its own, and those that the keys in a key safe open.
@@ -156,7 +171,7 @@ impl<'a> Index<'a> {
     }
 
     /// The doors a holder needs. Nobody who no longer should come in needs any, and nobody needs a
-    /// door to which they did not give a key back. Where nobody has said, they need every door at
+    /// door to which they did not give a key back, nor another into the same home. Where nobody has said, they need every door at
     /// which their whole ring turns a lock or which they know a way into.
     pub(super) fn needs(&self, holder: HolderId) -> &BTreeSet<DoorId> {
         const NONE: &BTreeSet<DoorId> = &BTreeSet::new();
@@ -169,11 +184,8 @@ impl<'a> Index<'a> {
             let holders = self.household.holders();
             let needs = holders.map(|(id, _)| {
                 let mut needs = self.told_needs(id);
-                for &key in slice(&self.not_returned, &id) {
-                    for door in self.doors_of(key) {
-                        needs.remove(&door);
-                    }
-                }
+                let is_kept_from = self.kept_from(id);
+                needs.retain(|&door| !is_kept_from(door));
                 (id, needs)
             });
             needs.collect()
@@ -231,7 +243,7 @@ impl<'a> Index<'a> {
 impl Household {
     /// The doors a holder needs: those that were told, or, while nobody has told, those they can
     /// open. Nobody who no longer should come in needs any, and nobody needs a door to which they did
-    /// not give a key back.
+    /// not give a key back, nor another into the same home.
     pub fn needs_of(&self, holder: HolderId) -> Result<BTreeSet<DoorId>, Refusal> {
         self.holder(holder).ok_or(Refusal::UnknownHolder(holder))?;
         Ok(Index::of(self).needs(holder).clone())

@@ -2,6 +2,8 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use crate::advice::Urgency;
+
 use super::kinds::{
     Arrangement, DoorKind, Inside, LockKind, Loss, Material, Role, WayKind, WhoDecides,
 };
@@ -60,6 +62,10 @@ pub struct Key {
     pub restricted: Option<bool>,
     /// What its check found; absent while it was not checked.
     pub finding: Option<Finding>,
+    /// How soon old keys should stop working because a copy was within reach of wrong hands and may
+    /// have been copied, where nothing else shows it any more: its key safe has a new code, or it came
+    /// back.
+    pub may_be_copied: Option<Urgency>,
 }
 
 /// One physical copy of a key.
@@ -89,6 +95,8 @@ pub enum Place {
         by: Option<HolderId>,
         /// How it was lost.
         loss: Loss,
+        /// The key safe it lay in, if it went from there.
+        from_safe: Option<WayId>,
     },
     /// Destroyed.
     Scrapped {
@@ -234,6 +242,15 @@ impl KeyCopy {
 }
 
 impl Place {
+    /// The key safe it lies in, or went from.
+    pub const fn key_safe(self) -> Option<WayId> {
+        match self {
+            Self::InKeySafe(way) => Some(way),
+            Self::Lost { from_safe, .. } => from_safe,
+            Self::Held(_) | Self::AtHome { .. } | Self::Scrapped { .. } => None,
+        }
+    }
+
     /// Who has it, or had it last.
     pub const fn had_by(self) -> Option<HolderId> {
         match self {
@@ -282,18 +299,23 @@ impl Way {
         *noted = noted.graver(loss);
     }
 
+    /// It is in other hands by this loss too, if there is one. A lesser one takes back no graver one.
+    pub(super) fn give_away(&mut self, loss: Option<Loss>) {
+        let given = self.given_away.into_iter().chain(loss);
+        self.given_away = given.reduce(Loss::graver);
+    }
+
     /// What was lost by people who are no longer known to have it stays lost, without their names; so
     /// does what is no remote any more.
     pub(super) fn settled(mut self) -> Self {
-        let (kind, known_by) = (self.kind, &self.known_by);
-        let given_away = &mut self.given_away;
-        self.lost_by.retain(|holder, loss| {
-            let has_it = kind == WayKind::Remote && known_by.contains(holder);
-            if !has_it {
-                *given_away = Some(given_away.map_or(*loss, |given| given.graver(*loss)));
+        let lost_by = std::mem::take(&mut self.lost_by);
+        for (holder, loss) in lost_by {
+            if self.kind == WayKind::Remote && self.known_by.contains(&holder) {
+                self.lost_by.insert(holder, loss);
+            } else {
+                self.give_away(Some(loss));
             }
-            has_it
-        });
+        }
         self
     }
 

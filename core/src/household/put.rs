@@ -71,7 +71,7 @@ impl Household {
         if let Some(holder) = copy.place.had_by() {
             self.holder(holder).ok_or(Refusal::UnknownHolder(holder))?;
         }
-        if let Place::InKeySafe(way) = copy.place {
+        if let Some(way) = copy.place.key_safe() {
             match self.way(way).ok_or(Refusal::UnknownWay(way))?.kind {
                 WayKind::KeySafe => {}
                 WayKind::DoorCode | WayKind::Remote | WayKind::App => {

@@ -110,6 +110,7 @@ pub fn meant(home: &Household, (kind, a, b, c): Raw) -> Change {
         4 => Place::Lost {
             by: (c % 2 == 0).then(|| holder(c / 2)),
             loss: pick(Loss::ALL, c),
+            from_safe: (c % 5 == 0).then(|| way(c)),
         },
         _ => Place::Scrapped {
             by: (c % 2 == 0).then(|| holder(c / 2)),
@@ -155,6 +156,7 @@ pub fn meant(home: &Household, (kind, a, b, c): Raw) -> Change {
         9..=11 => Change::AddKey(Key {
             restricted: maybe(&[true, false], a),
             finding: finding(),
+            may_be_copied: (c % 9 == 0).then(|| pick(&[Urgency::WhenConvenient, Urgency::Soon], a)),
         }),
         12..=18 => Change::AddCopy(KeyCopy {
             key: key(a),
@@ -222,6 +224,7 @@ pub fn meant(home: &Household, (kind, a, b, c): Raw) -> Change {
             Key {
                 restricted: maybe(&[true, false], b),
                 finding: finding(),
+                may_be_copied: None,
             },
         ),
     }

@@ -176,3 +176,64 @@ fn lost_ring_and_remote_open_nothing_to_whoever_lost_them() {
     let back = home.with(Change::SetWay(way, part)).unwrap();
     assert_eq!(back.reach_of_holder(resident).unwrap().opened().count(), 1);
 }
+
+/// Front and back door with a key each and a shed; the neighbour has the key of `held` alone and knows
+/// the code of a safe at the back door, with its key in it.
+fn neighbour_with_a_code(held: DoorKind) -> (Household, HolderId, WayId) {
+    let resident = [Role::Resident];
+    let home = quick::two_doors(LockKind::PinTumbler, &resident).unwrap();
+    let (back, _) = home.doors().nth(1).unwrap();
+    let (back_key, _) = home.keys().nth(1).unwrap();
+    let shed = home.next_door();
+    let home = home
+        .with(Change::AddDoor(Door::of(DoorKind::Shed)))
+        .unwrap();
+    let shed_key = home.next_key();
+    let home = home.with(Change::AddKey(Key::default())).unwrap();
+    let neighbour = home.next_holder();
+    let home = home
+        .with(Change::AddHolder(Holder::of(Role::Neighbour)))
+        .unwrap();
+    let way = home.next_way();
+    let safe = Way {
+        known_by: [neighbour].into(),
+        ..Way::at(back, WayKind::KeySafe)
+    };
+    let lock = Lock::on(shed, LockKind::PinTumbler).opened_by(shed_key);
+    let (front_key, _) = home.keys().next().unwrap();
+    let key = match held {
+        DoorKind::Shed => shed_key,
+        _ => front_key,
+    };
+    let kept = KeyCopy {
+        key: back_key,
+        place: Place::InKeySafe(way),
+    };
+    let home = home.with_all([
+        Change::AddWay(safe),
+        Change::AddLock(lock),
+        Change::AddCopy(kept),
+        Change::AddCopy(KeyCopy::held(key, neighbour)),
+    ]);
+    (home.unwrap(), neighbour, way)
+}
+
+#[test]
+fn whoever_kept_a_key_to_the_home_knows_no_code_to_it_any_more() {
+    let (home, neighbour, way) = neighbour_with_a_code(DoorKind::FrontDoor);
+    assert!(as_now(&home).is_empty());
+    let kept = losing(&home, Role::Neighbour, Loss::NotReturned);
+    let plan = as_now(&kept);
+    assert_eq!(plan.ways.len(), 1);
+    assert_eq!(plan.ways[0].way, way);
+    assert_eq!(plan.ways[0].without, [neighbour]);
+    assert_eq!(plan.works.len(), 2, "they had the back door's key in reach");
+    assert!(kept.needs_of(neighbour).unwrap().is_empty());
+    let after = plan.carried_out(&kept).unwrap();
+    assert_eq!(after.reach_of_holder(neighbour), Ok(Reach::default()));
+
+    let (home, neighbour, _) = neighbour_with_a_code(DoorKind::Shed);
+    let kept = losing(&home, Role::Neighbour, Loss::NotReturned);
+    assert_eq!(as_now(&kept).ways, [], "a shed is not the home");
+    assert_eq!(kept.needs_of(neighbour).unwrap().len(), 1);
+}

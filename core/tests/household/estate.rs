@@ -94,6 +94,7 @@ pub fn estate(size: Size) -> Result<Household, Refusal> {
                 Place::Lost {
                     by: Some(holder),
                     loss: Loss::NearHome,
+                    from_safe: None,
                 }
             } else {
                 Place::Held(holder)

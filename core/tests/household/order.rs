@@ -166,3 +166,21 @@ fn copies_are_asked_back_before_anybody_is_sent_for() {
     let work = place(&plan, orders_work).unwrap();
     assert!(ask < work, "{:?}", plan.steps);
 }
+
+#[test]
+fn stolen_remote_is_deleted_before_the_police_are_told() {
+    let home = quick::one_door(DoorKind::Garage, LockKind::PinTumbler, &[Role::Resident]).unwrap();
+    let (door, _) = home.doors().next().unwrap();
+    let way = home.next_way();
+    for (loss, is_first) in [(Loss::Stolen, true), (Loss::NearHome, false)] {
+        let remote = Way {
+            given_away: Some(loss),
+            ..Way::at(door, WayKind::Remote)
+        };
+        let lost = home.with(Change::AddWay(remote)).unwrap();
+        let plan = plan(&lost, Choices::default());
+        let deleted = Step::ChangeWays(WayKind::Remote, vec![way]);
+        assert_eq!(plan.steps[0].step, deleted);
+        assert_eq!(plan.steps.len() > 1, is_first, "{:?}", plan.steps);
+    }
+}

@@ -420,8 +420,16 @@ fn key_safe_whose_code_is_out_exposes_the_key_in_it() {
         (plan.ways[0].urgency, plan.works[0].urgency),
         (Urgency::Today, Urgency::Today)
     );
-    let first: Vec<&Step> = plan.steps.iter().take(2).map(|step| &step.step).collect();
-    assert_eq!(first, [&Step::CallPolice, &Step::StopGap]);
+    let first = plan.steps.iter().take(4).map(|step| step.step.clone());
+    assert_eq!(
+        first.collect::<Vec<_>>(),
+        [
+            Step::EmptyKeySafes(vec![safe]),
+            Step::ChangeWays(WayKind::KeySafe, vec![safe]),
+            Step::CallPolice,
+            Step::StopGap,
+        ]
+    );
 }
 
 #[test]

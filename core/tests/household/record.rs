@@ -276,6 +276,7 @@ fn full() -> Household {
         Change::AddKey(Key {
             restricted,
             finding: None,
+            may_be_copied: Some(self_check_core::advice::Urgency::WhenConvenient),
         })
     });
     home = home.with_all(keys).unwrap();
@@ -315,6 +316,7 @@ fn full() -> Household {
     let place = Place::Lost {
         by,
         loss: Loss::WithTheAddress,
+        from_safe: None,
     };
     let copies = (0..of(Limit::Copies)).map(|_| Change::AddCopy(KeyCopy { key, place }));
     home.with_all(copies).unwrap()

@@ -45,6 +45,7 @@ pub fn home(locks: usize, chance: &mut Chance) -> Household {
                 0 => Place::Lost {
                     by: Some(holder),
                     loss: Loss::FarAway,
+                    from_safe: None,
                 },
                 1 => Place::AtHome {
                     returned_by: Some(holder),

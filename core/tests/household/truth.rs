@@ -23,11 +23,16 @@ pub fn is_exposed(home: &Household, key: KeyId) -> bool {
     if finding.is_some_and(|found| matches!(found.exposure, FoundExposure::Exposed(_))) {
         return true;
     }
+    if home.key(key).unwrap().may_be_copied.is_some() {
+        return true;
+    }
     let needs_a_card = home.key(key).unwrap().restricted == Some(true);
     home.copies()
         .filter(|(_, copy)| copy.key == key)
         .any(|(_, copy)| match copy.place {
-            Place::Lost { by, loss } => is_out(loss) || by.is_some_and(|by| is_former(home, by)),
+            Place::Lost { by, loss, .. } => {
+                is_out(loss) || by.is_some_and(|by| is_former(home, by))
+            }
             Place::Held(by) => is_former(home, by),
             Place::AtHome { returned_by: by } | Place::Scrapped { by } => {
                 !needs_a_card && by.is_some_and(|by| is_former(home, by))
@@ -60,13 +65,25 @@ fn is_open_way(home: &Household, id: WayId) -> bool {
         door == way.door
             || copies.any(|(_, copy)| copy.place == Place::InKeySafe(id) && opens(copy.key, door))
     };
+    let into_the_home = |door: DoorId| {
+        let door = home.door(door).unwrap();
+        door.kind.leads_into_a_home() && door.who_decides != WhoDecides::AnotherOwner
+    };
     let kept_a_key_back = |by: HolderId| {
-        let (by, loss) = (Some(by), Loss::NotReturned);
+        let is_kept = |place: Place| match place {
+            Place::Lost { by: who, loss, .. } => who == Some(by) && loss == Loss::NotReturned,
+            _ => false,
+        };
         home.copies()
-            .filter(|(_, copy)| copy.place == Place::Lost { by, loss })
+            .filter(|(_, copy)| is_kept(copy.place))
             .any(|(_, copy)| {
                 let mut doors = home.doors();
-                doors.any(|(door, _)| leads_to(door) && opens(copy.key, door))
+                let is_the_home =
+                    doors.any(|(door, _)| into_the_home(door) && opens(copy.key, door));
+                let mut doors = home.doors();
+                doors.any(|(door, _)| {
+                    leads_to(door) && (opens(copy.key, door) || is_the_home && into_the_home(door))
+                })
             })
     };
     way.losses().any(is_out)
@@ -108,7 +125,11 @@ pub fn fits_together(home: &Household) -> bool {
                 .had_by()
                 .is_none_or(|by| home.holder(by).is_some())
             && match copy.place {
-                Place::InKeySafe(way) => home
+                Place::InKeySafe(way)
+                | Place::Lost {
+                    from_safe: Some(way),
+                    ..
+                } => home
                     .way(way)
                     .is_some_and(|way| way.kind == WayKind::KeySafe),
                 _ => true,

@@ -234,7 +234,7 @@ fn remote_is_lost_looked_for_and_turns_up() -> Result<()> {
         arrive(page, "A way in could be known to others").await?;
         page.click("link", "See what to do").await?;
         arrive(page, "What to do").await?;
-        page.wait_for_text("Have the lost remote or card deleted")
+        page.wait_for_text("Have the remote or card that is out deleted")
             .await?;
         let text = page.visible_text().await?;
         assert!(!text.contains("code"), "a remote has none: {text}");

@@ -167,7 +167,7 @@ pub fn action(action: Action) -> ActionWords {
         },
         Action::TellLandlord => ActionWords {
             title: "Tell your landlord and ask in writing",
-            how: "Say that you would like the lock set to a new key, and by when. Ask in writing, so that it can be shown later. You need not say who or why.",
+            how: "Say that you would like the lock set to a new key, and by when. Ask in writing, so that it can be shown later. You need not say who it is about. If your own key is lost, say that: your contract may ask you to.",
             who: "You ask; the landlord has the work done. What they must do differs from place to place: a local housing advice service knows.",
             may_hurt: Some(
                 "Do not change the lock yourself without a yes: it may break your agreement.",
@@ -286,7 +286,7 @@ pub fn action(action: Action) -> ActionWords {
             how: "Give the key safe (a small box with a code) or the door a new code, not a date or a house number. In its app, look through the users and remove those who should no longer open it.",
             who: "You, or whoever runs the account.",
             may_hurt: Some(
-                "An app can tell others of a change. If a person makes you uneasy, plan with a support service first.",
+                "Others notice a change, or an app tells them. If a person makes you uneasy, plan with a support service first.",
             ),
             cost: "Mostly nothing.",
         },

@@ -272,11 +272,12 @@ fn plan_texts() -> Vec<String> {
             ));
         }
     }
-    texts.push(words::reason(
-        &ExposedBy::Check(Urgency::Soon),
-        &home,
-        &names,
-    ));
+    for by in [
+        ExposedBy::Check(Urgency::Soon),
+        ExposedBy::MayBeCopied(Urgency::Soon),
+    ] {
+        texts.push(words::reason(&by, &home, &names));
+    }
     let plan = plan(&home, Choices::default());
     texts.extend(plan.notes.iter().map(|&note| words::note(note, &names)));
     for note in [

@@ -315,7 +315,7 @@ pub fn place_words(overview: &Overview, copy: CopyId) -> String {
             words::CAME_BACK,
             names.holder(holder)
         ),
-        Some(Place::Lost { by, loss }) => with(words::gone(loss), by),
+        Some(Place::Lost { by, loss, .. }) => with(words::gone(loss), by),
         Some(Place::Scrapped { by }) => with(words::SCRAPPED, by),
     }
 }

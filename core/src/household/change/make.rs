@@ -2,11 +2,12 @@
 
 use std::sync::Arc;
 
+use super::super::exposed::no_longer_should;
 use super::super::index::Index;
 use super::super::kinds::{Loss, WayKind};
 use super::super::{
     CopyId, DoorId, Holder, HolderId, Household, Key, KeyCopy, KeyId, Lock, LockId, Place, Refusal,
-    WayId,
+    Way, WayId,
 };
 use super::Change;
 
@@ -34,17 +35,14 @@ impl Household {
                 self.key(id).ok_or(Refusal::UnknownKey(id))?;
                 self.put_key(id, key)
             }
-            Change::SetCopy(id, copy) => {
-                self.copy(id).ok_or(Refusal::UnknownCopy(id))?;
-                self.put_copy(id, copy)
-            }
+            Change::SetCopy(id, copy) => self.change_copy(id, copy),
             Change::SetHolder(id, holder) => {
                 self.holder(id).ok_or(Refusal::UnknownHolder(id))?;
                 self.put_holder(id, holder)
             }
             Change::SetWay(id, way) => {
                 self.way(id).ok_or(Refusal::UnknownWay(id))?;
-                self.put_way(id, way)
+                self.change_way(id, way)
             }
             Change::SetPrices(prices) => {
                 self.prices = Arc::new(prices);
@@ -69,6 +67,7 @@ impl Household {
                     return Err(Refusal::KeySafeHoldsCopies(id));
                 }
                 Arc::make_mut(&mut self.ways).remove(&id);
+                self.forget_key_safes();
                 Ok(())
             }
             Change::Opens { key, door, opens } => self.let_open(key, door, opens),
@@ -78,13 +77,16 @@ impl Household {
             }),
             Change::Move { copy, to } => {
                 let key = self.copy(copy).ok_or(Refusal::UnknownCopy(copy))?.key;
-                self.put_copy(copy, KeyCopy { key, place: to })
+                self.change_copy(copy, KeyCopy { key, place: to })
             }
             Change::Lose { copy, loss } => {
-                let lost = self.copy(copy).ok_or(Refusal::UnknownCopy(copy))?;
-                let by = lost.place.had_by();
-                let place = Place::Lost { by, loss };
-                self.put_copy(copy, KeyCopy { place, ..*lost })
+                let lost = *self.copy(copy).ok_or(Refusal::UnknownCopy(copy))?;
+                let place = Place::Lost {
+                    by: lost.place.had_by(),
+                    loss,
+                    from_safe: lost.place.key_safe(),
+                };
+                self.change_copy(copy, KeyCopy { place, ..lost })
             }
             Change::LoseRing { holder, loss } => self.lose_ring(holder, loss),
             Change::Check { key, finding } => {
@@ -114,7 +116,7 @@ impl Household {
                 } else {
                     known.known_by.remove(&holder);
                 }
-                self.put_way(way, known)
+                self.change_way(way, known)
             }
             Change::NoLongerShould { holder, no_longer } => {
                 self.edit_holder(holder, |holder| holder.no_longer_should = no_longer)
@@ -151,6 +153,7 @@ impl Household {
         Arc::make_mut(&mut self.doors).remove(&id);
         Arc::make_mut(&mut self.locks).retain(|_, lock| lock.door != id);
         Arc::make_mut(&mut self.ways).retain(|_, way| way.door != id);
+        self.forget_key_safes();
         for holder in Arc::make_mut(&mut self.holders).values_mut() {
             if let Some(needs) = &mut holder.needs {
                 needs.remove(&id);
@@ -175,12 +178,16 @@ impl Household {
         if self.copies().any(names) {
             return Err(Refusal::HolderHasCopies(id));
         }
-        Arc::make_mut(&mut self.holders).remove(&id);
-        for way in Arc::make_mut(&mut self.ways).values_mut() {
-            if way.known_by.remove(&id) {
-                *way = way.clone().settled();
-            }
+        // A code that somebody who should not come in takes along is out, whoever it was.
+        let takes_along = no_longer_should(self, id).then_some(Loss::NotReturned);
+        let known = self.ways().filter(|(_, way)| way.known_by.contains(&id));
+        let known: Vec<(WayId, Way)> = known.map(|(id, way)| (id, way.clone())).collect();
+        for (known, mut way) in known {
+            way.known_by.remove(&id);
+            way.give_away(takes_along);
+            self.change_way(known, way)?;
         }
+        Arc::make_mut(&mut self.holders).remove(&id);
         Ok(())
     }
 
@@ -223,10 +230,14 @@ impl Household {
 
     fn lose_ring(&mut self, holder: HolderId, loss: Loss) -> Result<(), Refusal> {
         self.holder(holder).ok_or(Refusal::UnknownHolder(holder))?;
-        let by = Some(holder);
+        let lost = Place::Lost {
+            by: Some(holder),
+            loss,
+            from_safe: None,
+        };
         for copy in Arc::make_mut(&mut self.copies).values_mut() {
             if copy.place == Place::Held(holder) {
-                copy.place = Place::Lost { by, loss };
+                copy.place = lost;
             }
         }
         for way in Arc::make_mut(&mut self.ways).values_mut() {

@@ -74,6 +74,8 @@ struct WireKey<'a> {
     restricted: Option<bool>,
     #[serde(borrow, default, skip_serializing_if = "Option::is_none")]
     finding: Option<Word<'a>>,
+    #[serde(borrow, default, skip_serializing_if = "Option::is_none")]
+    copied: Option<Word<'a>>,
 }
 
 #[derive(Serialize, Deserialize)]
@@ -156,6 +158,15 @@ const fn finding_word(exposure: FoundExposure) -> &'static str {
         FoundExposure::Exposed(Urgency::WhenConvenient) => "exposed-when-convenient",
         FoundExposure::Exposed(Urgency::Soon) => "exposed-soon",
         FoundExposure::Exposed(Urgency::Today) => "exposed-today",
+    }
+}
+
+const fn urgency_word(urgency: Urgency) -> &'static str {
+    match urgency {
+        Urgency::Habit => "habit",
+        Urgency::WhenConvenient => "when-convenient",
+        Urgency::Soon => "soon",
+        Urgency::Today => "today",
     }
 }
 

@@ -7,9 +7,7 @@ use super::super::exposed::{exposed, open_ways};
 use super::super::index::Index;
 use super::super::kinds::{Arrangement, Loss};
 use super::super::remedy::WhoActs;
-use super::super::{
-    CopyId, Finding, FoundExposure, Household, Key, KeyCopy, KeyId, Place, Refusal, WayId,
-};
+use super::super::{CopyId, Household, Key, KeyCopy, KeyId, Place, Refusal, WayId};
 use super::{Origin, Plan, Recipient, WayWork};
 
 impl Plan {
@@ -88,10 +86,7 @@ impl Plan {
                 .get(&was.key)
                 .is_some_and(|now| now.urgency >= was.urgency.min(now.at_most));
             if let Some(key) = keys.get_mut(&was.key).filter(|_| !is_as_urgent) {
-                key.finding = Some(Finding {
-                    exposure: FoundExposure::Exposed(was.urgency),
-                    safety_first: key.finding.is_some_and(|found| found.safety_first),
-                });
+                key.may_be_copied = key.may_be_copied.max(Some(was.urgency));
             }
         }
     }
@@ -106,9 +101,7 @@ impl Plan {
             let is_as_urgent = now.get(&work.way) >= Some(&work.urgency);
             if let Some(way) = ways.get_mut(&work.way).filter(|_| !is_as_urgent) {
                 way.known_by.retain(|holder| !work.without.contains(holder));
-                let kept_back = Loss::NotReturned;
-                let given = way.given_away.map(|given| given.graver(kept_back));
-                way.given_away = given.or(Some(kept_back));
+                way.give_away(Some(Loss::NotReturned));
                 *way = way.clone().settled();
             }
         }
@@ -135,7 +128,7 @@ impl Plan {
                     let id = KeyId(after.mint()?);
                     let fresh = Key {
                         restricted,
-                        finding: None,
+                        ..Key::default()
                     };
                     // Old keys go at the same time, so the limit on keys does not hold for these.
                     Arc::make_mut(&mut after.keys).insert(id, fresh);

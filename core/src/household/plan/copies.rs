@@ -18,6 +18,11 @@ pub(super) fn in_use(index: &Index<'_>, key: KeyId) -> BTreeMap<Recipient, u32> 
     let copies = index.copies_of(key).iter();
     for copy in copies.filter_map(|&copy| household.copy(copy)) {
         let recipient = match copy.place {
+            Place::InKeySafe(way)
+            | Place::Lost {
+                from_safe: Some(way),
+                ..
+            } => Recipient::KeySafe(way),
             Place::Lost {
                 loss: Loss::NotReturned,
                 ..
@@ -26,7 +31,6 @@ pub(super) fn in_use(index: &Index<'_>, key: KeyId) -> BTreeMap<Recipient, u32> 
             | Place::Lost {
                 by: Some(holder), ..
             } if stays(holder) => Recipient::Holder(holder),
-            Place::InKeySafe(way) => Recipient::KeySafe(way),
             Place::AtHome { .. } => Recipient::Spare,
             Place::Held(_) | Place::Lost { .. } | Place::Scrapped { .. } => {
                 continue;

@@ -126,7 +126,7 @@ impl Step {
     }
 }
 
-/// First what cannot wait and what has to be asked before work is ordered, then the works by urgency,
+/// First what cannot wait, of that first what takes minutes, and what has to be asked before work is ordered, then the works by urgency,
 /// each before the copies that go with it. Looking again and asking for copies back come before the works,
 /// since they may save one, but wait for whatever is more urgent. The old copies are destroyed at the end of
 /// what the household does; what others have yet to do comes after that.
@@ -138,7 +138,8 @@ pub(super) fn steps(index: &Index<'_>, plan: &Plan) -> Vec<PlanStep> {
     }
     let works = works(index, plan);
     let days = KeyDays::of(plan, &works);
-    let mut steps = at_once(index, plan, &losses);
+    let (in_minutes, works) = works.into_iter().partition(is_done_in_minutes);
+    let mut steps = at_once(index, plan, &losses, in_minutes);
     let before_work = steps.len();
     steps.extend(works);
     steps.extend(days.cut(plan));
@@ -190,8 +191,19 @@ fn take_new_keys(steps: &mut [PlanStep], plan: &Plan) {
     }
 }
 
-/// What comes before any work.
-fn at_once(index: &Index<'_>, plan: &Plan, losses: &Losses) -> Vec<PlanStep> {
+/// What cannot wait and takes the household minutes: a code changed, a remote deleted.
+fn is_done_in_minutes(step: &PlanStep) -> bool {
+    step.urgency == Urgency::Today
+        && matches!(step.step, Step::EmptyKeySafes(_) | Step::ChangeWays(..))
+}
+
+/// What comes before any work that is ordered.
+fn at_once(
+    index: &Index<'_>,
+    plan: &Plan,
+    losses: &Losses,
+    in_minutes: Vec<PlanStep>,
+) -> Vec<PlanStep> {
     let mut steps = Vec::new();
     if plan.safety_first {
         steps.push(PlanStep::due(Step::PlanWithSupport, Urgency::Today));
@@ -200,6 +212,7 @@ fn at_once(index: &Index<'_>, plan: &Plan, losses: &Losses) -> Vec<PlanStep> {
         let step = Step::GetIn(plan.shut.clone());
         steps.push(PlanStep::due(step, Urgency::Today));
     }
+    steps.extend(in_minutes);
     if losses.is_for_the_police {
         steps.push(PlanStep::due(Step::CallPolice, Urgency::Today));
     }

@@ -166,6 +166,8 @@ texts! {
     OPEN_TO_OTHERS = "Others may be able to open this door";
     /// Known by.
     KNOWN_BY = "Known by";
+    /// The same of what is held in the hand.
+    IS_WITH = "With";
     /// Known by nobody.
     KNOWN_BY_NOBODY = "nobody put down yet";
     /// Given away.
@@ -272,6 +274,8 @@ texts! {
     INSIDE_MM = "From the screw to the inner end, in mm";
     /// Restricted.
     RESTRICTED = "Is it a restricted key (a copy only with your card)?";
+    /// Whether a copy may have been made while it was out.
+    MAY_BE_COPIED = "Could someone have copied it while it was out of your hands?";
     /// Yes.
     YES = "Yes";
     /// No.
@@ -424,7 +428,8 @@ pub fn ring_is_lost(holder: &str, loss: Loss, has_keys: bool) -> String {
 pub fn way_lost(kind: WayKind) -> &'static str {
     match kind {
         WayKind::Remote => "One is lost",
-        WayKind::DoorCode | WayKind::KeySafe | WayKind::App => "Someone else has it now",
+        WayKind::DoorCode | WayKind::KeySafe => "Someone else has it now",
+        WayKind::App => "Someone else can use it, or a phone with it is gone",
     }
 }
 
@@ -433,7 +438,7 @@ pub fn way_changed(kind: WayKind) -> &'static str {
     match kind {
         WayKind::Remote => "The lost one no longer works",
         WayKind::DoorCode | WayKind::KeySafe => "The code has been changed",
-        WayKind::App => "The user has been removed",
+        WayKind::App => "The user or phone has been removed",
     }
 }
 

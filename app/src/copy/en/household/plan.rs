@@ -68,7 +68,7 @@ texts! {
     /// People who must not know a code any more.
     WITHOUT = "No longer for";
     /// People who lost their remote.
-    NEW_ONE_FOR = "A new one for";
+    NEW_ONE_FOR = "A new one (the costs leave it out) for";
     /// Before keys not checked.
     NOT_CHECKED_YET = "You have not checked the key to";
     /// Before keys whose check is open.
@@ -84,7 +84,7 @@ texts! {
     /// Where others act too.
     DONE_BY_OTHERS = "What others decide about stays open here until they have acted. Say it when they have.";
     /// Below it.
-    DONE_NOTE = "The board then shows the new keys with the people they are for. You can undo it.";
+    DONE_NOTE = "The board then shows how things are after it. You can undo it.";
     /// Sources.
     SOURCES = "What this rests on";
 
@@ -267,12 +267,12 @@ fn change_of(kind: WayKind) -> (&'static str, &'static str) {
             "A key safe is a small box with a code. Choose a new code that is no date and no house number. Then put the key back, if you still want one there.",
         ),
         WayKind::Remote => (
-            "Have the lost remote or card deleted",
-            "The same goes for a fob (a small tag held to a reader). Have the lost one taken out of the memory of the receiver or reader at the door. If it cannot be done singly, clear all and teach the others in again.",
+            "Have the remote or card that is out deleted",
+            "The same goes for a fob (a small tag held to a reader). Have it taken out of the memory of the receiver or reader at the door. If it cannot be done singly, clear all and teach the others in again.",
         ),
         WayKind::App => (
-            "Remove old users from the app",
-            "In the app, look through the users. Remove those who should no longer open the door. If someone could know its password, change that too.",
+            "Remove old users and lost phones from the app",
+            "In the app, look through the users. Remove those who should no longer open the door. Is a phone with the app lost or stolen? Sign it out from another phone. If someone could know the password of the app, change that too.",
         ),
     }
 }
@@ -409,8 +409,9 @@ pub fn copies_there_will_be(is_kept: bool, count: u64, people: &[Alike]) -> Stri
 /// Why a key is exposed.
 pub fn reason(by: &ExposedBy, household: &Household, names: &Names) -> String {
     match *by {
-        ExposedBy::Check(_) => {
-            "its check, or a plan half done, says that old copies should stop working".to_owned()
+        ExposedBy::Check(_) => "its check says that old copies should stop working".to_owned(),
+        ExposedBy::MayBeCopied(_) => {
+            "one was in wrong hands, or in their reach: it may have been copied".to_owned()
         }
         ExposedBy::LostCopy(copy, loss) => {
             let had = household.copy(copy).and_then(|copy| copy.place.had_by());

@@ -147,7 +147,7 @@ fn way_row(desk: &Desk, door: DoorId, id: WayId) -> Html {
                 if known.is_empty() {
                     { words::KNOWN_BY_NOBODY }
                 } else {
-                    { words::KNOWN_BY }{ ": " }{ known }
+                    { if way.kind == WayKind::Remote { words::IS_WITH } else { words::KNOWN_BY } }{ ": " }{ known }
                     if way.known_by.len() > MOST_NAMED {
                         { ", " }{ words::and_more(way.known_by.len() - MOST_NAMED) }
                     }

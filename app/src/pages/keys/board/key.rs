@@ -186,7 +186,7 @@ fn copy_row(desk: &Desk, name: &str, id: CopyId) -> Html {
     html! {
            <li key={id.number()}>
                <span>{ place.clone() }</span>
-               if let Place::Lost { by, loss } = copy.place {
+               if let Place::Lost { by, loss, .. } = copy.place {
                    { how(desk, id, by, loss) }
                } else if !matches!(copy.place, Place::Scrapped { .. }) {
                    <button type="button" class="plain" onclick={lose} aria-label={words::about(words::LOSE_COPY, &format!("{name}, {place}"))}>
@@ -201,10 +201,7 @@ fn how(desk: &Desk, copy: CopyId, by: Option<HolderId>, loss: Loss) -> Html {
     let state = desk.state.clone();
     let onvalue = Callback::from(move |value: String| {
         if let Some(loss) = Loss::of(&value) {
-            state.dispatch(HouseholdAct::Make(vec![Change::Move {
-                copy,
-                to: Place::Lost { by, loss },
-            }]));
+            state.dispatch(HouseholdAct::Make(vec![Change::Lose { copy, loss }]));
         }
     });
     let overview = &desk.overview;

@@ -220,10 +220,8 @@ pub fn went(overview: &Overview, asked: Asked, lost: &Lost, loss: Loss) -> Vec<C
         Asked::Holder(holder) => Some(holder),
         Asked::Nobody | Asked::Way(_) => None,
     };
-    let copies = lost.copies.iter().map(|&copy| Change::Move {
-        copy,
-        to: Place::Lost { by, loss },
-    });
+    let copies = lost.copies.iter();
+    let copies = copies.map(|&copy| Change::Lose { copy, loss });
     let remotes = edited(overview, lost, |way| match by {
         Some(holder) => {
             way.lost_by.insert(holder, loss);

@@ -34,6 +34,7 @@ pub struct KeyFormProps {
 #[derive(Clone, Debug, PartialEq)]
 struct Draft {
     restricted: Option<bool>,
+    may_be_copied: bool,
     opens: BTreeSet<DoorId>,
     moved: BTreeMap<CopyId, Where>,
     removed: BTreeSet<CopyId>,
@@ -48,6 +49,7 @@ impl Draft {
         let part = key.and_then(|key| overview.household.key(key));
         Self {
             restricted: part.and_then(|key| key.restricted),
+            may_be_copied: part.is_some_and(|key| key.may_be_copied.is_some()),
             opens: opens.unwrap_or_default(),
             moved: BTreeMap::new(),
             removed: BTreeSet::new(),
@@ -65,6 +67,7 @@ impl Draft {
             .unwrap_or_default();
         let part = Key {
             restricted: self.restricted,
+            may_be_copied: known.may_be_copied.filter(|_| self.may_be_copied),
             ..known
         };
         let (key, first) = match id {
@@ -134,6 +137,8 @@ pub fn KeyForm(props: &KeyFormProps) -> Html {
             draft.opens.remove(&DoorId::new(door));
         }
     });
+    let part = props.key_id.and_then(|key| overview.household.key(key));
+    let is_copied = part.is_some_and(|key| key.may_be_copied.is_some());
     let fields = html! {
         <>
             if let Some(wrong) = filing.wrong_with("key-doors") {
@@ -143,6 +148,9 @@ pub fn KeyForm(props: &KeyFormProps) -> Html {
                 <TickList id="key-doors" legend={words::KEY_OPENS} {items} {ticked} {ontick} />
             }
             { restricted(&draft, &edit) }
+            if is_copied {
+                { may_be_copied(&draft, &edit) }
+            }
             if let Some(key) = props.key_id {
                 { copies(&overview, key, &draft, &edit) }
             }
@@ -173,6 +181,22 @@ fn restricted(draft: &Draft, edit: &Edit<Draft>) -> Html {
     });
     choose_among(
         Field::new("key-restricted", words::RESTRICTED),
+        list.to_vec(),
+        now,
+        onvalue,
+    )
+}
+
+/// Whether it may have been copied, once something says so: only the household can know better.
+fn may_be_copied(draft: &Draft, edit: &Edit<Draft>) -> Html {
+    let list = [("yes", words::YES), ("no", words::NO)];
+    let list = list.map(|(value, words)| (value.to_owned(), words.to_owned()));
+    let now = if draft.may_be_copied { "yes" } else { "no" };
+    let onvalue = edit.with(|draft: &mut Draft, value: String| {
+        draft.may_be_copied = value == "yes";
+    });
+    choose_among(
+        Field::new("key-copied", words::MAY_BE_COPIED),
         list.to_vec(),
         now,
         onvalue,
@@ -263,6 +287,29 @@ mod tests {
             let after = household.with_all(draft.changes(&overview, Some(key)));
             assert_eq!(after, Ok(household.clone()));
         }
+    }
+
+    #[test]
+    fn household_can_say_that_a_key_was_not_copied() {
+        let household = demonstration::household();
+        let Some((id, key)) = household.keys().next().map(|(id, key)| (id, *key)) else {
+            panic!("the example has keys")
+        };
+        let may_be_copied = Some(self_check_core::advice::Urgency::Soon);
+        let out = household.with(Change::SetKey(
+            id,
+            Key {
+                may_be_copied,
+                ..key
+            },
+        ));
+        let out = out.unwrap_or_default();
+        let overview = Overview::of(&out);
+        let mut draft = Draft::of(&overview, Some(id));
+        assert!(draft.may_be_copied);
+        draft.may_be_copied = false;
+        let after = out.with_all(draft.changes(&overview, Some(id)));
+        assert_eq!(after, Ok(household));
     }
 
     #[test]

@@ -68,6 +68,7 @@ impl Where {
             Self::Lost => Place::Lost {
                 by,
                 loss: Loss::NotSaid,
+                from_safe: before.key_safe(),
             },
             Self::Scrapped => Place::Scrapped { by },
         }

@@ -14,7 +14,7 @@ use super::super::super::{
 use super::super::ImportError;
 use super::{
     Record, WireCopy, WireDoor, WireHolder, WireKey, WireLock, WireLoss, WirePrices, WireWay, Word,
-    finding_word,
+    finding_word, urgency_word,
 };
 use crate::advice::Urgency;
 
@@ -97,6 +97,7 @@ impl WireKey<'_> {
                 exposure,
                 safety_first: false,
             }),
+            may_be_copied: maybe(self.copied, urgency_of)?,
         })
     }
 }
@@ -150,7 +151,11 @@ impl WireCopy<'_> {
             ("held", Some(holder), None, None) => Place::Held(holder),
             ("key-safe", None, Some(safe), None) => Place::InKeySafe(WayId(safe)),
             ("home", returned_by, None, None) => Place::AtHome { returned_by },
-            ("lost", by, None, Some(loss)) => Place::Lost { by, loss },
+            ("lost", by, from_safe, Some(loss)) => Place::Lost {
+                by,
+                loss,
+                from_safe: from_safe.map(WayId),
+            },
             ("scrapped", by, None, None) => Place::Scrapped { by },
             _ => return Err(ImportError::Damaged),
         };
@@ -185,6 +190,17 @@ fn finding_of(word: &str) -> Option<FoundExposure> {
     findings
         .into_iter()
         .find(|&finding| finding_word(finding) == word)
+}
+
+fn urgency_of(word: &str) -> Option<Urgency> {
+    let all = [
+        Urgency::Habit,
+        Urgency::WhenConvenient,
+        Urgency::Soon,
+        Urgency::Today,
+    ];
+    let mut all = all.into_iter();
+    all.find(|&urgency| urgency_word(urgency) == word)
 }
 
 fn known<T>(word: &str, from_id: fn(&str) -> Option<T>) -> Result<T, ImportError> {

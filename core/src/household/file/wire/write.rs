@@ -6,7 +6,7 @@ use super::super::super::{
 };
 use super::{
     MARK, Record, WireCopy, WireDoor, WireHolder, WireKey, WireLock, WireLoss, WirePrice,
-    WirePrices, WireWay, finding_word,
+    WirePrices, WireWay, finding_word, urgency_word,
 };
 
 impl<'a> Record<'a> {
@@ -47,6 +47,9 @@ impl<'a> Record<'a> {
                     finding: key
                         .finding
                         .map(|finding| finding_word(finding.exposure).into()),
+                    copied: key
+                        .may_be_copied
+                        .map(|urgency| urgency_word(urgency).into()),
                 })
                 .collect(),
             locks: household
@@ -105,7 +108,11 @@ impl WireCopy<'_> {
             Place::Held(holder) => ("held", Some(holder), None, None),
             Place::InKeySafe(way) => ("key-safe", None, Some(way), None),
             Place::AtHome { returned_by } => ("home", returned_by, None, None),
-            Place::Lost { by, loss } => ("lost", by, None, Some(loss)),
+            Place::Lost {
+                by,
+                loss,
+                from_safe,
+            } => ("lost", by, from_safe, Some(loss)),
             Place::Scrapped { by } => ("scrapped", by, None, None),
         };
         Self {
