@@ -152,6 +152,8 @@ pub struct Quote {
     pub item: PriceItem,
     /// How many at most; none for what may not be needed.
     pub count: Option<u64>,
+    /// How many of these come in place of one of the item before, which counts them too.
+    pub instead: u64,
     /// What the household was told elsewhere, if ticked in.
     pub told: Option<PriceRange>,
 }

@@ -2,7 +2,7 @@
 
 use self_check_core::advice::{Action, Urgency};
 use self_check_core::household::brief::{
-    AfterVisit, Ask, BriefKey, BriefLock, BriefRecipient, Quote, Readiness,
+    AfterVisit, Ask, BriefKey, BriefLock, BriefRecipient, Readiness,
 };
 use self_check_core::household::plan::Origin;
 use self_check_core::household::*;
@@ -117,20 +117,21 @@ fn brief_tells_no_words_roles_prices_or_urgency_unless_ticked_in() {
 fn brief_asks_a_price_for_everything_in_the_plan() {
     let (home, plan) = lost();
     let brief = brief(&home, &plan, BriefChoices::default()).unwrap();
-    let counts: Vec<(PriceItem, Option<u64>)> = brief
+    let counts: Vec<(PriceItem, Option<u64>, u64)> = brief
         .quotes
         .iter()
-        .map(|&Quote { item, count, .. }| (item, count))
+        .map(|quote| (quote.item, quote.count, quote.instead))
         .collect();
     assert_eq!(
         counts,
         [
-            (PriceItem::CallOut, Some(1)),
-            (PriceItem::CallOutAfterHours, None),
-            (PriceItem::RekeyedCylinder, Some(2)),
-            (PriceItem::LockOrLevers, Some(1)),
+            (PriceItem::CallOut, Some(1), 0),
+            // In place of the one before: nobody has said yet how the house key was lost.
+            (PriceItem::CallOutAfterHours, Some(1), 1),
+            (PriceItem::RekeyedCylinder, Some(2), 0),
+            (PriceItem::LockOrLevers, Some(1), 0),
             // Eight of the house key; of the room's one for the lodger, and one for what came back.
-            (PriceItem::Copy, Some(10)),
+            (PriceItem::Copy, Some(10), 0),
         ]
     );
 }
@@ -361,10 +362,9 @@ fn brief_of_a_small_lock_alone_asks_for_no_visit() {
 
 #[test]
 fn brief_of_a_theft_asks_for_both_prices_of_a_visit() {
-    let counts = |loss: Loss, after_hours: bool| {
-        let home =
-            quick::one_door(DoorKind::FrontDoor, LockKind::PinTumbler, &[Role::Resident]).unwrap();
-        let home = losing(&home, Role::Resident, loss);
+    let counts = |people: &[Role], loss: Loss, after_hours: bool| {
+        let home = quick::one_door(DoorKind::FrontDoor, LockKind::PinTumbler, people).unwrap();
+        let home = losing(&home, people[0], loss);
         let choices = Choices {
             after_hours,
             ..Choices::default()
@@ -372,9 +372,23 @@ fn brief_of_a_theft_asks_for_both_prices_of_a_visit() {
         let plan = plan(&home, choices);
         let brief = brief(&home, &plan, BriefChoices::default()).unwrap();
         let of = |item| brief.quotes.iter().find(|quote| quote.item == item);
-        [PriceItem::CallOut, PriceItem::CallOutAfterHours].map(|item| of(item).map(|it| it.count))
+        [PriceItem::CallOut, PriceItem::CallOutAfterHours]
+            .map(|item| of(item).map(|it| (it.count, it.instead)))
     };
-    assert_eq!(counts(Loss::Stolen, false), [Some(Some(1)), Some(Some(1))]);
-    assert_eq!(counts(Loss::Stolen, true), [None, Some(Some(1))]);
-    assert_eq!(counts(Loss::NearHome, false), [Some(Some(1)), Some(None)]);
+    let two = [Role::Sitter, Role::Resident];
+    assert_eq!(
+        counts(&two, Loss::Stolen, false),
+        [Some((Some(1), 0)), Some((Some(1), 1))]
+    );
+    assert_eq!(counts(&two, Loss::Stolen, true), [None, Some((Some(1), 0))]);
+    assert_eq!(
+        counts(&two, Loss::NearHome, false),
+        [Some((Some(1), 0)), Some((None, 0))]
+    );
+    // The only key to the only door is gone: the visit that opens it does not wait.
+    let one = [Role::Resident];
+    assert_eq!(
+        counts(&one, Loss::NearHome, false),
+        [Some((Some(1), 0)), Some((Some(1), 1))]
+    );
 }

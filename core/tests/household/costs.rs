@@ -246,10 +246,10 @@ fn most_is_what_the_plan_takes_where_no_key_can_stay() {
     let (low, high) = (prices.cost(&least).unwrap(), prices.cost(&most).unwrap());
     assert_eq!(cost.known.low(), low.known.low());
     assert_eq!(cost.known.high(), high.known.high());
-    // Visit, two cylinders rekeyed or new, one lever lock, one small lock, copies; then one new cylinder and
-    // one small lock more.
+    // Visit, two cylinders rekeyed or new, one lever lock, one small lock, copies; then the visit at night,
+    // for nobody has said how the house key was lost, and one new cylinder and one small lock more.
     assert_eq!(cost.known.low(), 100 * (60 + 2 * 18 + 60 + 10 + 9 * 4));
-    let most = 90 + 2 * 70 + 110 + 25 + 15 * 9 + 70 + 25;
+    let most = 180 + 2 * 70 + 110 + 25 + 15 * 9 + 70 + 25;
     assert_eq!(cost.known.high(), 100 * most);
 }
 
@@ -301,5 +301,64 @@ proptest! {
                 prop_assert!(wanted.of(item) <= most.of(item), "{:?} {:?}", grouping, item);
             }
         }
+    }
+}
+
+/// What the plan costs by invented prices: a visit, or one at night; opening a door; a cylinder rekeyed, which
+/// costs nothing here, as do copies.
+fn opened(home: &Household) -> (Vec<CostLine>, (u64, u64)) {
+    let prices = Prices::default()
+        .with(PriceItem::CallOut, price(60, 90))
+        .with(PriceItem::CallOutAfterHours, price(110, 180))
+        .with(PriceItem::Opening, price(50, 95))
+        .with(PriceItem::RekeyedCylinder, price(0, 0))
+        .with(PriceItem::Copy, price(0, 0));
+    let home = priced(home, prices);
+    let cost = plan(&home, Choices::default()).cost(&home).unwrap();
+    assert_eq!(cost.missing, []);
+    (cost.lines, (cost.known.low(), cost.known.high()))
+}
+
+#[test]
+fn cost_of_a_door_to_which_no_key_is_left_counts_opening_it() {
+    let alone = quick::one_door(DoorKind::FrontDoor, LockKind::PinTumbler, &[Role::Resident]);
+    let lost = losing(&alone.unwrap(), Role::Resident, Loss::FarAway);
+    let (lines, sum) = opened(&lost);
+    let opening = lines
+        .iter()
+        .find(|line| line.what == Priced::Item(PriceItem::Opening))
+        .unwrap();
+    assert_eq!((opening.count, opening.at_most), (0, 1));
+    // From a visit in ordinary hours that finds the door open, to one at night that opens it.
+    assert_eq!(sum, (60, 180 + 95));
+    let people = [Role::Resident, Role::Sitter];
+    let two = quick::one_door(DoorKind::FrontDoor, LockKind::PinTumbler, &people).unwrap();
+    let (lines, sum) = opened(&losing(&two, Role::Sitter, Loss::FarAway));
+    assert!(lines.iter().all(|line| line.what != opening.what));
+    assert_eq!(sum, (60, 90));
+}
+
+#[test]
+fn cost_of_opening_a_landlords_door_has_a_visit_with_it() {
+    let home = quick::one_door(DoorKind::FlatDoor, LockKind::PinTumbler, &[Role::Resident]);
+    let home = losing(&home.unwrap(), Role::Resident, Loss::FarAway);
+    let (door, _) = home.doors().next().unwrap();
+    let let_out = Door {
+        who_decides: WhoDecides::Landlord,
+        ..Door::of(DoorKind::FlatDoor)
+    };
+    let home = home.with(Change::SetDoor(door, let_out)).unwrap();
+    assert_eq!(opened(&home).1, (0, 180 + 95));
+}
+
+#[test]
+fn cost_while_nobody_has_said_how_it_was_lost_reaches_as_far_as_any_answer() {
+    let people = [Role::Resident, Role::Sitter];
+    let home = quick::one_door(DoorKind::FrontDoor, LockKind::PinTumbler, &people).unwrap();
+    let sum = |loss| opened(&losing(&home, Role::Sitter, loss)).1;
+    let open = sum(Loss::NotSaid);
+    assert_eq!(open, (60, 180));
+    for &loss in Loss::ALL {
+        assert!(sum(loss).1 <= open.1, "{loss:?}");
     }
 }

@@ -10,7 +10,7 @@ use super::super::index::Index;
 use super::super::kinds::{LockKind, PriceItem};
 use super::super::plan::{Origin, Plan, PlannedKey, Recipient, Work};
 use super::super::remedy::WhoActs;
-use super::super::{Household, KeyId, LockId, Priced};
+use super::super::{DoorId, Household, KeyId, LockId, Priced};
 use super::{
     AfterVisit, Ask, Brief, BriefChoices, BriefKey, BriefLock, BriefRecipient, MatchedLock, Quote,
     SafetyFirst,
@@ -68,7 +68,12 @@ pub fn brief(
         matched: matched(&index, &own, &works, choices),
         kinds: kinds_of(&locks),
         same_keyway: same_keyway(&index, &works),
-        quotes: quotes(household, plan, to_open(&locks, choices), choices),
+        quotes: quotes(
+            household,
+            plan,
+            to_open(household, &locks, choices),
+            choices,
+        ),
         after: after(&index, plan, &works, &keys),
         locks,
         keys,
@@ -193,36 +198,49 @@ fn same_keyway(index: &Index<'_>, works: &[&Work]) -> Vec<Vec<usize>> {
         .collect()
 }
 
-/// Whether a door may have to be opened first: no key to it is at hand, and nobody has said that they
+/// How many doors may have to be opened first: no key to them is at hand, and nobody has said that they
 /// can get in.
-fn to_open(locks: &[BriefLock], choices: BriefChoices) -> bool {
-    choices.readiness.can_get_in != Some(true) && locks.iter().any(|lock| lock.is_shut)
+fn to_open(household: &Household, locks: &[BriefLock], choices: BriefChoices) -> u64 {
+    if choices.readiness.can_get_in == Some(true) {
+        return 0;
+    }
+    let shut = locks.iter().filter(|lock| lock.is_shut);
+    let doors = shut.filter_map(|lock| household.lock(lock.lock));
+    let doors: BTreeSet<DoorId> = doors.map(|lock| lock.door).collect();
+    doors.len() as u64
 }
 
-fn quotes(household: &Household, plan: &Plan, to_open: bool, choices: BriefChoices) -> Vec<Quote> {
+fn quotes(household: &Household, plan: &Plan, to_open: u64, choices: BriefChoices) -> Vec<Quote> {
     let quantities = plan.quantities_at_most(0);
     let either = quantities.of(Priced::RekeyedOrNew);
-    let any_hour = quantities.of(Priced::CallOutAtAnyHour);
+    let visit = |item: PriceItem| match plan.visit() {
+        Some(Priced::CallOutAtAnyHour) => Some(1),
+        Some(Priced::Item(it)) if it == item => Some(1),
+        // Its price is asked for in case the visit comes to that.
+        Some(_) if item == PriceItem::CallOutAfterHours => None,
+        _ => Some(0),
+    };
     let count = |item: PriceItem| match item {
+        PriceItem::CallOut | PriceItem::CallOutAfterHours => visit(item),
         PriceItem::RekeyedCylinder | PriceItem::NewCylinder => {
             Some(quantities.of(Priced::Item(item)) + either)
         }
-        PriceItem::LockOrLevers => Some(quantities.of(Priced::Item(item))),
-        PriceItem::Copy => Some(quantities.of(Priced::Item(item))),
-        PriceItem::CallOut => Some(quantities.of(Priced::Item(item)) + any_hour),
-        PriceItem::CallOutAfterHours => {
-            let visits = quantities.of(Priced::Item(item)) + any_hour;
-            (visits > 0 || plan.visit().is_none()).then_some(visits)
+        PriceItem::Opening => Some(to_open),
+        PriceItem::LockOrLevers | PriceItem::SmallLock | PriceItem::Copy => {
+            Some(quantities.of(Priced::Item(item)))
         }
-        // Nobody can say before somebody stands at the door.
-        PriceItem::Opening => (!to_open).then_some(0),
-        PriceItem::SmallLock => Some(quantities.of(Priced::Item(item))),
+    };
+    let instead = |item: PriceItem| match item {
+        PriceItem::CallOutAfterHours => u64::from(plan.visit() == Some(Priced::CallOutAtAnyHour)),
+        PriceItem::NewCylinder => either,
+        _ => 0,
     };
     let items = PriceItem::ALL.iter().copied();
     items
         .map(|item| Quote {
             item,
             count: count(item),
+            instead: instead(item),
             told: household.prices().of(item).filter(|_| choices.prices),
         })
         .filter(|quote| quote.count != Some(0))

@@ -1,7 +1,7 @@
 //! Words of the page for the locksmith.
 
 use self_check_core::advice::{Action, Urgency};
-use self_check_core::household::brief::{AfterVisit, Ask, BriefRecipient};
+use self_check_core::household::brief::{AfterVisit, Ask, BriefRecipient, Quote};
 use self_check_core::household::{DoorKind, Inside, LockKind, Material};
 
 use crate::copy::Listed;
@@ -114,6 +114,8 @@ texts! {
     FOR = "For";
     /// Count.
     COUNT = "At most";
+    /// Beside a count that stands in place of the one above it.
+    INSTEAD = "“Or”: in place of the line above, not beside it.";
     /// Told elsewhere.
     TOLD = "Told elsewhere";
     /// To be filled in.
@@ -278,6 +280,16 @@ pub fn key_of(letter: &str, doors: &[DoorKind]) -> String {
 /// How many of a kind.
 pub fn of_a_kind(kind_words: &str, count: usize) -> String {
     format!("{} × {kind_words}", counted(count))
+}
+
+/// How many at most, and whether they come in place of the line above.
+pub fn at_most(quote: &Quote) -> String {
+    match quote.count {
+        None => String::new(),
+        Some(count) if quote.instead == 0 => count.to_string(),
+        Some(count) if quote.instead == count => format!("or {count}"),
+        Some(count) => format!("{}, or {count}", count - quote.instead),
+    }
 }
 
 /// So many of so many locks.

@@ -157,6 +157,8 @@ texts! {
     TOTAL = "Sum of what is known";
     /// Why there is a range of numbers.
     AT_MOST_IF_NEW = "The larger number is for locks that cannot be set to a key that stays: then all locks of that key get a new one.";
+    /// Why there may be an opening to pay.
+    AT_MOST_IF_SHUT = "No key to a door may be at hand: the larger number counts that it has to be opened first.";
     /// No price told.
     NO_PRICE = "no price yet";
     /// Somebody else pays, or it has to be asked.
@@ -505,7 +507,7 @@ pub fn priced(what: Priced) -> &'static str {
     match what {
         Priced::Item(item) => item.words(),
         Priced::CallOutAtAnyHour => {
-            "A visit as soon as you can get one: in ordinary hours, or at night or at a weekend"
+            "A visit in ordinary hours or, if it cannot wait, at night or at a weekend"
         }
         Priced::RekeyedOrNew => {
             "One lock rekeyed (set to a new key), or a new cylinder (the part the key goes into): the locksmith says which"

@@ -317,7 +317,7 @@ fn quotes(brief: &Brief, household: &Household) -> Html {
                         { for brief.quotes.iter().map(|quote| html! {
                             <tr key={quote.item.id()}>
                                 <th scope="row">{ quote.item.words() }</th>
-                                <td class="number">{ quote.count.map(|count| count.to_string()).unwrap_or_default() }</td>
+                                <td class="number">{ words::at_most(quote) }</td>
                                 if has_told {
                                     <td class="number">{ quote.told.map(plan_words::price).unwrap_or_default() }</td>
                                 }
@@ -327,6 +327,9 @@ fn quotes(brief: &Brief, household: &Household) -> Html {
                     </tbody>
                 </table>
             </div>
+            if brief.quotes.iter().any(|quote| quote.instead > 0) {
+                <p class="note">{ words::INSTEAD }</p>
+            }
             if has_told && included > 0 {
                 <p class="note">{ words::included(included) }</p>
             }
