@@ -392,3 +392,101 @@ fn brief_of_a_theft_asks_for_both_prices_of_a_visit() {
         [Some((Some(1), 0)), Some((Some(1), 1))]
     );
 }
+
+/// A front door with its own key and a master key, which is the back door's only key; the sitter's own key to
+/// the front door is lost.
+fn master_keyed(arrangement: Arrangement) -> Household {
+    let people = [Role::Resident, Role::Sitter];
+    let home = quick::two_doors(LockKind::PinTumbler, &people).unwrap();
+    let (back, _) = home.doors().nth(1).unwrap();
+    let (_, back_lock) = home.locks_of(back).next().unwrap();
+    let back_key = *back_lock.keys.first().unwrap();
+    let (front, lock) = home.locks().next().unwrap();
+    let mut lock = lock.clone();
+    lock.keys.insert(back_key);
+    lock.arrangement = arrangement;
+    let home = home.with(Change::SetLock(front, lock)).unwrap();
+    let sitter = crate::homes::holder(&home, Role::Sitter);
+    let mut ring = home.ring_of(sitter);
+    let (copy, _) = ring.find(|(_, copy)| copy.key != back_key).unwrap();
+    let loss = Loss::NearHome;
+    home.with(Change::Lose { copy, loss }).unwrap()
+}
+
+#[test]
+fn key_that_a_changed_lock_goes_on_taking_stands_on_the_page() {
+    let home = master_keyed(Arrangement::MasterKeyed);
+    let made = plan(&home, Choices::default());
+    let page = brief(&home, &made, BriefChoices::default()).unwrap();
+    assert_eq!(page.locks.len(), 1);
+    let keys = &page.locks[0].keys;
+    assert_eq!((keys.len(), page.keys.len()), (2, 2));
+    let master = &page.keys[keys[1]];
+    assert!(page.keys[keys[0]].is_new && !master.is_new && master.is_left && master.is_at_hand);
+    assert_eq!((&master.locks, master.total), (&vec![0], 0));
+    assert_eq!(master.other_doors, [DoorKind::BackDoor]);
+    assert!(!page.is_about_sharing(), "the lock takes both today");
+    // What stands on the page is what opens the lock afterwards.
+    let after = made.carried_out(&home).unwrap();
+    let lock = after.lock(page.locks[0].lock).unwrap();
+    assert_eq!(lock.keys.len(), keys.len());
+}
+
+#[test]
+fn keys_of_a_central_lock_are_not_told_one_by_one() {
+    let home = master_keyed(Arrangement::CentralLock);
+    let made = plan(&home, Choices::default());
+    let page = brief(&home, &made, BriefChoices::default()).unwrap();
+    assert!(page.locks[0].keeps_many_keys);
+    assert_eq!((page.locks[0].keys.len(), page.keys.len()), (1, 1));
+}
+
+#[test]
+fn locks_that_are_to_differ_are_not_said_to_share_and_letters_follow_the_locks() {
+    // Front door and workshop, keyed alike today, get a key each: not the same people need them.
+    let (home, _) = lost();
+    for &grouping in Grouping::ALL {
+        let choices = Choices {
+            grouping,
+            ..Choices::default()
+        };
+        let page = brief(&home, &plan(&home, choices), BriefChoices::default()).unwrap();
+        for group in page.can_share_as_they_are() {
+            let shares = |key: &BriefKey| group.iter().all(|lock| key.locks.contains(lock));
+            assert!(page.keys.iter().any(shares), "{grouping:?} {group:?}");
+        }
+        let first: Vec<usize> = page.locks.iter().map(|lock| lock.keys[0]).collect();
+        let mut seen = first.clone();
+        seen.dedup();
+        assert!(seen.is_sorted() && seen[0] == 0, "{grouping:?} {first:?}");
+    }
+    let choices = Choices {
+        grouping: Grouping::ByNeed,
+        ..Choices::default()
+    };
+    let page = brief(&home, &plan(&home, choices), BriefChoices::default()).unwrap();
+    assert_eq!(page.same_keyway, [[0, 1]]);
+    assert!(page.can_share_as_they_are().is_empty());
+}
+
+#[test]
+fn page_for_copies_alone_asks_nothing_about_work_at_the_door() {
+    let people = [Role::Resident];
+    let home = quick::one_door(DoorKind::FrontDoor, LockKind::PinTumbler, &people).unwrap();
+    let (door, _) = home.doors().next().unwrap();
+    let needs = Some([door].into());
+    let sitter = Holder {
+        needs,
+        ..Holder::of(Role::Sitter)
+    };
+    let home = home.with(Change::AddHolder(sitter)).unwrap();
+    let choices = Choices {
+        grouping: Grouping::ByNeed,
+        ..Choices::default()
+    };
+    let page = brief(&home, &plan(&home, choices), BriefChoices::default()).unwrap();
+    assert!(page.locks.is_empty() && page.keys.len() == 1);
+    let at_the_door = |ask| matches!(ask, Ask::WholePriceBeforeWork | Ask::LicenceAndPapers);
+    assert!(!page.asked().any(at_the_door));
+    assert!(page.asked().any(|ask| ask == Ask::RestrictedOrNot));
+}

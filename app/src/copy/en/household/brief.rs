@@ -107,7 +107,13 @@ texts! {
     /// Opens.
     OPENS = "opens";
     /// Of today, before the other doors it opens.
-    STAYS = "stays as it is, and we bring it to be copied";
+    STAYS = "stays as it is";
+    /// One of today at hand, of which copies are wanted.
+    BRING_TO_COPY = ", and we bring it to be copied";
+    /// One of today at hand.
+    BRING = ", and we bring it";
+    /// A lock that goes on taking the own keys of many.
+    AND_MANY = "and every other key that opens it today";
     /// Fourth part.
     QUOTES = "Price before the work begins";
     /// For.
@@ -267,9 +273,19 @@ pub fn key(place: usize) -> String {
 
 /// A key of today, by the doors it opens that are not on the page.
 pub fn key_of(letter: &str, doors: &[DoorKind]) -> String {
-    let doors: Vec<String> = doors
-        .iter()
-        .map(|door| door.words().to_lowercase())
+    let mut kinds: Vec<(DoorKind, usize)> = Vec::new();
+    for &door in doors {
+        match kinds.iter_mut().find(|(kind, _)| *kind == door) {
+            Some((_, count)) => *count += 1,
+            None => kinds.push((door, 1)),
+        }
+    }
+    let doors: Vec<String> = kinds
+        .into_iter()
+        .map(|(door, count)| match count {
+            1 => door.words().to_lowercase(),
+            count => of_a_kind(&door.words().to_lowercase(), count),
+        })
         .collect();
     match doors.as_slice() {
         [] => format!("{KEY} {letter}"),

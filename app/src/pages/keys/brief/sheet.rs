@@ -20,8 +20,8 @@ pub fn sheet(brief: &Brief, overview: &Overview) -> Html {
     html! {
         <section class="brief" aria-labelledby="brief">
             <h2 id="brief">{ words::SHEET }</h2>
-            { first(brief) }
             if !brief.locks.is_empty() {
+                { first(brief) }
                 { locks(brief, overview) }
             }
             { keys(brief) }
@@ -185,7 +185,9 @@ fn lock_row(overview: &Overview, place: usize, lock: &BriefLock, has_urgency: bo
         None if lock.has_no_inside() => words::NONE,
         inside => words::inside(inside),
     };
-    let keys: Vec<String> = lock.keys.iter().map(|&key| words::key(key)).collect();
+    let keys = lock.keys.iter().map(|&key| words::key(key));
+    let many = lock.keeps_many_keys.then(|| words::AND_MANY.to_owned());
+    let keys: Vec<String> = keys.chain(many).collect();
     let working_key = if lock.has_working_key {
         words::YES
     } else {
@@ -271,7 +273,7 @@ fn key_line(place: usize, key: &BriefKey) -> String {
     }
     if !key.is_new {
         let and = if key.locks.is_empty() { "" } else { "," };
-        line += &format!("{and} {}", words::STAYS);
+        line += &format!("{and} {}{}", words::STAYS, bring(key));
     }
     if key.copies.is_empty() {
         return format!("{line}.");
@@ -293,6 +295,15 @@ fn key_line(place: usize, key: &BriefKey) -> String {
         });
     let people: Vec<plan_words::Alike> = people.collect();
     format!("{line}. {}.", plan_words::for_whom(key.total, &people))
+}
+
+/// A key of today is brought along, if somebody has it.
+fn bring(key: &BriefKey) -> &'static str {
+    match (key.is_at_hand, key.copies.is_empty()) {
+        (false, _) => "",
+        (true, true) => words::BRING,
+        (true, false) => words::BRING_TO_COPY,
+    }
 }
 
 fn quotes(brief: &Brief, household: &Household) -> Html {
