@@ -278,7 +278,8 @@ fn to_open(household: &Household, locks: &[BriefLock], choices: BriefChoices) ->
 
 fn quotes(household: &Household, plan: &Plan, to_open: u64, choices: BriefChoices) -> Vec<Quote> {
     let quantities = plan.quantities_at_most(0);
-    let either = quantities.of(Priced::RekeyedOrNew);
+    let not_known = quantities.of(Priced::KindNotKnown);
+    let either = quantities.of(Priced::RekeyedOrNew) + not_known;
     let visit = |item: PriceItem| match plan.visit() {
         Some(Priced::CallOutAtAnyHour) => Some(1),
         Some(Priced::Item(it)) if it == item => Some(1),
@@ -292,13 +293,13 @@ fn quotes(household: &Household, plan: &Plan, to_open: u64, choices: BriefChoice
             Some(quantities.of(Priced::Item(item)) + either)
         }
         PriceItem::Opening => Some(to_open),
-        PriceItem::LockOrLevers | PriceItem::SmallLock | PriceItem::Copy => {
-            Some(quantities.of(Priced::Item(item)))
-        }
+        PriceItem::LockOrLevers => Some(quantities.of(Priced::Item(item)) + not_known),
+        PriceItem::SmallLock | PriceItem::Copy => Some(quantities.of(Priced::Item(item))),
     };
     let instead = |item: PriceItem| match item {
         PriceItem::CallOutAfterHours => u64::from(plan.visit() == Some(Priced::CallOutAtAnyHour)),
         PriceItem::NewCylinder => either,
+        PriceItem::LockOrLevers => not_known,
         _ => 0,
     };
     let items = PriceItem::ALL.iter().copied();

@@ -121,7 +121,7 @@ texts! {
     /// Count.
     COUNT = "At most";
     /// Beside a count that stands in place of the one above it.
-    INSTEAD = "“Or”: in place of the line above, not beside it.";
+    INSTEAD = "“Or”: in place of a line above, not beside it.";
     /// Told elsewhere.
     TOLD = "Told elsewhere";
     /// To be filled in.
@@ -198,8 +198,11 @@ pub fn recipient(recipient: BriefRecipient, people: usize) -> String {
 }
 
 /// What shall be done, in the trade's words with their meaning at the foot of the page.
-pub fn work(action: Action) -> &'static str {
+pub fn work(action: Action, kind: LockKind) -> &'static str {
     match action {
+        Action::RekeyCylinder if kind == LockKind::NotSure => {
+            "rekey (set to a new key), or a new cylinder or lock: you tell us which, before the work"
+        }
         Action::RekeyCylinder => "rekey (set to a new key)",
         Action::ChangeCylinder => "new cylinder, flush",
         Action::ChangeLockOrLevers => "new levers (flat plates) or lock",

@@ -4,7 +4,7 @@ use self_check_core::advice::Action;
 use self_check_core::household::plan::{Note, Recipient, Step};
 use self_check_core::household::remedy::WhoActs;
 use self_check_core::household::{
-    CostLine, ExposedBy, Household, Loss, Place, PriceRange, Priced, WayKind,
+    CostLine, ExposedBy, Household, LockKind, Loss, Place, PriceRange, Priced, WayKind,
 };
 
 use super::Names;
@@ -102,7 +102,7 @@ texts! {
     /// Row.
     ROW_LOST = "Most locks to change when one ring is lost";
     /// Row.
-    ROW_BEYOND = "Doors that people can open without need";
+    ROW_BEYOND = "Doors that people’s keys open without need";
     /// Row.
     ROW_SET_UP = "Locks to change before it is so";
     /// Row.
@@ -304,6 +304,16 @@ pub fn verb(action: Action) -> &'static str {
         Action::TellOwner => "tell its owner",
         Action::ChangeCodesAndUsers => "change the code, remove old users",
         other => super::super::action(other).title,
+    }
+}
+
+/// What is done to a lock: where nobody knows its kind, the locksmith says.
+pub fn verb_for(action: Action, kind: Option<LockKind>) -> &'static str {
+    match (action, kind) {
+        (Action::RekeyCylinder, Some(LockKind::NotSure)) => {
+            "rekey (set to a new key), or a new cylinder (the part the key goes into) or lock: the locksmith says which"
+        }
+        (action, _) => verb(action),
     }
 }
 
@@ -511,6 +521,9 @@ pub fn priced(what: Priced) -> &'static str {
         }
         Priced::RekeyedOrNew => {
             "One lock rekeyed (set to a new key), or a new cylinder (the part the key goes into): the locksmith says which"
+        }
+        Priced::KindNotKnown => {
+            "One lock of a kind not known: rekeyed (set to a new key), a new cylinder (the part the key goes into) or a new lever lock (flat plates inside). The locksmith says which"
         }
         Priced::ByOthers => "One lock that is another’s to change",
     }

@@ -195,7 +195,7 @@ fn lock_row(overview: &Overview, place: usize, lock: &BriefLock, has_urgency: bo
     };
     let work = html! {
         <>
-            { words::work(lock.action) }
+            { words::work(lock.action, lock.kind) }
             if let Some(key) = lock.only_if_keyed_to {
                 <small>{ words::only_if_keyed_to(&words::key(key)) }</small>
             }
