@@ -98,6 +98,8 @@ pub struct BriefLock {
     pub is_shut: bool,
     /// The keys that open it afterwards, as places in [`Brief::keys`].
     pub keys: Vec<usize>,
+    /// Whether it goes on taking the own keys of many beside these: they are not told one by one.
+    pub keeps_many_keys: bool,
     /// How soon, if ticked in.
     pub urgency: Option<Urgency>,
     /// Whether it may be due sooner than that, or sooner than is known where nothing stands there:
@@ -126,6 +128,11 @@ pub struct MatchedLock {
 pub struct BriefKey {
     /// Whether it is new or one of today's stays.
     pub is_new: bool,
+    /// Whether it is one of today's that the locks of the page take already and go on taking, beside a new
+    /// one.
+    pub is_left: bool,
+    /// Whether it is one of today's and somebody who should have it has a copy.
+    pub is_at_hand: bool,
     /// The locks of the page it opens.
     pub locks: Vec<usize>,
     /// The kinds of the other doors it opens, by which a key of today is known.
@@ -152,6 +159,8 @@ pub struct Quote {
     pub item: PriceItem,
     /// How many at most; none for what may not be needed.
     pub count: Option<u64>,
+    /// How many of these come in place of one of the item before, which counts them too.
+    pub instead: u64,
     /// What the household was told elsewhere, if ticked in.
     pub told: Option<PriceRange>,
 }
@@ -186,24 +195,31 @@ impl Brief {
     /// What the page rests on.
     pub const SOURCES: &[&Source] = &[&TRADE_VISIT, &TRADE_KEYED_ALIKE, &CHOOSING_A_LOCKSMITH];
 
-    /// Groups of [`Brief::same_keyway`] without the locks that get a new cylinder: those do not
-    /// stay as they are.
+    /// Of each group of [`Brief::same_keyway`] those locks that are to share a key, without the locks that get
+    /// a new cylinder: those do not stay as they are.
     pub fn can_share_as_they_are(&self) -> Vec<Vec<usize>> {
         let stays = |&place: &usize| {
             self.locks
                 .get(place)
                 .is_some_and(BriefLock::keeps_its_keyway)
         };
-        let groups = self.same_keyway.iter();
-        let groups = groups.map(|group| group.iter().copied().filter(stays).collect());
-        groups
-            .filter(|group: &Vec<usize>| group.len() > 1)
-            .collect()
+        let mut shared = Vec::new();
+        for group in &self.same_keyway {
+            for key in &self.keys {
+                let takes_it = |place: &usize| key.locks.contains(place);
+                let locks = group.iter().copied();
+                let locks: Vec<usize> = locks.filter(takes_it).filter(stays).collect();
+                if locks.len() > 1 && !shared.contains(&locks) {
+                    shared.push(locks);
+                }
+            }
+        }
+        shared
     }
 
     /// Whether a lock that keeps its keyway is to share a key with another lock.
     pub fn is_about_sharing(&self) -> bool {
-        self.keys.iter().any(|key| {
+        self.keys.iter().filter(|key| !key.is_left).any(|key| {
             let mut places = key.locks.iter();
             key.locks.len() + key.other_doors.len() > 1
                 && places.any(|&place| {
@@ -213,8 +229,8 @@ impl Brief {
         })
     }
 
-    /// What to ask, in order: about sharing a key only where locks are to share one, and about keys that
-    /// come with a lock only where a key is new.
+    /// What to ask, in order: about sharing a key only where locks are to share one, about keys that come
+    /// with a lock only where a key is new, and about work at the door only where a lock is seen to.
     pub fn asked(&self) -> impl Iterator<Item = Ask> {
         let is_about_sharing = self.is_about_sharing();
         let has_a_new_key = self.keys.iter().any(|key| key.is_new);
@@ -222,6 +238,7 @@ impl Brief {
         all.filter(move |ask| match ask {
             Ask::OthersNeedANewCylinder => is_about_sharing,
             Ask::KeysThatComeWithIt => has_a_new_key,
+            Ask::WholePriceBeforeWork | Ask::LicenceAndPapers => !self.locks.is_empty(),
             _ => true,
         })
     }

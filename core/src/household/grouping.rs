@@ -18,7 +18,7 @@ use crate::advice::Action;
 use crate::sources::{GROUPING_JUDGEMENT, Source, TRADE_KEYED_ALIKE};
 
 use super::index::Index;
-use super::kinds::Grouping;
+use super::kinds::{DoorKind, Grouping};
 use super::remedy::{WhoActs, remedy, who_acts};
 use super::{DoorId, HolderId, Household, KeyId, LockId};
 
@@ -104,29 +104,36 @@ fn keys_of<'a>(index: &Index<'a>, lock: LockId) -> impl Iterator<Item = KeyId> +
 }
 
 /// Locks of one make can share a key, if need be with a new cylinder: cylinders with cylinders,
-/// lever locks with lever locks, small locks with small locks. A lock that shares a key with a
-/// cylinder today counts as a cylinder, whatever it is called.
+/// lever locks with lever locks, padlocks with padlocks, the small locks of cabinets and mailboxes with one
+/// another: those are made otherwise than padlocks (common practice). A lock that shares a key with a
+/// cylinder today counts as a cylinder, whatever it is called; so does one that shares a key with a
+/// padlock as a padlock.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 enum Make {
     Cylinder,
     Lever,
-    Small,
+    Padlock,
+    Built,
 }
 
 /// The make of each lock.
 fn makes(index: &Index<'_>) -> BTreeMap<LockId, Make> {
     let mut makes: BTreeMap<LockId, Make> = BTreeMap::new();
-    let mut cylinder_keys: BTreeSet<KeyId> = BTreeSet::new();
+    let mut keys: BTreeMap<Make, BTreeSet<KeyId>> = BTreeMap::new();
     for (lock, part) in index.household.locks() {
         let make = own_make(index, lock);
         makes.insert(lock, make);
-        if make == Make::Cylinder {
-            cylinder_keys.extend(&part.keys);
-        }
+        keys.entry(make).or_default().extend(&part.keys);
     }
     for (lock, part) in index.household.locks() {
-        if !part.keys.is_disjoint(&cylinder_keys) {
+        let shares = |make: Make| {
+            let keys = keys.get(&make);
+            keys.is_some_and(|keys| !part.keys.is_disjoint(keys))
+        };
+        if shares(Make::Cylinder) {
             makes.insert(lock, Make::Cylinder);
+        } else if makes.get(&lock) == Some(&Make::Built) && shares(Make::Padlock) {
+            makes.insert(lock, Make::Padlock);
         }
     }
     makes
@@ -141,7 +148,10 @@ fn own_make(index: &Index<'_>, id: LockId) -> Make {
     };
     match remedy(lock, door).first() {
         Some(Action::ChangeLockOrLevers) => Make::Lever,
-        Some(Action::ReplaceSmallLock) => Make::Small,
+        Some(Action::ReplaceSmallLock) => match door.kind {
+            DoorKind::Cabinet | DoorKind::Mailbox => Make::Built,
+            _ => Make::Padlock,
+        },
         _ => Make::Cylinder,
     }
 }

@@ -251,9 +251,15 @@ impl Plan {
         quantities
     }
 
-    /// How much of what the household pays for at most: where no lock can be set to a key that stays.
+    /// How much of what the household pays for at most: where every door to which no key is at hand has to
+    /// be opened, and no lock can be set to a key that stays.
     pub fn quantities_at_most(&self, copies_included: u8) -> Quantities {
         let mut quantities = self.quantities(copies_included);
+        let opened = self.shut.len() as u64;
+        quantities.add(Priced::Item(PriceItem::Opening), opened);
+        if opened > 0 && self.visit().is_none() {
+            quantities.add(self.visit_due(Urgency::Today), 1);
+        }
         for key in &self.keys {
             let Some(otherwise) = &key.otherwise else {
                 continue;
@@ -274,16 +280,22 @@ impl Plan {
         self.works.len() + otherwise.map(|it| it.locks.len()).sum::<usize>()
     }
 
-    /// What the locksmith's visit is priced by; none where nobody comes. A lock that is due today does
-    /// not wait for ordinary hours, so that the visit can fall within or after them.
+    /// What the locksmith's visit is priced by; none where nobody comes to see to a lock. A lock that is due
+    /// today or may turn out to be, and a door to be opened first, do not wait for ordinary hours, so that
+    /// the visit can fall within or after them.
     pub fn visit(&self) -> Option<Priced> {
         let visited = self.works.iter().filter(|work| work.needs_a_locksmith());
-        let urgency = visited.map(|work| work.urgency).max()?;
-        Some(match (self.choices.after_hours, urgency) {
+        let due = visited.map(|work| work.urgency.max(work.could_be)).max()?;
+        let opens_a_door = !self.shut.is_empty();
+        Some(self.visit_due(if opens_a_door { Urgency::Today } else { due }))
+    }
+
+    const fn visit_due(&self, due: Urgency) -> Priced {
+        match (self.choices.after_hours, due) {
             (true, _) => Priced::Item(PriceItem::CallOutAfterHours),
             (false, Urgency::Today) => Priced::CallOutAtAnyHour,
             (false, _) => Priced::Item(PriceItem::CallOut),
-        })
+        }
     }
 
     /// What the plan costs by the household's own prices, up to what it takes at most.

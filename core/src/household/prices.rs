@@ -45,6 +45,9 @@ pub enum Priced {
     /// A rekeyed cylinder or a new one: only the locksmith can say which, so it costs between the
     /// cheaper of the two and the dearer.
     RekeyedOrNew,
+    /// A lock of a kind that nobody knows: it may be a cylinder or a lever lock, so it costs between the
+    /// cheapest of a rekeyed cylinder, a new one and a new lever lock, and the dearest.
+    KindNotKnown,
     /// Somebody else pays, or nobody can say who does.
     ByOthers,
 }
@@ -199,6 +202,13 @@ impl Prices {
                 told(PriceItem::RekeyedCylinder),
                 told(PriceItem::NewCylinder),
             ),
+            Priced::KindNotKnown => {
+                let cylinder = either(
+                    told(PriceItem::RekeyedCylinder),
+                    told(PriceItem::NewCylinder),
+                );
+                either(cylinder, told(PriceItem::LockOrLevers))
+            }
             Priced::CallOutAtAnyHour => {
                 either(told(PriceItem::CallOut), told(PriceItem::CallOutAfterHours))
             }

@@ -71,7 +71,7 @@ pub const fn most_urgent(door: &Door) -> Urgency {
 pub(super) const fn price_of(action: Action, kind: LockKind) -> Priced {
     match action {
         Action::RekeyCylinder => match kind {
-            LockKind::NotSure => Priced::RekeyedOrNew,
+            LockKind::NotSure => Priced::KindNotKnown,
             _ => Priced::Item(PriceItem::RekeyedCylinder),
         },
         Action::ChangeCylinder => Priced::Item(PriceItem::NewCylinder),

@@ -2,7 +2,7 @@
 
 use self_check_core::advice::{Action, Urgency};
 use self_check_core::household::brief::{
-    AfterVisit, Ask, BriefKey, BriefLock, BriefRecipient, Quote, Readiness,
+    AfterVisit, Ask, BriefKey, BriefLock, BriefRecipient, Readiness,
 };
 use self_check_core::household::plan::Origin;
 use self_check_core::household::*;
@@ -117,20 +117,21 @@ fn brief_tells_no_words_roles_prices_or_urgency_unless_ticked_in() {
 fn brief_asks_a_price_for_everything_in_the_plan() {
     let (home, plan) = lost();
     let brief = brief(&home, &plan, BriefChoices::default()).unwrap();
-    let counts: Vec<(PriceItem, Option<u64>)> = brief
+    let counts: Vec<(PriceItem, Option<u64>, u64)> = brief
         .quotes
         .iter()
-        .map(|&Quote { item, count, .. }| (item, count))
+        .map(|quote| (quote.item, quote.count, quote.instead))
         .collect();
     assert_eq!(
         counts,
         [
-            (PriceItem::CallOut, Some(1)),
-            (PriceItem::CallOutAfterHours, None),
-            (PriceItem::RekeyedCylinder, Some(2)),
-            (PriceItem::LockOrLevers, Some(1)),
+            (PriceItem::CallOut, Some(1), 0),
+            // In place of the one before: nobody has said yet how the house key was lost.
+            (PriceItem::CallOutAfterHours, Some(1), 1),
+            (PriceItem::RekeyedCylinder, Some(2), 0),
+            (PriceItem::LockOrLevers, Some(1), 0),
             // Eight of the house key; of the room's one for the lodger, and one for what came back.
-            (PriceItem::Copy, Some(10)),
+            (PriceItem::Copy, Some(10), 0),
         ]
     );
 }
@@ -361,10 +362,9 @@ fn brief_of_a_small_lock_alone_asks_for_no_visit() {
 
 #[test]
 fn brief_of_a_theft_asks_for_both_prices_of_a_visit() {
-    let counts = |loss: Loss, after_hours: bool| {
-        let home =
-            quick::one_door(DoorKind::FrontDoor, LockKind::PinTumbler, &[Role::Resident]).unwrap();
-        let home = losing(&home, Role::Resident, loss);
+    let counts = |people: &[Role], loss: Loss, after_hours: bool| {
+        let home = quick::one_door(DoorKind::FrontDoor, LockKind::PinTumbler, people).unwrap();
+        let home = losing(&home, people[0], loss);
         let choices = Choices {
             after_hours,
             ..Choices::default()
@@ -372,9 +372,121 @@ fn brief_of_a_theft_asks_for_both_prices_of_a_visit() {
         let plan = plan(&home, choices);
         let brief = brief(&home, &plan, BriefChoices::default()).unwrap();
         let of = |item| brief.quotes.iter().find(|quote| quote.item == item);
-        [PriceItem::CallOut, PriceItem::CallOutAfterHours].map(|item| of(item).map(|it| it.count))
+        [PriceItem::CallOut, PriceItem::CallOutAfterHours]
+            .map(|item| of(item).map(|it| (it.count, it.instead)))
     };
-    assert_eq!(counts(Loss::Stolen, false), [Some(Some(1)), Some(Some(1))]);
-    assert_eq!(counts(Loss::Stolen, true), [None, Some(Some(1))]);
-    assert_eq!(counts(Loss::NearHome, false), [Some(Some(1)), Some(None)]);
+    let two = [Role::Sitter, Role::Resident];
+    assert_eq!(
+        counts(&two, Loss::Stolen, false),
+        [Some((Some(1), 0)), Some((Some(1), 1))]
+    );
+    assert_eq!(counts(&two, Loss::Stolen, true), [None, Some((Some(1), 0))]);
+    assert_eq!(
+        counts(&two, Loss::NearHome, false),
+        [Some((Some(1), 0)), Some((None, 0))]
+    );
+    // The only key to the only door is gone: the visit that opens it does not wait.
+    let one = [Role::Resident];
+    assert_eq!(
+        counts(&one, Loss::NearHome, false),
+        [Some((Some(1), 0)), Some((Some(1), 1))]
+    );
+}
+
+/// A front door with its own key and a master key, which is the back door's only key; the sitter's own key to
+/// the front door is lost.
+fn master_keyed(arrangement: Arrangement) -> Household {
+    let people = [Role::Resident, Role::Sitter];
+    let home = quick::two_doors(LockKind::PinTumbler, &people).unwrap();
+    let (back, _) = home.doors().nth(1).unwrap();
+    let (_, back_lock) = home.locks_of(back).next().unwrap();
+    let back_key = *back_lock.keys.first().unwrap();
+    let (front, lock) = home.locks().next().unwrap();
+    let mut lock = lock.clone();
+    lock.keys.insert(back_key);
+    lock.arrangement = arrangement;
+    let home = home.with(Change::SetLock(front, lock)).unwrap();
+    let sitter = crate::homes::holder(&home, Role::Sitter);
+    let mut ring = home.ring_of(sitter);
+    let (copy, _) = ring.find(|(_, copy)| copy.key != back_key).unwrap();
+    let loss = Loss::NearHome;
+    home.with(Change::Lose { copy, loss }).unwrap()
+}
+
+#[test]
+fn key_that_a_changed_lock_goes_on_taking_stands_on_the_page() {
+    let home = master_keyed(Arrangement::MasterKeyed);
+    let made = plan(&home, Choices::default());
+    let page = brief(&home, &made, BriefChoices::default()).unwrap();
+    assert_eq!(page.locks.len(), 1);
+    let keys = &page.locks[0].keys;
+    assert_eq!((keys.len(), page.keys.len()), (2, 2));
+    let master = &page.keys[keys[1]];
+    assert!(page.keys[keys[0]].is_new && !master.is_new && master.is_left && master.is_at_hand);
+    assert_eq!((&master.locks, master.total), (&vec![0], 0));
+    assert_eq!(master.other_doors, [DoorKind::BackDoor]);
+    assert!(!page.is_about_sharing(), "the lock takes both today");
+    // What stands on the page is what opens the lock afterwards.
+    let after = made.carried_out(&home).unwrap();
+    let lock = after.lock(page.locks[0].lock).unwrap();
+    assert_eq!(lock.keys.len(), keys.len());
+}
+
+#[test]
+fn keys_of_a_central_lock_are_not_told_one_by_one() {
+    let home = master_keyed(Arrangement::CentralLock);
+    let made = plan(&home, Choices::default());
+    let page = brief(&home, &made, BriefChoices::default()).unwrap();
+    assert!(page.locks[0].keeps_many_keys);
+    assert_eq!((page.locks[0].keys.len(), page.keys.len()), (1, 1));
+}
+
+#[test]
+fn locks_that_are_to_differ_are_not_said_to_share_and_letters_follow_the_locks() {
+    // Front door and workshop, keyed alike today, get a key each: not the same people need them.
+    let (home, _) = lost();
+    for &grouping in Grouping::ALL {
+        let choices = Choices {
+            grouping,
+            ..Choices::default()
+        };
+        let page = brief(&home, &plan(&home, choices), BriefChoices::default()).unwrap();
+        for group in page.can_share_as_they_are() {
+            let shares = |key: &BriefKey| group.iter().all(|lock| key.locks.contains(lock));
+            assert!(page.keys.iter().any(shares), "{grouping:?} {group:?}");
+        }
+        let first: Vec<usize> = page.locks.iter().map(|lock| lock.keys[0]).collect();
+        let mut seen = first.clone();
+        seen.dedup();
+        assert!(seen.is_sorted() && seen[0] == 0, "{grouping:?} {first:?}");
+    }
+    let choices = Choices {
+        grouping: Grouping::ByNeed,
+        ..Choices::default()
+    };
+    let page = brief(&home, &plan(&home, choices), BriefChoices::default()).unwrap();
+    assert_eq!(page.same_keyway, [[0, 1]]);
+    assert!(page.can_share_as_they_are().is_empty());
+}
+
+#[test]
+fn page_for_copies_alone_asks_nothing_about_work_at_the_door() {
+    let people = [Role::Resident];
+    let home = quick::one_door(DoorKind::FrontDoor, LockKind::PinTumbler, &people).unwrap();
+    let (door, _) = home.doors().next().unwrap();
+    let needs = Some([door].into());
+    let sitter = Holder {
+        needs,
+        ..Holder::of(Role::Sitter)
+    };
+    let home = home.with(Change::AddHolder(sitter)).unwrap();
+    let choices = Choices {
+        grouping: Grouping::ByNeed,
+        ..Choices::default()
+    };
+    let page = brief(&home, &plan(&home, choices), BriefChoices::default()).unwrap();
+    assert!(page.locks.is_empty() && page.keys.len() == 1);
+    let at_the_door = |ask| matches!(ask, Ask::WholePriceBeforeWork | Ask::LicenceAndPapers);
+    assert!(!page.asked().any(at_the_door));
+    assert!(page.asked().any(|ask| ask == Ask::RestrictedOrNot));
 }

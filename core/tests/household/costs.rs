@@ -130,7 +130,7 @@ fn ways_of_sharing_keys_come_to_the_same_where_nothing_can_be_shared_otherwise()
 }
 
 #[test]
-fn cost_of_a_lock_nobody_knows_spans_rekeying_and_a_new_cylinder() {
+fn cost_of_a_lock_nobody_knows_spans_rekeying_a_new_cylinder_and_a_lever_lock() {
     let home = quick::one_door(DoorKind::FrontDoor, LockKind::NotSure, &[Role::Resident]).unwrap();
     let (copy, _) = home.copies().next().unwrap();
     let loss = Loss::FarAway;
@@ -138,9 +138,27 @@ fn cost_of_a_lock_nobody_knows_spans_rekeying_and_a_new_cylinder() {
     let prices = Prices::default()
         .with(PriceItem::RekeyedCylinder, price(20, 30))
         .with(PriceItem::NewCylinder, price(25, 90));
-    let home = priced(&home, prices);
-    let cost = plan(&home, Choices::default()).cost(&home).unwrap();
-    assert_eq!((cost.known.low(), cost.known.high()), (20, 90));
+    let cost = |prices: Prices| {
+        let home = priced(&home, prices);
+        plan(&home, Choices::default()).cost(&home).unwrap()
+    };
+    let lacking = cost(prices.clone());
+    assert!(lacking.missing.contains(&PriceItem::LockOrLevers));
+    let cost = cost(prices.with(PriceItem::LockOrLevers, price(60, 110)));
+    assert_eq!((cost.known.low(), cost.known.high()), (20, 110));
+    let plan = plan(&home, Choices::default());
+    let page = brief(&home, &plan, BriefChoices::default()).unwrap();
+    let of = |item| page.quotes.iter().find(|quote| quote.item == item);
+    let quoted = [
+        PriceItem::RekeyedCylinder,
+        PriceItem::NewCylinder,
+        PriceItem::LockOrLevers,
+    ]
+    .map(|item| of(item).map(|quote| (quote.count, quote.instead)));
+    assert_eq!(
+        quoted,
+        [Some((Some(1), 0)), Some((Some(1), 1)), Some((Some(1), 1))]
+    );
 }
 
 #[test]
@@ -214,42 +232,43 @@ fn all_alike(home: &Household) -> Plan {
 
 #[test]
 fn most_is_what_the_plan_takes_where_no_key_can_stay() {
-    // By hand: the back door's key stays, to which front door and workshop are to be set; so does one of the
-    // two small keys. Where neither can, the back door and the other small lock are seen to as well.
+    // By hand: the back door's key stays, to which front door and workshop are to be set. Where they cannot, the
+    // back door is seen to as well. The shed's padlock and the cabinet's lock cannot share a key.
     let home = demonstration::household();
     let plan = all_alike(&home);
     let locks = |quantities: &Quantities| {
         let cylinders = quantities.of(Priced::RekeyedOrNew)
+            + quantities.of(Priced::KindNotKnown)
             + quantities.of(Priced::Item(PriceItem::NewCylinder))
             + quantities.of(Priced::Item(PriceItem::RekeyedCylinder));
         let small = quantities.of(Priced::Item(PriceItem::SmallLock));
         (cylinders, small)
     };
     let (least, most) = (plan.quantities(0), plan.quantities_at_most(0));
-    assert_eq!((locks(&least), locks(&most)), ((2, 1), (3, 2)));
-    assert_eq!((plan.works.len(), plan.locks_at_most()), (4, 6));
+    assert_eq!((locks(&least), locks(&most)), ((2, 0), (3, 0)));
+    assert_eq!((plan.works.len(), plan.locks_at_most()), (3, 4));
     let copies = |quantities: &Quantities| quantities.of(Priced::Item(PriceItem::Copy));
     // To all cylinders: one each for six people and the key safe, two for the second resident, who lost
-    // one: nine, of which four are there. To the room: the lodger's and a spare. To the small locks: one each
-    // for three people and a spare, of which two are there.
-    assert_eq!((copies(&least), copies(&most)), (5 + 2 + 2, 9 + 2 + 4));
+    // one: nine, of which four are there. To the room: the lodger's and a spare. To cabinet and shed: one each
+    // for the second resident, who has neither.
+    assert_eq!((copies(&least), copies(&most)), (5 + 2 + 2, 9 + 2 + 2));
     let brief = brief(&home, &plan, BriefChoices::default()).unwrap();
     let asked = |item| {
         let quote = brief.quotes.iter().find(|quote| quote.item == item);
         quote.and_then(|quote| quote.count)
     };
     assert_eq!(asked(PriceItem::NewCylinder), Some(3));
-    assert_eq!(asked(PriceItem::SmallLock), Some(2));
+    assert_eq!(asked(PriceItem::SmallLock), None);
     assert_eq!(asked(PriceItem::Copy), Some(copies(&most)));
     let cost = plan.cost(&home).unwrap();
     let prices = home.prices();
     let (low, high) = (prices.cost(&least).unwrap(), prices.cost(&most).unwrap());
     assert_eq!(cost.known.low(), low.known.low());
     assert_eq!(cost.known.high(), high.known.high());
-    // Visit, two cylinders rekeyed or new, one lever lock, one small lock, copies; then one new cylinder and
-    // one small lock more.
-    assert_eq!(cost.known.low(), 100 * (60 + 2 * 18 + 60 + 10 + 9 * 4));
-    let most = 90 + 2 * 70 + 110 + 25 + 15 * 9 + 70 + 25;
+    // Visit, two cylinders rekeyed or new, one lever lock, copies; then the visit at night, for nobody has said
+    // how the house key was lost, and one new cylinder more.
+    assert_eq!(cost.known.low(), 100 * (60 + 2 * 18 + 60 + 9 * 4));
+    let most = 180 + 2 * 70 + 110 + 13 * 9 + 70;
     assert_eq!(cost.known.high(), 100 * most);
 }
 
@@ -291,6 +310,7 @@ proptest! {
             }
             let cylinders = |quantities: &Quantities| {
                 quantities.of(Priced::RekeyedOrNew)
+                    + quantities.of(Priced::KindNotKnown)
                     + quantities.of(Priced::Item(PriceItem::NewCylinder))
                     + quantities.of(Priced::Item(PriceItem::RekeyedCylinder))
             };
@@ -301,5 +321,64 @@ proptest! {
                 prop_assert!(wanted.of(item) <= most.of(item), "{:?} {:?}", grouping, item);
             }
         }
+    }
+}
+
+/// What the plan costs by invented prices: a visit, or one at night; opening a door; a cylinder rekeyed, which
+/// costs nothing here, as do copies.
+fn opened(home: &Household) -> (Vec<CostLine>, (u64, u64)) {
+    let prices = Prices::default()
+        .with(PriceItem::CallOut, price(60, 90))
+        .with(PriceItem::CallOutAfterHours, price(110, 180))
+        .with(PriceItem::Opening, price(50, 95))
+        .with(PriceItem::RekeyedCylinder, price(0, 0))
+        .with(PriceItem::Copy, price(0, 0));
+    let home = priced(home, prices);
+    let cost = plan(&home, Choices::default()).cost(&home).unwrap();
+    assert_eq!(cost.missing, []);
+    (cost.lines, (cost.known.low(), cost.known.high()))
+}
+
+#[test]
+fn cost_of_a_door_to_which_no_key_is_left_counts_opening_it() {
+    let alone = quick::one_door(DoorKind::FrontDoor, LockKind::PinTumbler, &[Role::Resident]);
+    let lost = losing(&alone.unwrap(), Role::Resident, Loss::FarAway);
+    let (lines, sum) = opened(&lost);
+    let opening = lines
+        .iter()
+        .find(|line| line.what == Priced::Item(PriceItem::Opening))
+        .unwrap();
+    assert_eq!((opening.count, opening.at_most), (0, 1));
+    // From a visit in ordinary hours that finds the door open, to one at night that opens it.
+    assert_eq!(sum, (60, 180 + 95));
+    let people = [Role::Resident, Role::Sitter];
+    let two = quick::one_door(DoorKind::FrontDoor, LockKind::PinTumbler, &people).unwrap();
+    let (lines, sum) = opened(&losing(&two, Role::Sitter, Loss::FarAway));
+    assert!(lines.iter().all(|line| line.what != opening.what));
+    assert_eq!(sum, (60, 90));
+}
+
+#[test]
+fn cost_of_opening_a_landlords_door_has_a_visit_with_it() {
+    let home = quick::one_door(DoorKind::FlatDoor, LockKind::PinTumbler, &[Role::Resident]);
+    let home = losing(&home.unwrap(), Role::Resident, Loss::FarAway);
+    let (door, _) = home.doors().next().unwrap();
+    let let_out = Door {
+        who_decides: WhoDecides::Landlord,
+        ..Door::of(DoorKind::FlatDoor)
+    };
+    let home = home.with(Change::SetDoor(door, let_out)).unwrap();
+    assert_eq!(opened(&home).1, (0, 180 + 95));
+}
+
+#[test]
+fn cost_while_nobody_has_said_how_it_was_lost_reaches_as_far_as_any_answer() {
+    let people = [Role::Resident, Role::Sitter];
+    let home = quick::one_door(DoorKind::FrontDoor, LockKind::PinTumbler, &people).unwrap();
+    let sum = |loss| opened(&losing(&home, Role::Sitter, loss)).1;
+    let open = sum(Loss::NotSaid);
+    assert_eq!(open, (60, 180));
+    for &loss in Loss::ALL {
+        assert!(sum(loss).1 <= open.1, "{loss:?}");
     }
 }

@@ -209,3 +209,34 @@ fn grouping_keeps_kinds_apart_that_cannot_share_a_key() {
         .collect();
     assert_eq!(sizes, [2, 1, 1], "cylinders; levers; small locks");
 }
+
+#[test]
+fn grouping_keeps_padlocks_apart_from_the_locks_of_cabinets_and_mailboxes() {
+    let kinds = [
+        DoorKind::Padlock,
+        DoorKind::Shed,
+        DoorKind::Cabinet,
+        DoorKind::Mailbox,
+    ];
+    let mut home = Household::empty();
+    for kind in kinds {
+        let door = home.next_door();
+        let lock = Lock::on(door, LockKind::SmallLock);
+        let parts = [Change::AddDoor(Door::of(kind)), Change::AddLock(lock)];
+        home = home.with_all(parts).unwrap();
+    }
+    let sizes = |home: &Household| -> Vec<usize> {
+        let groups = groups(home, Grouping::AllAlike);
+        groups.iter().map(|group| group.locks.len()).collect()
+    };
+    assert_eq!(sizes(&home), [2, 2], "padlocks; cabinet and mailbox");
+    // What shares a key today can share one.
+    let key = home.next_key();
+    let mut home = home.with(Change::AddKey(Key::default())).unwrap();
+    let locks: Vec<(LockId, Lock)> = home.locks().map(|(id, lock)| (id, lock.clone())).collect();
+    for (id, lock) in &locks[1..3] {
+        let lock = lock.clone().opened_by(key);
+        home = home.with(Change::SetLock(*id, lock)).unwrap();
+    }
+    assert_eq!(sizes(&home), [3, 1], "padlocks and the cabinet; mailbox");
+}

@@ -66,8 +66,8 @@ fn locksmith_is_asked_to_open_the_door_unless_somebody_can_get_in() {
             .map(|quote| quote.count)
     };
     for (can_get_in, count) in [
-        (None, Some(None)),
-        (Some(false), Some(None)),
+        (None, Some(Some(1))),
+        (Some(false), Some(Some(1))),
         (Some(true), None),
     ] {
         let page = page(can_get_in);

@@ -76,7 +76,7 @@ fn fresh_loss_asks_how_before_it_says_how_soon() -> Result<()> {
         );
         page.click("link", "What it costs").await?;
         arrive(page, "What it costs").await?;
-        page.wait_for_text("A visit as soon as you can get one")
+        page.wait_for_text("A visit in ordinary hours or, if it cannot wait")
             .await
     })
 }

@@ -247,6 +247,7 @@ fn plan_texts() -> Vec<String> {
         Action::ChangeCodesAndUsers,
     ] {
         texts.push(words::verb(action).to_owned());
+        texts.push(words::verb_for(action, Some(LockKind::NotSure)).to_owned());
     }
     for who in [
         WhoActs::Household,
@@ -295,6 +296,7 @@ fn plan_texts() -> Vec<String> {
         [
             Priced::CallOutAtAnyHour,
             Priced::RekeyedOrNew,
+            Priced::KindNotKnown,
             Priced::ByOthers,
         ]
         .map(|what| words::priced(what).to_owned()),
@@ -389,9 +391,12 @@ fn brief_texts() -> Vec<String> {
         Action::ChangeLockOrLevers,
         Action::ReplaceSmallLock,
     ] {
-        texts.push(brief::work(action).to_owned());
+        for kind in [LockKind::PinTumbler, LockKind::NotSure] {
+            texts.push(brief::work(action, kind).to_owned());
+        }
     }
     texts.extend([
+        brief::key_of("A", &[DoorKind::Shed, DoorKind::Shed, DoorKind::BackDoor]),
         brief::material(Some(Material::Wood)),
         brief::lengths(30, 35),
         brief::locks(&[0, 2]),

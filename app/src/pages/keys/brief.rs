@@ -34,10 +34,10 @@ pub fn BriefPage(props: &OverviewProps) -> Html {
                 { match &*made {
                     Err(_) => html! { <p class="caution">{ words::SAFETY }</p> },
                     Ok(made) if made.locks.is_empty() && made.keys.is_empty() => html! { <p>{ words::NOTHING }</p> },
-                    Ok(_) => html! {
+                    Ok(made) => html! {
                         <>
                             <p class="lede">{ words::LEDE }</p>
-                            { ticks(&state) }
+                            { ticks(&state, !made.locks.is_empty()) }
                             <p class="note">{ words::PRINT_CAUTION }</p>
                             <p class="row">
                                 <button type="button" class="press" onclick={print}>{ words::PRINT }</button>

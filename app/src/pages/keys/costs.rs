@@ -4,7 +4,7 @@ mod form;
 
 use std::rc::Rc;
 
-use self_check_core::household::{Cost, CostLine, plan};
+use self_check_core::household::{Cost, CostLine, PriceItem, Priced, plan};
 use yew::prelude::*;
 
 use super::bar::Bar;
@@ -69,7 +69,10 @@ fn sum(cost: &Cost) -> Html {
                     <tbody>{ for cost.lines.iter().map(line) }</tbody>
                 </table>
             </div>
-            if cost.lines.iter().any(|line| line.count < line.at_most) {
+            if cost.lines.iter().any(|line| line.what == OPENING) {
+                <p class="note">{ words::AT_MOST_IF_SHUT }</p>
+            }
+            if cost.lines.iter().any(is_more_if_new) {
                 <p class="note">{ words::AT_MOST_IF_NEW }</p>
             }
             <p class="lede"><b>{ words::TOTAL }{ ": " }{ total }</b></p>
@@ -79,6 +82,19 @@ fn sum(cost: &Cost) -> Html {
             }
         </>
     }
+}
+
+const OPENING: Priced = Priced::Item(PriceItem::Opening);
+
+/// Whether the line grows where a lock cannot be set to a key that stays: visits and openings do not.
+fn is_more_if_new(line: &CostLine) -> bool {
+    let is_a_visit = matches!(
+        line.what,
+        OPENING
+            | Priced::CallOutAtAnyHour
+            | Priced::Item(PriceItem::CallOut | PriceItem::CallOutAfterHours)
+    );
+    line.count < line.at_most && !is_a_visit
 }
 
 fn line(line: &CostLine) -> Html {

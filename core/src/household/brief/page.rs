@@ -7,10 +7,10 @@ use crate::advice::Urgency;
 
 use super::super::grouping::keyways::Keyways;
 use super::super::index::Index;
-use super::super::kinds::{LockKind, PriceItem};
+use super::super::kinds::{Arrangement, LockKind, PriceItem};
 use super::super::plan::{Origin, Plan, PlannedKey, Recipient, Work};
 use super::super::remedy::WhoActs;
-use super::super::{Household, KeyId, LockId, Priced};
+use super::super::{DoorId, Household, KeyId, LockId, Priced};
 use super::{
     AfterVisit, Ask, Brief, BriefChoices, BriefKey, BriefLock, BriefRecipient, MatchedLock, Quote,
     SafetyFirst,
@@ -33,23 +33,17 @@ pub fn brief(
         .filter(|work| work.who == WhoActs::Household)
         .collect();
     let place_of = |lock: &LockId| works.iter().position(|work| work.lock == *lock);
-    let own: Vec<(usize, &PlannedKey)> = plan
-        .keys
-        .iter()
-        .enumerate()
-        .filter(|(_, key)| key.who == WhoActs::Household)
-        .filter(|(_, key)| {
-            key.locks.iter().any(|lock| place_of(lock).is_some()) || is_only_copies(key)
-        })
-        .collect();
+    let own = keys_of_the_page(&index, plan, &works);
     let locks: Vec<BriefLock> = works
         .iter()
         .filter_map(|work| lock_of(&index, plan, work, &own, choices))
         .collect();
     let keys: Vec<BriefKey> = own
         .iter()
-        .map(|(_, key)| BriefKey {
-            is_new: matches!(key.origin, Origin::New { .. }),
+        .map(|key| BriefKey {
+            is_new: key.today.is_none(),
+            is_left: key.planned.is_none(),
+            is_at_hand: key.today.is_some_and(|key| index.is_at_hand(key)),
             locks: key.locks.iter().filter_map(place_of).collect(),
             other_doors: key
                 .locks
@@ -59,8 +53,10 @@ pub fn brief(
                 .filter_map(|lock| household.door(lock.door))
                 .map(|door| door.kind)
                 .collect(),
-            copies: copies_of(household, key, choices),
-            total: key.copy_count(),
+            copies: key
+                .planned
+                .map_or_else(Vec::new, |(_, key)| copies_of(household, key, choices)),
+            total: key.planned.map_or(0, |(_, key)| key.copy_count()),
         })
         .collect();
     Ok(Brief {
@@ -68,12 +64,81 @@ pub fn brief(
         matched: matched(&index, &own, &works, choices),
         kinds: kinds_of(&locks),
         same_keyway: same_keyway(&index, &works),
-        quotes: quotes(household, plan, to_open(&locks, choices), choices),
+        quotes: quotes(
+            household,
+            plan,
+            to_open(household, &locks, choices),
+            choices,
+        ),
         after: after(&index, plan, &works, &keys),
         locks,
         keys,
         ask: ASK,
     })
+}
+
+/// A key of the page.
+struct PageKey<'a> {
+    /// What the plan says of it, with its place there; nothing of one that a lock of the page goes on
+    /// taking beside a new one.
+    planned: Option<(usize, &'a PlannedKey)>,
+    /// Which key of today it is, if it stays.
+    today: Option<KeyId>,
+    locks: Vec<LockId>,
+}
+
+/// The keys of the page in the order of the first lock that each opens there; those of which only copies
+/// are wanted last.
+fn keys_of_the_page<'a>(index: &Index<'_>, plan: &'a Plan, works: &[&Work]) -> Vec<PageKey<'a>> {
+    let first_place = |locks: &[LockId]| works.iter().position(|work| locks.contains(&work.lock));
+    let planned = plan.keys.iter().enumerate();
+    let planned = planned.filter(|(_, key)| {
+        key.who == WhoActs::Household && (first_place(&key.locks).is_some() || is_only_copies(key))
+    });
+    let mut keys: Vec<PageKey<'a>> = planned
+        .map(|(place, key)| PageKey {
+            planned: Some((place, key)),
+            today: match key.origin {
+                Origin::Kept(key) => Some(key),
+                Origin::New { .. } => None,
+            },
+            locks: key.locks.clone(),
+        })
+        .collect();
+    let left: BTreeSet<KeyId> = works
+        .iter()
+        .filter(|work| !is_central(index, work.lock))
+        .flat_map(|work| left_in(index, work))
+        .collect();
+    for id in left {
+        if keys.iter().all(|key| key.today != Some(id)) {
+            let drops = |lock: &LockId| {
+                let mut works = plan.works.iter();
+                works.any(|work| work.lock == *lock && work.drops.contains(&id))
+            };
+            let opened = index.opened_by(id).iter().copied();
+            keys.push(PageKey {
+                planned: None,
+                today: Some(id),
+                locks: opened.filter(|lock| !drops(lock)).collect(),
+            });
+        }
+    }
+    keys.sort_by_key(|key| first_place(&key.locks).unwrap_or(works.len()));
+    keys
+}
+
+/// The keys of today that the lock goes on taking.
+fn left_in<'i>(index: &'i Index<'_>, work: &'i Work) -> impl Iterator<Item = KeyId> + 'i {
+    let lock = index.household.lock(work.lock);
+    let keys = lock.into_iter().flat_map(|lock| &lock.keys).copied();
+    keys.filter(|key| !work.drops.contains(key))
+}
+
+/// Whether the lock takes the own keys of many: they are not told one by one.
+fn is_central(index: &Index<'_>, lock: LockId) -> bool {
+    let lock = index.household.lock(lock);
+    lock.is_some_and(|lock| lock.arrangement == Arrangement::CentralLock)
 }
 
 /// A key that stays and of which only copies are wanted.
@@ -85,7 +150,7 @@ fn lock_of(
     index: &Index<'_>,
     plan: &Plan,
     work: &Work,
-    own: &[(usize, &PlannedKey)],
+    own: &[PageKey<'_>],
     choices: BriefChoices,
 ) -> Option<BriefLock> {
     let lock = index.household.lock(work.lock)?;
@@ -106,14 +171,19 @@ fn lock_of(
         restricted: old.find_map(|key| key.restricted),
         has_working_key: lock.keys.iter().any(|&key| index.is_at_hand(key)),
         is_shut: plan.shut.contains(&lock.door),
-        keys: work
-            .takes
+        keys: own
             .iter()
-            .filter_map(|take| own.iter().position(|(place, _)| place == take))
+            .enumerate()
+            .filter(|(_, key)| match (key.planned, key.today) {
+                (Some((place, _)), _) => work.takes.contains(&place),
+                (None, today) => left_in(index, work).any(|left| today == Some(left)),
+            })
+            .map(|(place, _)| place)
             .collect(),
+        keeps_many_keys: is_central(index, work.lock) && left_in(index, work).next().is_some(),
         only_if_keyed_to: work.only_if_keyed_to.and_then(|kept| {
             let mut keys = own.iter();
-            keys.position(|(_, key)| key.origin == Origin::Kept(kept))
+            keys.position(|key| key.today == Some(kept))
         }),
         urgency: choices.urgency.then_some(work.urgency).filter(|_| !is_open),
         may_be_sooner: choices.urgency && work.may_be_sooner(),
@@ -123,15 +193,16 @@ fn lock_of(
 /// The locks that stay of each key that a lock of the page shall take.
 fn matched(
     index: &Index<'_>,
-    own: &[(usize, &PlannedKey)],
+    own: &[PageKey<'_>],
     works: &[&Work],
     choices: BriefChoices,
 ) -> Vec<MatchedLock> {
     let is_on_page = |lock: LockId| works.iter().any(|work| work.lock == lock);
-    let kept = own.iter().enumerate().filter(|(_, (_, key))| {
-        matches!(key.origin, Origin::Kept(_)) && key.locks.iter().any(|&lock| is_on_page(lock))
+    let kept = own.iter().enumerate().filter(|(_, key)| {
+        let is_kept = key.planned.is_some() && key.today.is_some();
+        is_kept && key.locks.iter().any(|&lock| is_on_page(lock))
     });
-    let locks = kept.flat_map(|(place, (_, key))| key.locks.iter().map(move |&lock| (place, lock)));
+    let locks = kept.flat_map(|(place, key)| key.locks.iter().map(move |&lock| (place, lock)));
     let staying = locks.filter(|&(_, lock)| !is_on_page(lock));
     let matched = staying.filter_map(|(key, lock)| {
         let lock = index.household.lock(lock)?;
@@ -193,36 +264,50 @@ fn same_keyway(index: &Index<'_>, works: &[&Work]) -> Vec<Vec<usize>> {
         .collect()
 }
 
-/// Whether a door may have to be opened first: no key to it is at hand, and nobody has said that they
+/// How many doors may have to be opened first: no key to them is at hand, and nobody has said that they
 /// can get in.
-fn to_open(locks: &[BriefLock], choices: BriefChoices) -> bool {
-    choices.readiness.can_get_in != Some(true) && locks.iter().any(|lock| lock.is_shut)
+fn to_open(household: &Household, locks: &[BriefLock], choices: BriefChoices) -> u64 {
+    if choices.readiness.can_get_in == Some(true) {
+        return 0;
+    }
+    let shut = locks.iter().filter(|lock| lock.is_shut);
+    let doors = shut.filter_map(|lock| household.lock(lock.lock));
+    let doors: BTreeSet<DoorId> = doors.map(|lock| lock.door).collect();
+    doors.len() as u64
 }
 
-fn quotes(household: &Household, plan: &Plan, to_open: bool, choices: BriefChoices) -> Vec<Quote> {
+fn quotes(household: &Household, plan: &Plan, to_open: u64, choices: BriefChoices) -> Vec<Quote> {
     let quantities = plan.quantities_at_most(0);
-    let either = quantities.of(Priced::RekeyedOrNew);
-    let any_hour = quantities.of(Priced::CallOutAtAnyHour);
+    let not_known = quantities.of(Priced::KindNotKnown);
+    let either = quantities.of(Priced::RekeyedOrNew) + not_known;
+    let visit = |item: PriceItem| match plan.visit() {
+        Some(Priced::CallOutAtAnyHour) => Some(1),
+        Some(Priced::Item(it)) if it == item => Some(1),
+        // Its price is asked for in case the visit comes to that.
+        Some(_) if item == PriceItem::CallOutAfterHours => None,
+        _ => Some(0),
+    };
     let count = |item: PriceItem| match item {
+        PriceItem::CallOut | PriceItem::CallOutAfterHours => visit(item),
         PriceItem::RekeyedCylinder | PriceItem::NewCylinder => {
             Some(quantities.of(Priced::Item(item)) + either)
         }
-        PriceItem::LockOrLevers => Some(quantities.of(Priced::Item(item))),
-        PriceItem::Copy => Some(quantities.of(Priced::Item(item))),
-        PriceItem::CallOut => Some(quantities.of(Priced::Item(item)) + any_hour),
-        PriceItem::CallOutAfterHours => {
-            let visits = quantities.of(Priced::Item(item)) + any_hour;
-            (visits > 0 || plan.visit().is_none()).then_some(visits)
-        }
-        // Nobody can say before somebody stands at the door.
-        PriceItem::Opening => (!to_open).then_some(0),
-        PriceItem::SmallLock => Some(quantities.of(Priced::Item(item))),
+        PriceItem::Opening => Some(to_open),
+        PriceItem::LockOrLevers => Some(quantities.of(Priced::Item(item)) + not_known),
+        PriceItem::SmallLock | PriceItem::Copy => Some(quantities.of(Priced::Item(item))),
+    };
+    let instead = |item: PriceItem| match item {
+        PriceItem::CallOutAfterHours => u64::from(plan.visit() == Some(Priced::CallOutAtAnyHour)),
+        PriceItem::NewCylinder => either,
+        PriceItem::LockOrLevers => not_known,
+        _ => 0,
     };
     let items = PriceItem::ALL.iter().copied();
     items
         .map(|item| Quote {
             item,
             count: count(item),
+            instead: instead(item),
             told: household.prices().of(item).filter(|_| choices.prices),
         })
         .filter(|quote| quote.count != Some(0))

@@ -295,10 +295,8 @@ fn work(
                 work.actions = vec![Action::ChangeCylinder];
                 work.price = Priced::Item(PriceItem::NewCylinder);
             }
+            Sharing::Unknown if lock.kind == LockKind::NotSure => {}
             Sharing::Unknown => work.price = Priced::RekeyedOrNew,
-        }
-        if lock.kind == LockKind::NotSure && sharing == Sharing::Same {
-            work.price = Priced::RekeyedOrNew;
         }
     }
     work.exposed = lock

@@ -1,7 +1,7 @@
 //! Words of the page for the locksmith.
 
 use self_check_core::advice::{Action, Urgency};
-use self_check_core::household::brief::{AfterVisit, Ask, BriefRecipient};
+use self_check_core::household::brief::{AfterVisit, Ask, BriefRecipient, Quote};
 use self_check_core::household::{DoorKind, Inside, LockKind, Material};
 
 use crate::copy::Listed;
@@ -107,13 +107,21 @@ texts! {
     /// Opens.
     OPENS = "opens";
     /// Of today, before the other doors it opens.
-    STAYS = "stays as it is, and we bring it to be copied";
+    STAYS = "stays as it is";
+    /// One of today at hand, of which copies are wanted.
+    BRING_TO_COPY = ", and we bring it to be copied";
+    /// One of today at hand.
+    BRING = ", and we bring it";
+    /// A lock that goes on taking the own keys of many.
+    AND_MANY = "and every other key that opens it today";
     /// Fourth part.
     QUOTES = "Price before the work begins";
     /// For.
     FOR = "For";
     /// Count.
     COUNT = "At most";
+    /// Beside a count that stands in place of the one above it.
+    INSTEAD = "“Or”: in place of a line above, not beside it.";
     /// Told elsewhere.
     TOLD = "Told elsewhere";
     /// To be filled in.
@@ -190,8 +198,11 @@ pub fn recipient(recipient: BriefRecipient, people: usize) -> String {
 }
 
 /// What shall be done, in the trade's words with their meaning at the foot of the page.
-pub fn work(action: Action) -> &'static str {
+pub fn work(action: Action, kind: LockKind) -> &'static str {
     match action {
+        Action::RekeyCylinder if kind == LockKind::NotSure => {
+            "rekey (set to a new key), or a new cylinder or lock: you tell us which, before the work"
+        }
         Action::RekeyCylinder => "rekey (set to a new key)",
         Action::ChangeCylinder => "new cylinder, flush",
         Action::ChangeLockOrLevers => "new levers (flat plates) or lock",
@@ -265,9 +276,19 @@ pub fn key(place: usize) -> String {
 
 /// A key of today, by the doors it opens that are not on the page.
 pub fn key_of(letter: &str, doors: &[DoorKind]) -> String {
-    let doors: Vec<String> = doors
-        .iter()
-        .map(|door| door.words().to_lowercase())
+    let mut kinds: Vec<(DoorKind, usize)> = Vec::new();
+    for &door in doors {
+        match kinds.iter_mut().find(|(kind, _)| *kind == door) {
+            Some((_, count)) => *count += 1,
+            None => kinds.push((door, 1)),
+        }
+    }
+    let doors: Vec<String> = kinds
+        .into_iter()
+        .map(|(door, count)| match count {
+            1 => door.words().to_lowercase(),
+            count => of_a_kind(&door.words().to_lowercase(), count),
+        })
         .collect();
     match doors.as_slice() {
         [] => format!("{KEY} {letter}"),
@@ -278,6 +299,16 @@ pub fn key_of(letter: &str, doors: &[DoorKind]) -> String {
 /// How many of a kind.
 pub fn of_a_kind(kind_words: &str, count: usize) -> String {
     format!("{} × {kind_words}", counted(count))
+}
+
+/// How many at most, and whether they come in place of the line above.
+pub fn at_most(quote: &Quote) -> String {
+    match quote.count {
+        None => String::new(),
+        Some(count) if quote.instead == 0 => count.to_string(),
+        Some(count) if quote.instead == count => format!("or {count}"),
+        Some(count) => format!("{}, or {count}", count - quote.instead),
+    }
 }
 
 /// So many of so many locks.

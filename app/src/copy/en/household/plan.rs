@@ -4,7 +4,7 @@ use self_check_core::advice::Action;
 use self_check_core::household::plan::{Note, Recipient, Step};
 use self_check_core::household::remedy::WhoActs;
 use self_check_core::household::{
-    CostLine, ExposedBy, Household, Loss, Place, PriceRange, Priced, WayKind,
+    CostLine, ExposedBy, Household, LockKind, Loss, Place, PriceRange, Priced, WayKind,
 };
 
 use super::Names;
@@ -102,7 +102,7 @@ texts! {
     /// Row.
     ROW_LOST = "Most locks to change when one ring is lost";
     /// Row.
-    ROW_BEYOND = "Doors that people can open without need";
+    ROW_BEYOND = "Doors that people’s keys open without need";
     /// Row.
     ROW_SET_UP = "Locks to change before it is so";
     /// Row.
@@ -157,6 +157,8 @@ texts! {
     TOTAL = "Sum of what is known";
     /// Why there is a range of numbers.
     AT_MOST_IF_NEW = "The larger number is for locks that cannot be set to a key that stays: then all locks of that key get a new one.";
+    /// Why there may be an opening to pay.
+    AT_MOST_IF_SHUT = "No key to a door may be at hand: the larger number counts that it has to be opened first.";
     /// No price told.
     NO_PRICE = "no price yet";
     /// Somebody else pays, or it has to be asked.
@@ -302,6 +304,16 @@ pub fn verb(action: Action) -> &'static str {
         Action::TellOwner => "tell its owner",
         Action::ChangeCodesAndUsers => "change the code, remove old users",
         other => super::super::action(other).title,
+    }
+}
+
+/// What is done to a lock: where nobody knows its kind, the locksmith says.
+pub fn verb_for(action: Action, kind: Option<LockKind>) -> &'static str {
+    match (action, kind) {
+        (Action::RekeyCylinder, Some(LockKind::NotSure)) => {
+            "rekey (set to a new key), or a new cylinder (the part the key goes into) or lock: the locksmith says which"
+        }
+        (action, _) => verb(action),
     }
 }
 
@@ -506,10 +518,13 @@ pub fn priced(what: Priced) -> &'static str {
     match what {
         Priced::Item(item) => item.words(),
         Priced::CallOutAtAnyHour => {
-            "A visit as soon as you can get one: in ordinary hours, or at night or at a weekend"
+            "A visit in ordinary hours or, if it cannot wait, at night or at a weekend"
         }
         Priced::RekeyedOrNew => {
             "One lock rekeyed (set to a new key), or a new cylinder (the part the key goes into): the locksmith says which"
+        }
+        Priced::KindNotKnown => {
+            "One lock of a kind not known: rekeyed (set to a new key), a new cylinder (the part the key goes into) or a new lever lock (flat plates inside). The locksmith says which"
         }
         Priced::ByOthers => "One lock that is another’s to change",
     }

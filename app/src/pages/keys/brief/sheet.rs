@@ -20,8 +20,8 @@ pub fn sheet(brief: &Brief, overview: &Overview) -> Html {
     html! {
         <section class="brief" aria-labelledby="brief">
             <h2 id="brief">{ words::SHEET }</h2>
-            { first(brief) }
             if !brief.locks.is_empty() {
+                { first(brief) }
                 { locks(brief, overview) }
             }
             { keys(brief) }
@@ -185,7 +185,9 @@ fn lock_row(overview: &Overview, place: usize, lock: &BriefLock, has_urgency: bo
         None if lock.has_no_inside() => words::NONE,
         inside => words::inside(inside),
     };
-    let keys: Vec<String> = lock.keys.iter().map(|&key| words::key(key)).collect();
+    let keys = lock.keys.iter().map(|&key| words::key(key));
+    let many = lock.keeps_many_keys.then(|| words::AND_MANY.to_owned());
+    let keys: Vec<String> = keys.chain(many).collect();
     let working_key = if lock.has_working_key {
         words::YES
     } else {
@@ -193,7 +195,7 @@ fn lock_row(overview: &Overview, place: usize, lock: &BriefLock, has_urgency: bo
     };
     let work = html! {
         <>
-            { words::work(lock.action) }
+            { words::work(lock.action, lock.kind) }
             if let Some(key) = lock.only_if_keyed_to {
                 <small>{ words::only_if_keyed_to(&words::key(key)) }</small>
             }
@@ -271,7 +273,7 @@ fn key_line(place: usize, key: &BriefKey) -> String {
     }
     if !key.is_new {
         let and = if key.locks.is_empty() { "" } else { "," };
-        line += &format!("{and} {}", words::STAYS);
+        line += &format!("{and} {}{}", words::STAYS, bring(key));
     }
     if key.copies.is_empty() {
         return format!("{line}.");
@@ -293,6 +295,15 @@ fn key_line(place: usize, key: &BriefKey) -> String {
         });
     let people: Vec<plan_words::Alike> = people.collect();
     format!("{line}. {}.", plan_words::for_whom(key.total, &people))
+}
+
+/// A key of today is brought along, if somebody has it.
+fn bring(key: &BriefKey) -> &'static str {
+    match (key.is_at_hand, key.copies.is_empty()) {
+        (false, _) => "",
+        (true, true) => words::BRING,
+        (true, false) => words::BRING_TO_COPY,
+    }
 }
 
 fn quotes(brief: &Brief, household: &Household) -> Html {
@@ -317,7 +328,7 @@ fn quotes(brief: &Brief, household: &Household) -> Html {
                         { for brief.quotes.iter().map(|quote| html! {
                             <tr key={quote.item.id()}>
                                 <th scope="row">{ quote.item.words() }</th>
-                                <td class="number">{ quote.count.map(|count| count.to_string()).unwrap_or_default() }</td>
+                                <td class="number">{ words::at_most(quote) }</td>
                                 if has_told {
                                     <td class="number">{ quote.told.map(plan_words::price).unwrap_or_default() }</td>
                                 }
@@ -327,6 +338,9 @@ fn quotes(brief: &Brief, household: &Household) -> Html {
                     </tbody>
                 </table>
             </div>
+            if brief.quotes.iter().any(|quote| quote.instead > 0) {
+                <p class="note">{ words::INSTEAD }</p>
+            }
             if has_told && included > 0 {
                 <p class="note">{ words::included(included) }</p>
             }

@@ -7,8 +7,8 @@ use crate::copy::en::household::brief as words;
 use crate::household::{HouseholdAct, HouseholdHandle};
 use crate::ui::{Field, choose_among, tick};
 
-/// The ticks and the three questions.
-pub fn ticks(state: &HouseholdHandle) -> Html {
+/// The ticks and the three questions, which are about the work at the door.
+pub fn ticks(state: &HouseholdHandle, sees_to_a_lock: bool) -> Html {
     let now = state.brief;
     let box_of = |label, is_ticked, put: fn(BriefChoices, bool) -> BriefChoices| {
         let state = state.clone();
@@ -28,6 +28,7 @@ pub fn ticks(state: &HouseholdHandle) -> Html {
                     { box_of(words::PRICES, now.prices, |choices, prices| BriefChoices { prices, ..choices }) }
                 </div>
             </fieldset>
+            if sees_to_a_lock {
             <details>
                 <summary>{ words::BEFORE }</summary>
                 <div class="fields">
@@ -39,6 +40,7 @@ pub fn ticks(state: &HouseholdHandle) -> Html {
                     |choices, answer| choices.readiness.has_proof = answer) }
                 </div>
             </details>
+            }
         </>
     }
 }

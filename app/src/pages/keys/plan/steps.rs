@@ -254,7 +254,8 @@ fn work_line(overview: &Overview, plan: &Plan, lock: LockId) -> String {
     let name = overview.names.lock(lock);
     let work = plan.works.iter().find(|work| work.lock == lock);
     let verbs = work.into_iter().flat_map(|work| work.actions.iter());
-    let verbs: Vec<&str> = verbs.map(|&action| words::verb(action)).collect();
+    let kind = overview.household.lock(lock).map(|lock| lock.kind);
+    let verbs: Vec<&str> = verbs.map(|&action| words::verb_for(action, kind)).collect();
     let kept = work.and_then(|work| work.only_if_keyed_to);
     let kept = kept.map(|key| board::key_to(&overview.names.key_in_a_row(key)));
     let only = kept.map(|key| format!(", but {}", words::only_if_keyed_to(&key)));
