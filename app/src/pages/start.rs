@@ -50,8 +50,8 @@ pub fn start(session: &SessionHandle) -> Html {
             <section aria-labelledby="also">
                 <h2 id="also">{ site::ALSO_HERE }</h2>
                 <ul>
-                    <li><a href={Route::Picture}>{ site::ALSO_PICTURE }</a></li>
-                    <li><a href={Route::Keys}>{ site::ALSO_KEYS }</a></li>
+                    <li><a class="alone" href={Route::Picture}>{ site::ALSO_PICTURE }</a></li>
+                    <li><a class="alone" href={Route::Keys}>{ site::ALSO_KEYS }</a></li>
                 </ul>
                 <p class="note">
                     { requests_line() }{ " " }
