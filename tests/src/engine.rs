@@ -23,6 +23,8 @@ const PATIENCE: Duration = Duration::from_secs(20);
 /// A make of browser.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Engine {
+    /// Blink, in Chromium: the same walks as in the others.
+    Chromium,
     /// Gecko, in Firefox.
     Firefox,
     /// WebKit, in its own small browser for GTK.
@@ -57,6 +59,13 @@ pub fn site() -> Result<String> {
 impl Engine {
     fn capabilities(self) -> Value {
         match self {
+            Self::Chromium => json!({
+                "browserName": "chrome",
+                "goog:chromeOptions": {
+                    "binary": named("CHROMIUM", "/usr/bin/chromium"),
+                    "args": ["--headless", "--no-sandbox", "--disable-gpu", "--disable-quic"],
+                },
+            }),
             Self::Firefox => json!({
                 "browserName": "firefox",
                 "moz:firefoxOptions": {
@@ -75,6 +84,7 @@ impl Engine {
 
     fn driver(self) -> String {
         match self {
+            Self::Chromium => named("CHROMEDRIVER", "chromedriver"),
             Self::Firefox => named("GECKODRIVER", "geckodriver"),
             Self::WebKit => named("WEBKITDRIVER", "WebKitWebDriver"),
         }

@@ -1,4 +1,4 @@
-//! The main walks through the site in browsers of other makes: `cargo xtask test engines`.
+//! The main walks through the site in browsers of three makes: `cargo xtask test engines`.
 
 use self_check_tests::engine::{Engine, Tab, site, walk_in};
 use self_check_tests::given::{Kind, Picture};
@@ -14,6 +14,7 @@ const WHO: &str = "Who has this key, or has had it?";
 /// One test for each make.
 macro_rules! in_each {
     ($($name:ident;)*) => {
+        mod chromium { $(#[test] fn $name() -> super::Result<()> { super::$name(super::Engine::Chromium) })* }
         mod firefox { $(#[test] fn $name() -> super::Result<()> { super::$name(super::Engine::Firefox) })* }
         mod webkit { $(#[test] fn $name() -> super::Result<()> { super::$name(super::Engine::WebKit) })* }
     };

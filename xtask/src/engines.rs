@@ -1,11 +1,11 @@
-//! Browsers of other makes for the walks that are asked for by `cargo xtask test engines`: Firefox, and WebKit.
+//! Browsers for the walks that are asked for by `cargo xtask test engines`: Chromium, Firefox, and WebKit.
 
 use std::path::PathBuf;
 use std::process::Command;
 
 use anyhow::{Context, Result};
 
-use crate::browser::on_search_path;
+use crate::browser::{Browser, on_search_path};
 use crate::tool::Tool;
 use crate::{apt, say};
 
@@ -18,7 +18,11 @@ pub struct Engine {
 }
 
 /// All of them.
-pub const ENGINES: [Engine; 2] = [
+pub const ENGINES: [Engine; 3] = [
+    Engine {
+        name: "chromium",
+        name_to: chromium,
+    },
     Engine {
         name: "firefox",
         name_to: firefox,
@@ -28,6 +32,11 @@ pub const ENGINES: [Engine; 2] = [
         name_to: webkit,
     },
 ];
+
+fn chromium(command: &mut Command) -> Result<()> {
+    Browser::find_or_install()?.name_to(command);
+    Ok(())
+}
 
 fn firefox(command: &mut Command) -> Result<()> {
     say::step("Firefox and its driver");

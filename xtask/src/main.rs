@@ -42,7 +42,7 @@ cargo xtask build              leave the finished site in dist/
 cargo xtask test [STEP ...]    run every check, or only the named steps; sets up the browser it needs
 cargo xtask test journeys -- NAME
                                run the browser journeys whose name contains NAME
-cargo xtask test engines       walk through the site in Firefox and WebKit too
+cargo xtask test engines       walk through the site in Chromium, Firefox and WebKit alike
 cargo xtask screenshots        take the pictures in docs/pictures/ from the real page
 cargo xtask bench [PART ...]   measure the core and the page, and hold them to what they promise of their speed
 cargo xtask bench --page       measure the page in the browser beside two others, as a table
