@@ -89,7 +89,7 @@ const STEPS: [Step; 11] = [
     Step {
         name: "engines",
         is_usual: false,
-        about: "The main walks in Firefox and WebKit",
+        about: "The main walks in Chromium, Firefox and WebKit",
         run: engines,
     },
 ];
