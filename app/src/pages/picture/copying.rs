@@ -43,6 +43,7 @@ pub fn section(desk: &DeskHandle, opened: &Opened, work: &Work) -> Html {
             <div role="status">{ said_of(hiding) }</div>
             // An element of their own: among the others one more would have the picture made anew under the finger.
             <div>{ for desk.covers.iter().enumerate().map(|(which, cover)| presses(opened, which, *cover, &set)) }</div>
+            <p id={KEYS} class="hint">{ words::COVER_KEYS }</p>
             { error_beside(desk, Entry::Covers) }
             <p class="row">
                 <button id="picture-add-cover" type="button" class="press-quiet" onclick={one_more}
@@ -54,7 +55,6 @@ pub fn section(desk: &DeskHandle, opened: &Opened, work: &Work) -> Html {
                     }
                 }) }
             </p>
-            <p id={KEYS} class="hint">{ words::COVER_KEYS }</p>
             { formats(desk, &change) }
             <p class="note">{ words::COPY_NOTE }</p>
             <p class="row">

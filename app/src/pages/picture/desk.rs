@@ -155,7 +155,7 @@ fn made_visible(cover: Rectangle, size: Size) -> Cover {
     }
 }
 
-/// A key's cover is at least this part of the picture's longer side.
+/// A key's cover is at least this part of the picture's longer side: our assumption of what a finger finds.
 const LEAST_COVER: u32 = 12;
 
 /// What can happen on the page.
