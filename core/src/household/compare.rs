@@ -83,7 +83,8 @@ impl Comparison {
 /// The ways of grouping the doors, in the order of [`Grouping::ALL`].
 ///
 /// As now counts what everybody carries today, and what they lost as if they carried it still: it is
-/// replaced. The other groupings give everybody the keys to the doors they need. Keys to a
+/// replaced. The other groupings give everybody the keys to the doors they need, see
+/// [`Group::carried_by`]. Keys to a
 /// building's, landlord's or neighbour's locks are carried in each of them and count in each.
 /// People who no longer should come in are left out: they carry nothing afterwards.
 pub fn compare(household: &Household) -> Vec<Comparison> {

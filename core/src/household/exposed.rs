@@ -209,11 +209,20 @@ pub fn ways_to_change(household: &Household) -> BTreeMap<WayId, Urgency> {
 pub(super) fn open_ways(index: &Index<'_>) -> BTreeMap<WayId, Urgency> {
     let ways = index.household.ways();
     let open = ways.filter_map(|(id, way)| {
-        let lost = way.losses().filter_map(|loss| way.urgency_of(loss)).max();
-        let urgency = lost.max(known_wrongly(index, id, way))?;
+        let urgency = way_to_change(index, way, &index.doors_by(id))?;
         Some((id, urgency))
     });
     open.collect()
+}
+
+/// How soon a way in that leads to these doors has to be changed; none while it is in good hands.
+pub(super) fn way_to_change(
+    index: &Index<'_>,
+    way: &Way,
+    doors: &BTreeSet<DoorId>,
+) -> Option<Urgency> {
+    let lost = way.losses().filter_map(|loss| way.urgency_of(loss)).max();
+    lost.max(known_wrongly(index, way, doors))
 }
 
 /// How soon old keys should stop working because one lies in this key safe; none while its code is in
@@ -222,14 +231,13 @@ pub(super) fn key_in_safe(index: &Index<'_>, id: WayId) -> Option<Urgency> {
     let way = index.household.way(id)?;
     let lost = way.losses().filter_map(Loss::urgency).max();
     let lost = lost.map(|urgency| urgency.max(IN_AN_OPEN_SAFE));
-    lost.max(known_wrongly(index, id, way))
+    lost.max(known_wrongly(index, way, &index.doors_by(id)))
 }
 
-/// How soon a way in has to be changed because of those who know it.
-fn known_wrongly(index: &Index<'_>, id: WayId, way: &Way) -> Option<Urgency> {
-    let doors = index.doors_by(id);
+/// How soon a way in to these doors has to be changed because of those who know it.
+fn known_wrongly(index: &Index<'_>, way: &Way, doors: &BTreeSet<DoorId>) -> Option<Urgency> {
     let knows = way.known_by.iter();
-    let known = knows.filter_map(|&holder| must_not_know(index, holder, &doors));
+    let known = knows.filter_map(|&holder| must_not_know(index, holder, doors));
     known.max()
 }
 

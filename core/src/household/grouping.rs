@@ -1,16 +1,18 @@
 //! Ways of grouping the doors by key.
 //!
-//! Grouping **by need** gives one key to all locks whose doors exactly the same people need. Of all
-//! groupings in which nobody's ring opens a door they do not need, it has the fewest keys for
-//! everybody at once; and no grouping makes fewer cylinders to rekey when a ring is lost, for a
-//! ring has to open every door its holder needs. Both follow from the definition and are checked
-//! against every grouping of up to eight doors.
+//! Grouping **by need** gives one key to all locks to which exactly the same people use a key: those
+//! who need the door and do not get in there without one. Of all groupings in which no key opens a door
+//! to which one of its users needs none, it has the fewest keys for everybody at once; and no grouping
+//! makes fewer cylinders to rekey when a ring is lost, for a ring has to open every door to which its
+//! holder carries a key. Both follow from the definition and are checked against every grouping of up to
+//! eight doors.
 //!
 //! Only locks the household decides about can be grouped. A building's system, a landlord's or a
 //! neighbour's lock stays as it is.
 
 pub(super) mod keep;
 pub(super) mod keyways;
+pub(super) mod users;
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -20,15 +22,18 @@ use crate::sources::{GROUPING_JUDGEMENT, Source, TRADE_KEYED_ALIKE};
 use super::index::Index;
 use super::kinds::{DoorKind, Grouping};
 use super::remedy::{WhoActs, remedy, who_acts};
-use super::{DoorId, HolderId, Household, KeyId, LockId};
+use super::{HolderId, Household, KeyId, LockId};
+use users::takes_it_from_a_safe;
 
 /// Locks that share a key, or would.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Group {
     /// The locks; never empty, in the order of their ids.
     pub locks: Vec<LockId>,
-    /// Who needs a door of the group, in the order of their ids.
-    pub needed_by: Vec<HolderId>,
+    /// Who carries a key to it, in the order of their ids: whoever needs a door of the group and does not
+    /// get in there by a code, a remote, an app or the key in a key safe. What somebody carries today,
+    /// they carry on.
+    pub carried_by: Vec<HolderId>,
 }
 
 impl Grouping {
@@ -44,7 +49,7 @@ pub fn groups(household: &Household, grouping: Grouping) -> Vec<Group> {
 }
 
 pub(super) fn groups_of(index: &Index<'_>, grouping: Grouping) -> Vec<Group> {
-    let needed = index.needed_by();
+    let users = index.users();
     let makes = makes(index);
     let locks = own_locks(index);
     let parts: Vec<Vec<LockId>> = match grouping {
@@ -54,16 +59,12 @@ pub(super) fn groups_of(index: &Index<'_>, grouping: Grouping) -> Vec<Group> {
             (keys, alone)
         }),
         Grouping::AllAlike => partition(&locks, |lock| makes.get(&lock)),
-        Grouping::ByNeed => partition(&locks, |lock| {
-            let door = index.door_of(lock);
-            let people = door.and_then(|door| needed.get(&door));
-            (makes.get(&lock), people.map_or(&[][..], Vec::as_slice))
-        }),
+        Grouping::ByNeed => partition(&locks, |lock| (makes.get(&lock), users.of_lock(lock))),
     };
     parts
         .into_iter()
         .map(|locks| Group {
-            needed_by: people_of(index, needed, &locks),
+            carried_by: carried_by(index, &locks),
             locks,
         })
         .collect()
@@ -82,20 +83,14 @@ pub(super) fn own_locks(index: &Index<'_>) -> Vec<LockId> {
         .collect()
 }
 
-fn people_of(
-    index: &Index<'_>,
-    needed: &BTreeMap<DoorId, Vec<HolderId>>,
-    locks: &[LockId],
-) -> Vec<HolderId> {
-    let doors: BTreeSet<DoorId> = locks
-        .iter()
-        .filter_map(|&lock| index.door_of(lock))
-        .collect();
-    let people = doors.iter().filter_map(|door| needed.get(door)).flatten();
-    let mut people: Vec<HolderId> = people.copied().collect();
-    people.sort_unstable();
-    people.dedup();
+fn carried_by(index: &Index<'_>, locks: &[LockId]) -> Vec<HolderId> {
+    let users = index.users();
+    let people = locks.iter().flat_map(|&lock| users.of_lock(lock));
+    let people: BTreeSet<HolderId> = people.copied().collect();
+    let people = people.into_iter();
     people
+        .filter(|&holder| !takes_it_from_a_safe(index, holder, locks))
+        .collect()
 }
 
 fn keys_of<'a>(index: &Index<'a>, lock: LockId) -> impl Iterator<Item = KeyId> + use<'a> {

@@ -7,6 +7,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use crate::advice::Urgency;
 
 use super::exposed::no_longer_should;
+use super::grouping::users::Users;
 use super::kinds::{Loss, WayKind, WhoDecides};
 use super::remedy::most_urgent;
 use super::{CopyId, DoorId, HolderId, Household, KeyId, LockId, Place, Refusal, WayId};
@@ -20,9 +21,10 @@ pub(super) struct Index<'a> {
     lost_by: BTreeMap<HolderId, Vec<KeyId>>,
     not_returned: BTreeMap<HolderId, Vec<KeyId>>,
     in_safe: BTreeMap<WayId, Vec<KeyId>>,
+    meant_for_safe: BTreeMap<WayId, Vec<KeyId>>,
     known: BTreeMap<HolderId, Vec<WayId>>,
     needs: OnceCell<BTreeMap<HolderId, BTreeSet<DoorId>>>,
-    needed_by: OnceCell<BTreeMap<DoorId, Vec<HolderId>>>,
+    users: OnceCell<Users>,
 }
 
 impl<'a> Index<'a> {
@@ -36,9 +38,10 @@ impl<'a> Index<'a> {
             lost_by: BTreeMap::new(),
             not_returned: BTreeMap::new(),
             in_safe: BTreeMap::new(),
+            meant_for_safe: BTreeMap::new(),
             known: BTreeMap::new(),
             needs: OnceCell::new(),
-            needed_by: OnceCell::new(),
+            users: OnceCell::new(),
         };
         for (id, lock) in household.locks() {
             index.locks_of_door.entry(lock.door).or_default().push(id);
@@ -48,6 +51,10 @@ impl<'a> Index<'a> {
         }
         for (id, copy) in household.copies() {
             index.copies_of_key.entry(copy.key).or_default().push(id);
+            if let Some(safe) = copy.place.key_safe() {
+                let meant = index.meant_for_safe.entry(safe).or_default();
+                meant.push(copy.key);
+            }
             match copy.place {
                 Place::Held(holder) => index.rings.entry(holder).or_default().push(copy.key),
                 Place::Lost {
@@ -134,10 +141,11 @@ impl<'a> Index<'a> {
         })
     }
 
-    /// The doors to which a way in leads: its own, and those that the keys in a key safe open.
+    /// The doors to which a way in leads: its own, and those that the keys meant for a key safe open.
     pub(super) fn doors_by(&self, way: WayId) -> BTreeSet<DoorId> {
         let own = self.household.way(way).map(|part| part.door);
-        let kept = self.in_safe(way).iter().flat_map(|&key| self.doors_of(key));
+        let meant = self.meant_for_safe(way).iter();
+        let kept = meant.flat_map(|&key| self.doors_of(key));
         own.into_iter().chain(kept).collect()
     }
 
@@ -157,6 +165,11 @@ impl<'a> Index<'a> {
     /// The keys in a key safe.
     pub(super) fn in_safe(&self, way: WayId) -> &[KeyId] {
         slice(&self.in_safe, &way)
+    }
+
+    /// The keys in a key safe, and those that went from there: one that is replaced is put back.
+    pub(super) fn meant_for_safe(&self, way: WayId) -> &[KeyId] {
+        slice(&self.meant_for_safe, &way)
     }
 
     /// The ways in a holder knows.
@@ -192,17 +205,9 @@ impl<'a> Index<'a> {
         })
     }
 
-    /// Who needs each door that anybody needs, in the order of their ids.
-    pub(super) fn needed_by(&self) -> &BTreeMap<DoorId, Vec<HolderId>> {
-        self.needed_by.get_or_init(|| {
-            let mut needed: BTreeMap<DoorId, Vec<HolderId>> = BTreeMap::new();
-            for (&holder, doors) in self.needs_of_everybody() {
-                for &door in doors {
-                    needed.entry(door).or_default().push(holder);
-                }
-            }
-            needed
-        })
+    /// Who uses a key to which lock.
+    pub(super) fn users(&self) -> &Users {
+        self.users.get_or_init(|| Users::of(self))
     }
 
     /// The doors a holder is said to need or, while nobody has said, those they can open; whatever

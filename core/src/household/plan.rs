@@ -7,6 +7,7 @@
 //! nothing; then those with the fewest new copies; then those of the earlier doors.
 
 mod after;
+mod allot;
 mod beside;
 mod copies;
 mod days;
@@ -39,8 +40,8 @@ pub use steps::{PlanStep, Step};
 pub struct Choices {
     /// How the doors shall be grouped afterwards.
     pub grouping: Grouping,
-    /// How many spares of each new key stay in the home; absent: as many as there are today, and enough for
-    /// two of each key.
+    /// How many spares of each key stay in the home; absent: as many as there are today, less those of a
+    /// key that stays that are handed on, and enough for two of each new key.
     pub spares: Option<u8>,
     /// Whether the locksmith comes outside ordinary hours.
     pub after_hours: bool,
@@ -118,6 +119,9 @@ pub struct PlannedKey {
     pub locks: Vec<LockId>,
     /// How many copies have to be cut, and for whom.
     pub copies: Vec<(Recipient, u32)>,
+    /// Copies of a key that stays that go to somebody who lacks one: those taken in, then spares in the
+    /// home.
+    pub handed_on: Vec<(CopyId, Recipient)>,
     /// What it takes where a lock cannot be set to this key, which stays: see [`Work::only_if_keyed_to`].
     pub otherwise: Option<Otherwise>,
 }
@@ -405,7 +409,7 @@ pub(super) fn plan_with(index: &Index<'_>, choices: Choices, groups: &[Group]) -
         shut: shut::shut(index, &works),
         stop_gaps: beside::stop_gaps(index, &exposed, &works),
         notes: beside::notes(index, &exposed, &works),
-        ways: beside::way_works(index),
+        ways: beside::way_works(index, &keys),
         void,
         given_back,
         exposed: exposed.into_values().collect(),

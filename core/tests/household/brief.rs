@@ -300,7 +300,7 @@ fn brief_lists_a_small_lock_that_the_plan_deals_with() {
 fn key_of_today_that_is_copied_is_known_by_its_door() {
     let home = demonstration::household();
     let choices = Choices {
-        grouping: Grouping::ByNeed,
+        grouping: Grouping::AllAlike,
         ..Choices::default()
     };
     let plan = plan(&home, choices);

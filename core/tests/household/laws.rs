@@ -20,6 +20,10 @@ enum Broken {
     LockedOut(HolderId, DoorId),
     /// Somebody's ring turns a lock of the household they do not need.
     Beyond(HolderId, LockId),
+    /// Somebody gets a key to the household's own locks who needs none.
+    KeyForNothing(HolderId, KeyId),
+    /// Somebody does not get in at a door they need whose locks are all the household's.
+    Without(HolderId, DoorId),
     /// The parts no longer fit together.
     Misfit,
 }
@@ -67,6 +71,57 @@ fn broken(home: &Household, plan: &Plan) -> Vec<Broken> {
                 }
             }
         }
+    }
+    if plan.choices.grouping != Grouping::AsNow {
+        broken.extend(keys_and_needs(home, &after));
+    }
+    broken
+}
+
+/// Who has a key for nothing and who none, once the doors are in groups. What was mislaid indoors may turn up,
+/// so that nothing is said of whoever lost something.
+fn keys_and_needs(home: &Household, after: &Household) -> Vec<Broken> {
+    let mut broken = Vec::new();
+    let own_only = |door: DoorId| {
+        let mut locks = after.locks_of(door);
+        locks.all(|(_, lock)| truth::is_own(after, lock))
+    };
+    let has_mislaid = |holder: HolderId| {
+        let mut copies = home.copies();
+        let mut ways = home.ways();
+        copies.any(|(_, copy)| match copy.place {
+            Place::Lost { by, from_safe, .. } => by == Some(holder) || from_safe.is_some(),
+            _ => false,
+        }) || ways.any(|(_, way)| way.lost_by.contains_key(&holder))
+    };
+    for (holder, _) in after.holders() {
+        let had = truth::turned_by_ring(home, holder);
+        let needs = home.needs_of(holder).unwrap();
+        let new = after.copies().filter(|&(id, copy)| {
+            let before = home.copy(id).map(|copy| copy.place);
+            copy.place == Place::Held(holder) && before != Some(copy.place)
+        });
+        for (_, copy) in new {
+            let opened = || {
+                let locks = after.locks();
+                locks.filter(|(_, lock)| lock.keys.contains(&copy.key))
+            };
+            let is_own = opened().all(|(_, lock)| truth::is_own(after, lock));
+            let is_used = opened().any(|(id, lock)| {
+                had.contains(&id)
+                    || needs.contains(&lock.door)
+                        && !truth::opens_without_carrying_a_key(home, holder, id)
+            });
+            if is_own && !is_used && !has_mislaid(holder) {
+                broken.push(Broken::KeyForNothing(holder, copy.key));
+            }
+        }
+        let opened: Vec<DoorId> = after.reach_of_holder(holder).unwrap().opened().collect();
+        let without = needs
+            .iter()
+            .filter(|&&door| own_only(door) && after.locks_of(door).count() > 0)
+            .filter(|door| !opened.contains(door) && !has_mislaid(holder));
+        broken.extend(without.map(|&door| Broken::Without(holder, door)));
     }
     broken
 }

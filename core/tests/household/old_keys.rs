@@ -115,6 +115,12 @@ fn small_home(chance: &mut Chance) -> Household {
         let lock = Lock::on(*doors.last().unwrap(), LockKind::PinTumbler).opened_by(key);
         home = home.with(Change::AddLock(lock)).unwrap();
     }
+    for &key in &keys {
+        for _ in 0..chance.below(3) {
+            let spare = Change::AddCopy(KeyCopy::spare(key));
+            home = home.with(spare).unwrap();
+        }
+    }
     for _ in 0..1 + chance.below(4) {
         let to = home.next_holder();
         let needs = doors.iter().copied().filter(|_| chance.once_in(2));
@@ -130,14 +136,32 @@ fn small_home(chance: &mut Chance) -> Household {
             }
         }
     }
+    if chance.once_in(2) {
+        let safe = home.next_way();
+        let people = home.holders().map(|(holder, _)| holder);
+        let known_by = people.filter(|_| chance.once_in(2)).collect();
+        let way = Way {
+            known_by,
+            ..Way::at(doors[0], WayKind::KeySafe)
+        };
+        let key = keys[chance.below(keys.len())];
+        let place = Place::InKeySafe(safe);
+        let inside = Change::AddCopy(KeyCopy { key, place });
+        home = home.with_all([Change::AddWay(way), inside]).unwrap();
+    }
     home
 }
 
-/// The locks touched and the copies taken in, the least of both in this order, over every way of
-/// letting groups keep keys, each key with at most one group.
-fn least(home: &Household, groups: &[Group], free: &[KeyId]) -> (usize, usize) {
+/// The locks touched, the copies taken in and those cut, the least of them in this order, over every
+/// way of letting groups keep keys, each key with at most one group, and of handing copies on.
+fn least(
+    home: &Household,
+    spares: Option<u8>,
+    groups: &[Group],
+    free: &[KeyId],
+) -> (usize, usize, usize) {
     let Some((group, others)) = groups.split_first() else {
-        return (0, 0);
+        return (0, 0, 0);
     };
     let with = |kept: Option<KeyId>| {
         let left: Vec<KeyId> = free
@@ -147,13 +171,13 @@ fn least(home: &Household, groups: &[Group], free: &[KeyId]) -> (usize, usize) {
             .collect();
         let locks = group.locks.iter().filter_map(|&lock| home.lock(lock));
         let touched = locks.filter(|lock| kept.is_none_or(|key| !lock.keys.contains(&key)));
-        let taken_in = home.copies().filter(|(_, copy)| match copy.place {
-            Place::Held(holder) => Some(copy.key) == kept && !group.needed_by.contains(&holder),
-            _ => false,
-        });
-        let (touched, taken_in) = (touched.count(), taken_in.count());
-        let rest = least(home, others, &left);
-        (touched + rest.0, taken_in + rest.1)
+        let copies = copies(home, spares, group, kept);
+        let rest = least(home, spares, others, &left);
+        (
+            touched.count() + rest.0,
+            copies.taken_in + rest.1,
+            copies.cut + rest.2,
+        )
     };
     let opens = |key: &&KeyId| {
         let mut locks = group.locks.iter().filter_map(|&lock| home.lock(lock));
@@ -163,21 +187,185 @@ fn least(home: &Household, groups: &[Group], free: &[KeyId]) -> (usize, usize) {
     kept.chain([with(None)]).min().unwrap()
 }
 
+struct Copies {
+    taken_in: usize,
+    cut: usize,
+}
+
+/// The copies of one group's key, by every number that could be handed on.
+fn copies(home: &Household, spares: Option<u8>, group: &Group, kept: Option<KeyId>) -> Copies {
+    let count = |key: KeyId, place: Place| {
+        let copies = home.copies_of(key);
+        copies.filter(|(_, copy)| copy.place == place).count()
+    };
+    let in_the_home = Place::AtHome { returned_by: None };
+    let people = group.carried_by.iter().map(|&by| Place::Held(by));
+    let safes = home.ways().map(|(safe, _)| Place::InKeySafe(safe));
+    let wants = |place: Place| {
+        let keys = home.keys().map(|(key, _)| key).filter(|&key| {
+            let mut locks = group.locks.iter().filter_map(|&lock| home.lock(lock));
+            locks.any(|lock| lock.keys.contains(&key))
+        });
+        let today = keys.map(|key| count(key, place)).max().unwrap_or(0);
+        today.max(usize::from(matches!(place, Place::Held(_))))
+    };
+    let places: Vec<Place> = people.chain(safes).collect();
+    let spare = spares.map_or_else(|| wants(in_the_home), usize::from);
+    let Some(key) = kept else {
+        let all = places.iter().map(|&place| wants(place)).sum::<usize>() + spare;
+        let cut = all.max(if spares.is_none() { 2 } else { 1 });
+        return Copies { taken_in: 0, cut };
+    };
+    let taken_in = home.copies_of(key).filter(|(_, copy)| match copy.place {
+        Place::Held(by) => !group.carried_by.contains(&by),
+        _ => false,
+    });
+    let taken_in = taken_in.count();
+    let has = |place: Place| count(key, place);
+    let lacks = places
+        .iter()
+        .map(|&place| wants(place).saturating_sub(has(place)));
+    let lacks: usize = lacks.sum();
+    let there = taken_in + has(in_the_home);
+    let cut = (0..=lacks.min(there)).map(|handed_on| {
+        let need_not_stay = match spares {
+            None => handed_on.saturating_sub(taken_in),
+            Some(_) => 0,
+        };
+        let stays = there - handed_on;
+        lacks - handed_on + spare.saturating_sub(need_not_stay).saturating_sub(stays)
+    });
+    Copies {
+        taken_in,
+        cut: cut.min().unwrap(),
+    }
+}
+
 #[test]
-fn kept_keys_touch_the_fewest_locks_and_of_those_take_the_fewest_copies_in() {
+fn kept_keys_touch_the_fewest_locks_take_the_fewest_copies_in_and_cut_the_fewest() {
     let mut chance = Chance::seeded(23);
-    let mut taken_in = 0;
+    let (mut taken_in, mut handed_on) = (0, 0);
     for _ in 0..400 {
         let home = small_home(&mut chance);
         let keys: Vec<KeyId> = home.keys().map(|(key, _)| key).collect();
+        let spares = [None, Some(0), Some(1), Some(2)][chance.below(4)];
         for grouping in [Grouping::AllAlike, Grouping::ByNeed] {
-            let plan = planned(&home, grouping);
-            let found = (plan.works.len(), plan.hand_in.len());
-            assert_eq!(found, least(&home, &groups(&home, grouping), &keys));
+            let choices = Choices {
+                grouping,
+                spares,
+                ..Choices::default()
+            };
+            let plan = plan(&home, choices);
+            let cut = usize::try_from(plan.copies_to_cut()).unwrap();
+            let found = (plan.works.len(), plan.hand_in.len(), cut);
+            let groups = groups(&home, grouping);
+            assert_eq!(found, least(&home, spares, &groups, &keys), "{choices:?}");
             taken_in += plan.hand_in.len();
+            handed_on += plan.keys.iter().flat_map(|key| &key.handed_on).count();
         }
     }
     assert!(taken_in > 20, "some have to be taken in: {taken_in}");
+    assert!(handed_on > 20, "some are handed on: {handed_on}");
+}
+
+/// A shed with two spares in the home, needed by two people who have no key to it.
+fn two_spares_for_a_shed() -> (Household, [HolderId; 2]) {
+    let home = Household::empty();
+    let shed = home.next_door();
+    let home = home
+        .with(Change::AddDoor(Door::of(DoorKind::Shed)))
+        .unwrap();
+    let key = home.next_key();
+    let lock = Lock::on(shed, LockKind::SmallLock).opened_by(key);
+    let spare = || Change::AddCopy(KeyCopy::spare(key));
+    let parts = [
+        Change::AddKey(Key::default()),
+        Change::AddLock(lock),
+        spare(),
+        spare(),
+    ];
+    let mut home = home.with_all(parts).unwrap();
+    let people = [(); 2].map(|()| {
+        let id = home.next_holder();
+        let needs = Some([shed].into());
+        let resident = Holder {
+            needs,
+            ..Holder::of(Role::Resident)
+        };
+        home = home.with(Change::AddHolder(resident)).unwrap();
+        id
+    });
+    (home, people)
+}
+
+#[test]
+fn spares_in_the_home_are_handed_on_before_copies_are_cut() {
+    let (home, people) = two_spares_for_a_shed();
+    let plan = planned(&home, Grouping::ByNeed);
+    assert_eq!((plan.copies_to_cut(), plan.works.len()), (0, 0));
+    let handed_on: Vec<Recipient> = plan.keys[0].handed_on.iter().map(|&(_, to)| to).collect();
+    assert_eq!(handed_on, people.map(Recipient::Holder));
+    let steps: Vec<&Step> = plan.steps.iter().map(|step| &step.step).collect();
+    let to = |person| Step::HandOver(Recipient::Holder(person), vec![(0, 1)]);
+    assert_eq!(steps, people.map(to).iter().collect::<Vec<_>>());
+    let after = plan.carried_out(&home).unwrap();
+    assert_eq!(after.copies().len(), 2);
+    assert_eq!(gaps(&after), []);
+}
+
+#[test]
+fn spares_that_shall_stay_in_the_home_are_not_handed_on() {
+    let (home, _) = two_spares_for_a_shed();
+    let cut = |spares| {
+        let choices = Choices {
+            grouping: Grouping::ByNeed,
+            spares: Some(spares),
+            ..Choices::default()
+        };
+        plan(&home, choices).copies_to_cut()
+    };
+    assert_eq!([0, 1, 2, 3].map(cut), [0, 1, 2, 3]);
+}
+
+#[test]
+fn copy_taken_in_is_handed_on_after_that() {
+    let people = [Role::Resident, Role::Neighbour];
+    let home = quick::two_doors(LockKind::PinTumbler, &people).unwrap();
+    let (back, _) = home.doors().nth(1).unwrap();
+    let (back_key, _) = home.keys().nth(1).unwrap();
+    let (resident, neighbour) = (
+        holder(&home, Role::Resident),
+        holder(&home, Role::Neighbour),
+    );
+    let has = |by: HolderId| {
+        let mut copies = home.copies_of(back_key);
+        copies
+            .find(|(_, copy)| copy.place == Place::Held(by))
+            .unwrap()
+            .0
+    };
+    let (kept, given_back) = (has(resident), has(neighbour));
+    let home = home.with_all([
+        Change::RemoveCopy(kept),
+        Change::Needs {
+            holder: resident,
+            door: back,
+            needs: true,
+        },
+        Change::Needs {
+            holder: neighbour,
+            door: back,
+            needs: false,
+        },
+    ]);
+    let home = home.unwrap();
+    let plan = planned(&home, Grouping::ByNeed);
+    let steps: Vec<&Step> = plan.steps.iter().map(|step| &step.step).collect();
+    let taken_in = Step::HandIn(vec![given_back]);
+    let handed_on = Step::HandOver(Recipient::Holder(resident), vec![(0, 1)]);
+    assert_eq!(steps, [&taken_in, &handed_on]);
+    let after = plan.carried_out(&home).unwrap();
+    assert_eq!(after.copy(given_back).unwrap().place, Place::Held(resident));
 }
 
 /// A sitter who did not give the house key back.

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 
 use self_check_core::household::{
     DoorId, FoundExposure, HolderId, Household, KeyId, Lock, LockId, LockKind, Loss, Place, WayId,
-    WhoDecides,
+    WayKind, WhoDecides,
 };
 
 /// Whether a loss puts the key in wrong hands.
@@ -63,7 +63,7 @@ fn is_open_way(home: &Household, id: WayId) -> bool {
     let leads_to = |door: DoorId| {
         let mut copies = home.copies();
         door == way.door
-            || copies.any(|(_, copy)| copy.place == Place::InKeySafe(id) && opens(copy.key, door))
+            || copies.any(|(_, copy)| copy.place.key_safe() == Some(id) && opens(copy.key, door))
     };
     let into_the_home = |door: DoorId| {
         let door = home.door(door).unwrap();
@@ -111,9 +111,24 @@ pub fn turned_by_ring(home: &Household, holder: HolderId) -> BTreeSet<LockId> {
         .collect()
 }
 
+/// Whether the holder, who carries no key to it, gets past the lock by a code, a remote or an app at its
+/// door, or with a key that is meant for a key safe they know.
+pub fn opens_without_carrying_a_key(home: &Household, holder: HolderId, lock: LockId) -> bool {
+    let part = home.lock(lock).unwrap();
+    let mut known = home
+        .ways()
+        .filter(|(_, way)| way.known_by.contains(&holder));
+    known.any(|(id, way)| match way.kind {
+        WayKind::DoorCode | WayKind::Remote | WayKind::App => way.door == part.door,
+        WayKind::KeySafe => home
+            .copies()
+            .any(|(_, copy)| copy.place.key_safe() == Some(id) && part.keys.contains(&copy.key)),
+    })
+}
+
 /// Whether every id names a part, every number of keys is explained, and every limit is kept.
 pub fn fits_together(home: &Household) -> bool {
-    use self_check_core::household::{Arrangement, WayKind};
+    use self_check_core::household::Arrangement;
     home.locks().all(|(_, lock)| {
         home.door(lock.door).is_some()
             && lock.keys.iter().all(|&key| home.key(key).is_some())

@@ -72,8 +72,8 @@ impl<'k> Ring<'k> {
     }
 }
 
-/// The keys by one grouping. As now: those there are. Otherwise: those of the groups, carried by
-/// everybody who needs a door of it, and the keys to others' locks as they are.
+/// The keys by one grouping. As now: those there are. Otherwise: those of the groups, and the keys to
+/// others' locks as they are.
 pub(super) fn keys_by(
     index: &Index<'_>,
     own: &BTreeSet<LockId>,
@@ -85,7 +85,7 @@ pub(super) fn keys_by(
     }
     let mut keys = keys_as_now(index, own, |lock| !own.contains(&lock));
     keys.extend(groups.iter().map(|group| {
-        let (locks, carried_by) = (group.locks.clone(), group.needed_by.clone());
+        let (locks, carried_by) = (group.locks.clone(), group.carried_by.clone());
         RingKey::new(index, locks, carried_by, true)
     }));
     keys

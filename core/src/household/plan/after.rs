@@ -57,12 +57,17 @@ impl Plan {
         };
         for (planned, &key) in self.keys.iter().zip(&keys) {
             let Some(key) = key else { continue };
+            let place = |recipient: Recipient| match recipient {
+                Recipient::Holder(holder) => Place::Held(holder),
+                Recipient::KeySafe(way) if !is_open(way) => Place::InKeySafe(way),
+                Recipient::KeySafe(_) | Recipient::Spare => Place::AtHome { returned_by: None },
+            };
+            for &(copy, recipient) in &planned.handed_on {
+                let place = place(recipient);
+                after.put_copy(copy, KeyCopy { key, place })?;
+            }
             for &(recipient, count) in &planned.copies {
-                let place = match recipient {
-                    Recipient::Holder(holder) => Place::Held(holder),
-                    Recipient::KeySafe(way) if !is_open(way) => Place::InKeySafe(way),
-                    Recipient::KeySafe(_) | Recipient::Spare => Place::AtHome { returned_by: None },
-                };
+                let place = place(recipient);
                 for _ in 0..count {
                     let id = CopyId(after.mint()?);
                     after.put_copy(id, KeyCopy { key, place })?;

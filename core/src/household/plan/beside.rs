@@ -2,23 +2,27 @@
 //! what else to mind.
 
 use std::cmp::Reverse;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use crate::advice::{Action, Urgency};
 
-use super::super::exposed::{came_back, must_not_know, open_ways};
+use super::super::exposed::{came_back, must_not_know, way_to_change};
 use super::super::index::Index;
 use super::super::kinds::{Arrangement, DoorKind, Inside, Loss, WayKind, WhoDecides};
 use super::super::remedy::for_a_way;
-use super::super::{DoorId, ExposedKey, FoundExposure, KeyId, LockId};
-use super::{Note, StopGap, WayWork, Work};
+use super::super::{DoorId, ExposedKey, FoundExposure, KeyId, LockId, WayId};
+use super::{Note, Origin, PlannedKey, Recipient, StopGap, WayWork, Work};
 
-pub(super) fn way_works(index: &Index<'_>) -> Vec<WayWork> {
+/// The ways in to be changed: also a key safe into which the plan puts a key to a door of which somebody
+/// who knows its code kept a key back.
+pub(super) fn way_works(index: &Index<'_>, keys: &[PlannedKey]) -> Vec<WayWork> {
     let household = index.household;
-    let works = open_ways(index).into_iter().filter_map(|(id, urgency)| {
-        let way = household.way(id)?;
+    let mut put_in = put_in_safes(index, keys);
+    let works = household.ways().filter_map(|(id, way)| {
         let door = household.door(way.door)?;
-        let doors = index.doors_by(id);
+        let mut doors = index.doors_by(id);
+        doors.extend(put_in.remove(&id).unwrap_or_default());
+        let urgency = way_to_change(index, way, &doors)?;
         let (without, stays_with) = way
             .known_by
             .iter()
@@ -36,6 +40,30 @@ pub(super) fn way_works(index: &Index<'_>) -> Vec<WayWork> {
     let mut works: Vec<WayWork> = works.collect();
     works.sort_by_key(|work| Reverse(work.urgency));
     works
+}
+
+/// The doors that the keys of the plan open of which there will be one in each key safe.
+fn put_in_safes(index: &Index<'_>, keys: &[PlannedKey]) -> BTreeMap<WayId, BTreeSet<DoorId>> {
+    let mut put_in: BTreeMap<WayId, BTreeSet<DoorId>> = BTreeMap::new();
+    for key in keys {
+        let kept = match key.origin {
+            Origin::Kept(kept) => index.copies_of(kept),
+            Origin::New { .. } => &[],
+        };
+        let places = kept.iter().filter_map(|&copy| index.household.copy(copy));
+        let kept = places.filter_map(|copy| copy.place.key_safe());
+        let cut = key.copies.iter().map(|&(recipient, _)| recipient);
+        let put = cut.chain(key.handed_on.iter().map(|&(_, recipient)| recipient));
+        let put = put.filter_map(|recipient| match recipient {
+            Recipient::KeySafe(safe) => Some(safe),
+            Recipient::Holder(_) | Recipient::Spare => None,
+        });
+        for safe in kept.chain(put) {
+            let doors = key.locks.iter().filter_map(|&lock| index.door_of(lock));
+            put_in.entry(safe).or_default().extend(doors);
+        }
+    }
+    put_in
 }
 
 pub(super) fn stop_gaps(

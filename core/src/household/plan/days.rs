@@ -52,16 +52,19 @@ impl KeyDays {
             .collect()
     }
 
-    /// Everybody's new copies of one day together, the home's own spares left out: those stay where they
-    /// are.
+    /// Everybody's copies of one day together, new ones and those handed on; the home's own spares left
+    /// out: those stay where they are.
     pub(super) fn hand_over(&self, plan: &Plan) -> Vec<PlanStep> {
         let mut handed: BTreeMap<_, NumberedKeys> = BTreeMap::new();
         for (place, key, day) in self.own(plan) {
-            for &(recipient, count) in &key.copies {
-                if recipient != Recipient::Spare {
-                    let entry = handed.entry((Reverse(day), recipient)).or_default();
-                    entry.push((place, count));
-                }
+            let mut each: BTreeMap<Recipient, u32> = key.copies.iter().copied().collect();
+            each.remove(&Recipient::Spare);
+            for &(_, recipient) in &key.handed_on {
+                *each.entry(recipient).or_default() += 1;
+            }
+            for (recipient, count) in each {
+                let entry = handed.entry((Reverse(day), recipient)).or_default();
+                entry.push((place, count));
             }
         }
         let handed = handed.into_iter();

@@ -10,7 +10,8 @@ use super::super::grouping::own_locks;
 use super::super::index::Index;
 use super::super::kinds::{LockKind, PriceItem};
 use super::super::remedy::{WhoActs, most_urgent};
-use super::super::{CopyId, ExposedKey, Group, KeyId, LockId, Place, Priced};
+use super::super::{CopyId, ExposedKey, Group, KeyId, LockId, Priced};
+use super::allot::Allotment;
 use super::copies::{choose_spares, enough, in_use};
 use super::replace::{lock_and_door, work_on};
 use super::{Choices, Origin, Otherwise, PlannedKey, Recipient, Work};
@@ -28,29 +29,17 @@ pub(super) fn regroup(
     for wanted in &mut wanted {
         choose_spares(wanted, choices);
     }
-    let kept = kept_keys(index, groups, exposed, &wanted);
+    let kept = kept_keys(index, choices, groups, exposed, &wanted);
     let keyways = Keyways::of(index);
     let mut hand_in = Vec::new();
     for ((group, kept), mut wanted) in groups.iter().zip(kept).zip(wanted) {
         let stays = |lock: LockId| kept.is_some_and(|key| opens_it_alone(index, key, lock));
         let (untouched, touched): (Vec<LockId>, Vec<LockId>) =
             group.locks.iter().partition(|&&lock| stays(lock));
-        let of_a_new_key = {
-            let mut wanted = wanted.clone();
-            enough(&mut wanted, choices);
-            wanted.values().copied().map(u64::from).sum()
-        };
-        if let Some(key) = kept {
-            hand_in.extend(not_needed(index, key, &wanted));
-            for (recipient, has) in has_already(index, key, &group.locks) {
-                if let Some(wants) = wanted.get_mut(&recipient) {
-                    *wants = wants.saturating_sub(has);
-                }
-            }
-            wanted.retain(|_, count| *count > 0);
-        } else {
-            enough(&mut wanted, choices);
-        }
+        let dealt = kept.map(|key| Allotment::of(index, choices, key, &wanted, &group.locks));
+        enough(&mut wanted, choices);
+        let of_a_new_key = wanted.values().copied().map(u64::from).sum();
+        let dealt = dealt.unwrap_or_else(|| Allotment::all_cut(wanted));
         let anchor = anchor(&keyways, &untouched, &group.locks);
         let mut is_in_doubt = false;
         for &id in &touched {
@@ -62,18 +51,20 @@ pub(super) fn regroup(
                 works.insert(id, work);
             }
         }
-        if kept.is_none() || !touched.is_empty() || !wanted.is_empty() {
+        if kept.is_none() || !touched.is_empty() || !dealt.changes_nothing() {
             keys.push(PlannedKey {
                 origin: kept.map_or_else(|| replaces(index, &touched), Origin::Kept),
                 who: WhoActs::Household,
                 locks: group.locks.clone(),
-                copies: wanted.into_iter().collect(),
+                copies: dealt.cut.into_iter().collect(),
+                handed_on: dealt.handed_on,
                 otherwise: is_in_doubt.then(|| Otherwise {
                     locks: seen_to_otherwise(index, &untouched),
                     copies: of_a_new_key,
                 }),
             });
         }
+        hand_in.extend(dealt.taken_in);
     }
     hand_in
 }
@@ -94,9 +85,10 @@ fn seen_to_otherwise(index: &Index<'_>, untouched: &[LockId]) -> Vec<(LockId, Pr
 
 /// The key each group keeps. A key may stay where it is not exposed and opens nothing but the
 /// household's own locks. First count the locks that stay untouched; among equals, fewer copies to be
-/// taken in; then more copies that need not be cut.
+/// taken in; then fewer copies to be cut.
 fn kept_keys(
     index: &Index<'_>,
+    choices: Choices,
     groups: &[Group],
     exposed: &BTreeMap<KeyId, ExposedKey>,
     wanted: &[BTreeMap<Recipient, u32>],
@@ -107,9 +99,9 @@ fn kept_keys(
     };
     let mut numbers: BTreeMap<KeyId, usize> = BTreeMap::new();
     let mut keys: Vec<KeyId> = Vec::new();
-    // No sum over the groups of a lesser count reaches one of a greater: a key stays with one group,
-    // so that each copy is counted once.
-    let above = index.household.copies().len() as i64 + 1;
+    // No sum over the groups of a lesser count reaches one of a greater: a key stays with one group, so
+    // that each copy is counted once, or twice where a spare that is handed on need not be made up for.
+    let above = 2 * index.household.copies().len() as i64 + 1;
     let candidates: Candidates = groups
         .iter()
         .zip(wanted)
@@ -130,11 +122,15 @@ fn kept_keys(
                     *untouched.entry(number).or_default() += 1;
                 }
             }
+            let mut of_a_new_key = wanted.clone();
+            enough(&mut of_a_new_key, choices);
+            let of_a_new_key: i64 = of_a_new_key.values().copied().map(i64::from).sum();
             let weight = |(number, untouched): (usize, i64)| {
                 let key: KeyId = *keys.get(number)?;
-                let taken_in = not_needed(index, key, wanted).count() as i64;
-                let weight = (untouched * above - taken_in) * above
-                    + of_use(index, key, wanted, &group.locks);
+                let dealt = Allotment::of(index, choices, key, wanted, &group.locks);
+                let taken_in = dealt.taken_in.len() as i64;
+                let cut: i64 = dealt.cut.values().copied().map(i64::from).sum();
+                let weight = (untouched * above - taken_in) * above + of_a_new_key - cut;
                 Some((number, weight))
             };
             untouched.into_iter().filter_map(weight).collect()
@@ -146,8 +142,8 @@ fn kept_keys(
         .collect()
 }
 
-/// For each group, how many copies of its key everybody shall have: those who need a door of it as
-/// many as they have of the keys to it today, at least one; a key safe one if what lies in it opens
+/// For each group, how many copies of its key everybody shall have: those who carry it as many as they
+/// have of the keys to it today, at least one; a key safe one if what lies in it opens
 /// the group; spares as today.
 fn wanted_copies(index: &Index<'_>, groups: &[Group]) -> Vec<BTreeMap<Recipient, u32>> {
     let mut group_of: BTreeMap<LockId, usize> = BTreeMap::new();
@@ -162,7 +158,7 @@ fn wanted_copies(index: &Index<'_>, groups: &[Group]) -> Vec<BTreeMap<Recipient,
             .collect()
     };
     let one_each = |group: &Group| {
-        let people = group.needed_by.iter();
+        let people = group.carried_by.iter();
         people
             .map(|&holder| (Recipient::Holder(holder), 1))
             .collect()
@@ -193,54 +189,6 @@ fn wanted_copies(index: &Index<'_>, groups: &[Group]) -> Vec<BTreeMap<Recipient,
         }
     }
     wanted
-}
-
-/// How many of today's copies of a key that stays are wanted where they are.
-fn of_use(
-    index: &Index<'_>,
-    key: KeyId,
-    wanted: &BTreeMap<Recipient, u32>,
-    locks: &[LockId],
-) -> i64 {
-    let has = has_already(index, key, locks).into_iter();
-    has.filter_map(|(recipient, has)| wanted.get(&recipient).map(|&wants| wants.min(has)))
-        .map(i64::from)
-        .sum()
-}
-
-/// How many copies of a key that stays need not be cut for these locks. One mislaid indoors may turn up;
-/// but whoever carries another key to the locks today must not wait for that.
-fn has_already(index: &Index<'_>, key: KeyId, locks: &[LockId]) -> BTreeMap<Recipient, u32> {
-    let mut has = in_use(index, key);
-    for (&recipient, count) in &mut has {
-        let Recipient::Holder(holder) = recipient else {
-            continue;
-        };
-        let (same, others): (Vec<KeyId>, Vec<KeyId>) =
-            index.ring(holder).iter().partition(|&&held| held == key);
-        let held = u32::try_from(same.len()).unwrap_or(u32::MAX);
-        let opens = |other: &KeyId| {
-            index
-                .opened_by(*other)
-                .iter()
-                .any(|lock| locks.contains(lock))
-        };
-        if held < *count && others.iter().any(opens) {
-            *count = held;
-        }
-    }
-    has
-}
-
-fn not_needed<'a>(
-    index: &'a Index<'_>,
-    key: KeyId,
-    wanted: &'a BTreeMap<Recipient, u32>,
-) -> impl Iterator<Item = CopyId> + 'a {
-    index.copies_of(key).iter().copied().filter(move |&copy| {
-        let place = index.household.copy(copy).map(|copy| copy.place);
-        matches!(place, Some(Place::Held(holder)) if !wanted.contains_key(&Recipient::Holder(holder)))
-    })
 }
 
 fn opens_it_alone(index: &Index<'_>, key: KeyId, lock: LockId) -> bool {

@@ -46,6 +46,7 @@ pub(super) fn replace(
                 who,
                 copies: of_a_replacement(index, choices, key, who, &locks),
                 locks,
+                handed_on: Vec::new(),
                 otherwise: None,
             });
         }

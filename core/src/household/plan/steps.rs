@@ -66,7 +66,7 @@ pub enum Step {
     TakeNewKeys,
     /// Have copies cut of these keys, places in [`Plan::keys`]: those of the visit are cut there.
     CutCopies(Vec<usize>),
-    /// Hand over these copies: places in [`Plan::keys`], each with how many.
+    /// Hand over these copies, new ones and those handed on: places in [`Plan::keys`], each with how many.
     HandOver(Recipient, Vec<(usize, u32)>),
     /// Have these copies of kept keys handed in by people who will not need them.
     HandIn(Vec<CopyId>),
@@ -143,12 +143,12 @@ pub(super) fn steps(index: &Index<'_>, plan: &Plan) -> Vec<PlanStep> {
     let before_work = steps.len();
     steps.extend(works);
     steps.extend(days.cut(plan));
-    steps.extend(days.hand_over(plan));
     if !plan.hand_in.is_empty() {
         steps.push(locks.step(Step::HandIn(plan.hand_in.clone())));
     }
+    steps.extend(days.hand_over(plan));
     // What is due later waits, whatever comes after it today; at the same time locks come before copies
-    // and copies before handing them over.
+    // and copies, cut or taken in, before handing them over.
     if let Some(later) = steps.get_mut(before_work..) {
         later.sort_by_key(|step| Reverse(step.urgency));
     }
