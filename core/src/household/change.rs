@@ -30,7 +30,6 @@ pub enum Change {
     /// Also removes its copies, and it from every lock.
     RemoveKey(KeyId),
     AddCopy(KeyCopy),
-    SetCopy(CopyId, KeyCopy),
     RemoveCopy(CopyId),
     AddHolder(Holder),
     SetHolder(HolderId, Holder),

@@ -130,6 +130,7 @@ pub fn meant(home: &Household, (kind, a, b, c): Raw) -> Change {
             .take(usize::from(c % 3))
             .collect(),
         given_away: (c % 7 == 0).then(|| pick(Loss::ALL, b)),
+        is_assumed: b % 2 == 0,
         lost_by: (a % 7 == 0)
             .then(|| (holder(c), pick(Loss::ALL, a)))
             .into_iter()

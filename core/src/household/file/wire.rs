@@ -106,6 +106,8 @@ struct WireWay<'a> {
     known: Vec<u32>,
     #[serde(borrow, default, skip_serializing_if = "Option::is_none")]
     given_away: Option<Word<'a>>,
+    #[serde(default, skip_serializing_if = "is_false")]
+    assumed: bool,
     #[serde(borrow, default, skip_serializing_if = "Vec::is_empty")]
     lost: Vec<WireLoss<'a>>,
 }

@@ -126,6 +126,7 @@ impl WireWay<'_> {
             kind: known(&self.kind, WayKind::from_id)?,
             known_by: set(self.known, HolderId)?,
             given_away: maybe(self.given_away, Loss::from_id)?,
+            is_assumed: self.assumed,
             lost_by: lost_by(self.lost)?,
         })
     }

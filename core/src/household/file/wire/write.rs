@@ -75,6 +75,7 @@ impl<'a> Record<'a> {
                     kind: way.kind.id().into(),
                     known: way.known_by.iter().map(|holder| holder.0).collect(),
                     given_away: way.given_away.map(|loss| loss.id().into()),
+                    assumed: way.is_assumed,
                     lost: WireLoss::of(way),
                 })
                 .collect(),
