@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use crate::advice::Urgency;
 
 use super::kinds::{
-    Arrangement, DoorKind, Inside, LockKind, Loss, Material, Role, WayKind, WhoDecides,
+    Arrangement, DoorKind, Inside, LockKind, Loss, Material, Reply, Role, WayKind, WhoDecides,
 };
 use super::{DoorId, Finding, HolderId, KeyId, Label, Refusal, WayId};
 
@@ -39,6 +39,9 @@ pub struct Lock {
     pub keyway: Option<Keyway>,
     /// The outer and inner length of its cylinder, where measured.
     pub lengths: Option<CylinderLengths>,
+    /// What came of telling those who decide about it that a key to it is out; absent while they were not
+    /// told of all that is out now.
+    pub reply: Option<Reply>,
 }
 
 /// A keyway by a number of the household's own: the first kind of keyhole, the second and so on.
@@ -136,6 +139,9 @@ pub struct Way {
     /// How each of those who have a remote lost theirs. Of somebody who no longer has one it is part
     /// of [`Way::given_away`].
     pub lost_by: BTreeMap<HolderId, Loss>,
+    /// What came of telling those who decide about it that it is in other hands; absent while they were not
+    /// told of all of it.
+    pub reply: Option<Reply>,
 }
 
 impl Door {
@@ -161,6 +167,7 @@ impl Lock {
             inside: None,
             keyway: None,
             lengths: None,
+            reply: None,
         }
     }
 
@@ -286,6 +293,7 @@ impl Way {
             given_away: None,
             is_assumed: false,
             lost_by: BTreeMap::new(),
+            reply: None,
         }
     }
 
@@ -346,5 +354,6 @@ impl Way {
         self.given_away = None;
         self.is_assumed = false;
         self.lost_by.clear();
+        self.reply = None;
     }
 }

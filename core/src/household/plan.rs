@@ -26,7 +26,7 @@ use crate::sources::{
 use super::exposed::exposed;
 use super::grouping::groups_of;
 use super::index::Index;
-use super::kinds::{Grouping, PriceItem};
+use super::kinds::{Grouping, PriceItem, Reply};
 use super::remedy::{WhoActs, most_urgent, who_acts};
 use super::{
     CopyId, Cost, DoorId, ExposedKey, Group, HolderId, Household, KeyId, LockId, Priced,
@@ -106,6 +106,8 @@ pub struct Work {
     pub only_if_keyed_to: Option<KeyId>,
     /// What is paid for.
     pub price: Priced,
+    /// What came of telling those who act, where others do.
+    pub reply: Option<Reply>,
 }
 
 /// A key there will be.
@@ -173,6 +175,8 @@ pub struct WayWork {
     pub stays_with: Vec<HolderId>,
     /// Who must not know it afterwards.
     pub without: Vec<HolderId>,
+    /// What came of telling those who act, where others do.
+    pub reply: Option<Reply>,
 }
 
 /// What holds a door until the visit.
@@ -186,6 +190,9 @@ pub struct StopGap {
     pub could_be: Urgency,
     /// Locks on it that no exposed key opens: lock these. Empty: somebody stays in.
     pub holding: Vec<LockId>,
+    /// Whether all who decide about the locks that an exposed key opens were told: nothing the household
+    /// does ends it any more.
+    pub is_told: bool,
 }
 
 /// Something to mind beside the works.
@@ -241,7 +248,8 @@ impl Plan {
         if let Some(visit) = self.visit() {
             quantities.add(visit, 1);
         }
-        for work in &self.works {
+        let left = |work: &&Work| work.reply == Some(Reply::LeftAsItIs);
+        for work in self.works.iter().filter(|work| !left(work)) {
             quantities.add(work.price, 1);
         }
         for key in self.keys.iter().filter(|key| key.who == WhoActs::Household) {
@@ -319,6 +327,11 @@ impl Work {
         self.could_be > self.urgency
     }
 
+    /// Whether those who decide about it have yet to be told.
+    pub fn is_to_be_told(&self) -> bool {
+        self.who != WhoActs::Household && self.reply.is_none()
+    }
+
     /// Whether a locksmith comes for it.
     pub fn needs_a_locksmith(&self) -> bool {
         self.who == WhoActs::Household && !self.actions.contains(&Action::ReplaceSmallLock)
@@ -334,6 +347,11 @@ impl WayWork {
             Action::TellOwner => WhoActs::AnotherOwner,
             _ => WhoActs::Household,
         }
+    }
+
+    /// Whether those who decide about it have yet to be told.
+    pub fn is_to_be_told(&self) -> bool {
+        self.who() != WhoActs::Household && self.reply.is_none()
     }
 
     /// Whether the answer to how the remote was lost can make it more urgent.

@@ -94,6 +94,8 @@ struct WireLock<'a> {
     keyway: Option<u8>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     lengths: Option<[u8; 2]>,
+    #[serde(borrow, default, skip_serializing_if = "Option::is_none")]
+    reply: Option<Word<'a>>,
 }
 
 #[derive(Serialize, Deserialize)]
@@ -110,6 +112,8 @@ struct WireWay<'a> {
     assumed: bool,
     #[serde(borrow, default, skip_serializing_if = "Vec::is_empty")]
     lost: Vec<WireLoss<'a>>,
+    #[serde(borrow, default, skip_serializing_if = "Option::is_none")]
+    reply: Option<Word<'a>>,
 }
 
 #[derive(Serialize, Deserialize)]

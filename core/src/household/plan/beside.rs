@@ -35,6 +35,7 @@ pub(super) fn way_works(index: &Index<'_>, keys: &[PlannedKey]) -> Vec<WayWork> 
             could_be: if is_open { Urgency::Today } else { urgency },
             stays_with,
             without,
+            reply: way.reply,
         })
     });
     let mut works: Vec<WayWork> = works.collect();
@@ -71,13 +72,18 @@ pub(super) fn stop_gaps(
     exposed: &BTreeMap<KeyId, ExposedKey>,
     works: &[Work],
 ) -> Vec<StopGap> {
-    let mut doors: BTreeMap<DoorId, (Urgency, Urgency)> = BTreeMap::new();
+    let mut doors: BTreeMap<DoorId, (Urgency, Urgency, bool)> = BTreeMap::new();
     for work in works.iter().filter(|work| !work.exposed.is_empty()) {
         if let Some(door) = index.door_of(work.lock)
             && !is_shared(index, door)
         {
-            let gap = doors.entry(door).or_insert((work.urgency, work.could_be));
-            *gap = (gap.0.max(work.urgency), gap.1.max(work.could_be));
+            let is_told = work.reply.is_some();
+            let gap = doors
+                .entry(door)
+                .or_insert((work.urgency, work.could_be, is_told));
+            gap.0 = gap.0.max(work.urgency);
+            gap.1 = gap.1.max(work.could_be);
+            gap.2 &= is_told;
         }
     }
     let is_closed = |lock: &LockId| {
@@ -86,7 +92,7 @@ pub(super) fn stop_gaps(
     };
     doors
         .into_iter()
-        .map(|(door, (urgency, could_be))| StopGap {
+        .map(|(door, (urgency, could_be, is_told))| StopGap {
             door,
             urgency,
             could_be,
@@ -96,6 +102,7 @@ pub(super) fn stop_gaps(
                 .copied()
                 .filter(is_closed)
                 .collect(),
+            is_told,
         })
         .collect()
 }

@@ -65,6 +65,7 @@ impl<'a> Record<'a> {
                     lengths: lock
                         .lengths
                         .map(|lengths| [lengths.outside_mm(), lengths.inside_mm()]),
+                    reply: lock.reply.map(|reply| reply.id().into()),
                 })
                 .collect(),
             ways: household
@@ -77,6 +78,7 @@ impl<'a> Record<'a> {
                     given_away: way.given_away.map(|loss| loss.id().into()),
                     assumed: way.is_assumed,
                     lost: WireLoss::of(way),
+                    reply: way.reply.map(|reply| reply.id().into()),
                 })
                 .collect(),
             copies: household
