@@ -242,8 +242,19 @@ impl Plan {
         own.map(PlannedKey::copy_count).sum()
     }
 
-    /// How much of what the household pays for. `copies_included` come with each new key.
+    /// How much of what the household pays for. `copies_included` come with each new lock or cylinder; what may
+    /// be rekeyed or new is taken to be new here, for nothing is less.
     pub fn quantities(&self, copies_included: u8) -> Quantities {
+        let mut quantities = self.quantities_without_copies();
+        for place in 0..self.keys.len() {
+            let included = self.copies_with_new_locks(place, copies_included, Priced::may_be_new);
+            let charged = self.own_copies(place).saturating_sub(included);
+            quantities.add(Priced::Item(PriceItem::Copy), charged);
+        }
+        quantities
+    }
+
+    fn quantities_without_copies(&self) -> Quantities {
         let mut quantities = Quantities::default();
         if let Some(visit) = self.visit() {
             quantities.add(visit, 1);
@@ -252,38 +263,54 @@ impl Plan {
         for work in self.works.iter().filter(|work| !left(work)) {
             quantities.add(work.price, 1);
         }
-        for key in self.keys.iter().filter(|key| key.who == WhoActs::Household) {
-            let included = match key.origin {
-                Origin::New { .. } => u64::from(copies_included),
-                Origin::Kept(_) => 0,
-            };
-            let charged = key.copy_count().saturating_sub(included);
-            quantities.add(Priced::Item(PriceItem::Copy), charged);
-        }
         quantities
     }
 
     /// How much of what the household pays for at most: where every door to which no key is at hand has to
-    /// be opened, and no lock can be set to a key that stays.
+    /// be opened, no lock can be set to a key that stays, and what may be rekeyed is.
     pub fn quantities_at_most(&self, copies_included: u8) -> Quantities {
-        let mut quantities = self.quantities(copies_included);
+        let mut quantities = self.quantities_without_copies();
         let opened = self.shut.len() as u64;
         quantities.add(Priced::Item(PriceItem::Opening), opened);
         if opened > 0 && self.visit().is_none() {
             quantities.add(self.visit_due(Urgency::Today), 1);
         }
-        for key in &self.keys {
-            let Some(otherwise) = &key.otherwise else {
-                continue;
-            };
-            for &(_, price) in &otherwise.locks {
+        for (place, key) in self.keys.iter().enumerate() {
+            let otherwise = key.otherwise.as_ref();
+            for &(_, price) in otherwise.iter().flat_map(|it| &it.locks) {
                 quantities.add(price, 1);
             }
-            let charged = otherwise.copies.saturating_sub(copies_included.into());
-            let more = charged.saturating_sub(key.copy_count());
-            quantities.add(Priced::Item(PriceItem::Copy), more);
+            let of_a_new_key = otherwise.map_or(0, |it| it.copies);
+            let included = self.copies_with_new_locks(place, copies_included, Priced::is_new);
+            let copies = self.own_copies(place).max(of_a_new_key);
+            quantities.add(
+                Priced::Item(PriceItem::Copy),
+                copies.saturating_sub(included),
+            );
         }
         quantities
+    }
+
+    /// How many copies of a planned key surely come with the new locks that take it, where `each` of them
+    /// brings so many. A lock that is rekeyed brings none, nor one that is set to a key that stays.
+    pub fn copies_that_come_with_it(&self, place: usize, each: u8) -> u64 {
+        self.copies_with_new_locks(place, each, Priced::is_new)
+    }
+
+    fn copies_with_new_locks(&self, place: usize, each: u8, counts: fn(Priced) -> bool) -> u64 {
+        let key = self.keys.get(place);
+        if !key.is_some_and(|key| matches!(key.origin, Origin::New { .. })) {
+            return 0;
+        }
+        let takes_it = self.works.iter().filter(|work| work.takes.contains(&place));
+        takes_it.filter(|work| counts(work.price)).count() as u64 * u64::from(each)
+    }
+
+    /// How many copies of a planned key the household has cut.
+    fn own_copies(&self, place: usize) -> u64 {
+        let key = self.keys.get(place);
+        let own = key.filter(|key| key.who == WhoActs::Household);
+        own.map_or(0, PlannedKey::copy_count)
     }
 
     /// The locks to be seen to at most: where no lock can be set to a key that stays.

@@ -43,7 +43,8 @@ pub enum Step {
     },
     /// Bridge the time until the visit, see [`Plan::stop_gaps`].
     StopGap,
-    /// Take the keys out of these key safes, whose code is out, and see whether one is gone.
+    /// Take the keys out of these key safes, whose code is out, and see whether one is gone. Those in which
+    /// no copy is put down are left out.
     EmptyKeySafes(Vec<WayId>),
     /// See that nobody who should not opens by these ways in, all of one kind: change the code, remove the
     /// user, delete the remote.
@@ -398,7 +399,10 @@ fn works(index: &Index<'_>, plan: &Plan) -> Vec<PlanStep> {
             entry.2.push(way.way);
             continue;
         }
-        if kind == WayKind::KeySafe && way.action != Action::TellOwner {
+        if kind == WayKind::KeySafe
+            && way.action != Action::TellOwner
+            && !index.in_safe(way.way).is_empty()
+        {
             emptied.0.add(way.urgency, way.could_be);
             emptied.1.push(way.way);
         }
