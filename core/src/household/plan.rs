@@ -199,12 +199,15 @@ pub struct StopGap {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Note {
     /// Whoever had the exposed key and access to a lock of its system may have worked out the
-    /// master key.
+    /// master key. Nothing is said of a lost master key: it opens all of it by itself.
     MasterInReach {
         /// The exposed key.
         exposed: KeyId,
-        /// The other key of the same master-keyed lock.
+        /// Another key of the same master-keyed lock, which opens no less than the exposed one or
+        /// something else.
         master: KeyId,
+        /// Whose matter the lock is.
+        who: WhoActs,
     },
     /// The new cylinder is in a way out: with a thumb-turn, nobody has to search for a key in a
     /// fire.

@@ -9,7 +9,7 @@ use crate::advice::{Action, Urgency};
 use super::super::exposed::{came_back, must_not_know, way_to_change};
 use super::super::index::Index;
 use super::super::kinds::{Arrangement, DoorKind, Inside, Loss, WayKind, WhoDecides};
-use super::super::remedy::for_a_way;
+use super::super::remedy::{for_a_way, who_acts};
 use super::super::{DoorId, ExposedKey, FoundExposure, KeyId, LockId, WayId};
 use super::{Note, Origin, PlannedKey, Recipient, StopGap, WayWork, Work};
 
@@ -116,6 +116,12 @@ fn is_shared(index: &Index<'_>, door: DoorId) -> bool {
     })
 }
 
+/// Whether `one` opens all that `other` opens, and more: it is the master of the two.
+fn opens_more(index: &Index<'_>, one: KeyId, other: KeyId) -> bool {
+    let (one, other) = (index.opened_by(one), index.opened_by(other));
+    one.len() > other.len() && other.iter().all(|lock| one.contains(lock))
+}
+
 pub(super) fn notes(
     index: &Index<'_>,
     exposed: &BTreeMap<KeyId, ExposedKey>,
@@ -124,16 +130,21 @@ pub(super) fn notes(
     let household = index.household;
     let mut notes = Vec::new();
     for (_, lock) in household.locks() {
-        if lock.arrangement != Arrangement::MasterKeyed {
+        let door = household.door(lock.door);
+        let Some(door) = door.filter(|_| lock.arrangement == Arrangement::MasterKeyed) else {
             continue;
-        }
+        };
+        let who = who_acts(lock, door);
         let (out, safe): (Vec<&KeyId>, Vec<&KeyId>) =
             lock.keys.iter().partition(|key| exposed.contains_key(key));
         for &&exposed in &out {
-            notes.extend(
-                safe.iter()
-                    .map(|&&master| Note::MasterInReach { exposed, master }),
-            );
+            let others = safe.iter().map(|&&other| other);
+            let masters = others.filter(|&other| !opens_more(index, exposed, other));
+            notes.extend(masters.map(|master| Note::MasterInReach {
+                exposed,
+                master,
+                who,
+            }));
         }
     }
     for work in works
