@@ -572,8 +572,7 @@ pub fn told(told: Told, names: &Names) -> String {
         Told::Undone => "Undone.".to_owned(),
         Told::Redone => "Done again.".to_owned(),
         Told::CarriedOut => {
-            "It is done, and the board is new: it shows the new keys with the people they are for. You can undo it."
-                .to_owned()
+            "It is noted, and the board shows how things are now. You can undo it.".to_owned()
         }
         Told::Emptied => "Everything here is forgotten.".to_owned(),
         Told::TakenOver => "The result of the check is taken over.".to_owned(),
