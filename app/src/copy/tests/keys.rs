@@ -66,6 +66,8 @@ fn board() -> Vec<String> {
     }
     texts.extend([
         board::sizes(7, 5, 18, 8),
+        board::more_losses(1),
+        board::more_losses(3),
         board::show_more(12),
         board::shown(12, 40),
         board::ring_is_lost("Sitter", Loss::NearHome, true),

@@ -405,6 +405,17 @@ pub fn how_lost(by: Option<&str>, key: &str) -> String {
     }
 }
 
+/// So many more losses are asked about once those before them are answered.
+pub fn more_losses(more: usize) -> String {
+    match more {
+        1 => "One more is asked about when you have answered one of these.".to_owned(),
+        more => format!(
+            "{} more are asked about, one by one, as you answer these.",
+            counted(more)
+        ),
+    }
+}
+
 /// More rows to be shown.
 pub fn show_more(more: usize) -> String {
     format!("Show {} more", counted(more))
