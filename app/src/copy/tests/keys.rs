@@ -92,14 +92,16 @@ fn board() -> Vec<String> {
             .to_owned(),
         board::and_more(4),
     ]);
-    let names = Names::default();
+    let home = demonstration::household();
+    let names = Names::of(&home);
     for told in [
         Told::Changed,
         Told::Undone,
         Told::Redone,
         Told::CarriedOut,
         Told::Emptied,
-        Told::TakenOver,
+        Told::TakenOver(home.keys().next().map_or(KeyId::new(0), |(id, _)| id)),
+        Told::LetGo,
         Told::Loaded(LoadedFrom::File),
         Told::Loaded(LoadedFrom::Device),
     ] {

@@ -587,7 +587,11 @@ pub fn told(told: Told, names: &Names) -> String {
                 .to_owned()
         }
         Told::Emptied => "Everything here is forgotten.".to_owned(),
-        Told::TakenOver => "The result of the check is taken over.".to_owned(),
+        Told::TakenOver(key) => {
+            let key = names.key(key);
+            format!("The result of the check is now with this key: {key}. You can undo it.")
+        }
+        Told::LetGo => "The result of that check is not taken over.".to_owned(),
         Told::Loaded(LoadedFrom::File) => {
             "The file is open. What it holds is on the board now.".to_owned()
         }
