@@ -66,6 +66,8 @@ fn board() -> Vec<String> {
     }
     texts.extend([
         board::sizes(7, 5, 18, 8),
+        board::more_losses(1),
+        board::more_losses(3),
         board::show_more(12),
         board::shown(12, 40),
         board::ring_is_lost("Sitter", Loss::NearHome, true),
@@ -90,14 +92,16 @@ fn board() -> Vec<String> {
             .to_owned(),
         board::and_more(4),
     ]);
-    let names = Names::default();
+    let home = demonstration::household();
+    let names = Names::of(&home);
     for told in [
         Told::Changed,
         Told::Undone,
         Told::Redone,
         Told::CarriedOut,
         Told::Emptied,
-        Told::TakenOver,
+        Told::TakenOver(home.keys().next().map_or(KeyId::new(0), |(id, _)| id)),
+        Told::LetGo,
         Told::Loaded(LoadedFrom::File),
         Told::Loaded(LoadedFrom::Device),
     ] {

@@ -405,6 +405,17 @@ pub fn how_lost(by: Option<&str>, key: &str) -> String {
     }
 }
 
+/// So many more losses are asked about once those before them are answered.
+pub fn more_losses(more: usize) -> String {
+    match more {
+        1 => "One more is asked about when you have answered one of these.".to_owned(),
+        more => format!(
+            "{} more are asked about, one by one, as you answer these.",
+            counted(more)
+        ),
+    }
+}
+
 /// More rows to be shown.
 pub fn show_more(more: usize) -> String {
     format!("Show {} more", counted(more))
@@ -575,7 +586,11 @@ pub fn told(told: Told, names: &Names) -> String {
             "It is noted, and the board shows how things are now. You can undo it.".to_owned()
         }
         Told::Emptied => "Everything here is forgotten.".to_owned(),
-        Told::TakenOver => "The result of the check is taken over.".to_owned(),
+        Told::TakenOver(key) => {
+            let key = names.key(key);
+            format!("The result of the check is now with this key: {key}. You can undo it.")
+        }
+        Told::LetGo => "The result of that check is not taken over.".to_owned(),
         Told::Loaded(LoadedFrom::File) => {
             "The file is open. What it holds is on the board now.".to_owned()
         }

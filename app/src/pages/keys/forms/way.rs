@@ -1,6 +1,6 @@
 //! A way in without a cylinder: a code, a key safe, a remote, an app.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::rc::Rc;
 
 use self_check_core::household::{Change, DoorId, HolderId, Way, WayId, WayKind};
@@ -26,18 +26,40 @@ pub struct WayFormProps {
     pub onclose: Callback<bool>,
 }
 
+/// What was edited. The rest stays as it is by then: while the form is open a remote can be lost in
+/// another row.
+#[derive(Clone, Debug, Default, PartialEq)]
+struct Edited {
+    kind: Option<WayKind>,
+    known_by: BTreeMap<HolderId, bool>,
+}
+
+impl Edited {
+    /// The way in with what was edited.
+    fn applied_to(&self, mut way: Way) -> Way {
+        way.kind = self.kind.unwrap_or(way.kind);
+        for (&holder, &knows) in &self.known_by {
+            if knows {
+                way.known_by.insert(holder);
+            } else {
+                way.known_by.remove(&holder);
+            }
+        }
+        way
+    }
+}
+
 /// The form of a way in.
 #[component]
 pub fn WayForm(props: &WayFormProps) -> Html {
     let filing = use_filing(&props.onclose);
     let overview = Rc::clone(&props.overview);
     let known = props.way.and_then(|way| overview.household.way(way));
-    let draft = use_state(|| {
-        known
-            .cloned()
-            .unwrap_or_else(|| Way::at(props.door, WayKind::DoorCode))
-    });
-    let edit = Edit(draft.clone());
+    let known = known.cloned();
+    let known = known.unwrap_or_else(|| Way::at(props.door, WayKind::DoorCode));
+    let edited = use_state(Edited::default);
+    let edit = Edit(edited.clone());
+    let now = edited.applied_to(known);
     let items = use_memo(overview.household.clone(), |household| {
         let names = &overview.names;
         let people = household.holders();
@@ -50,14 +72,10 @@ pub fn WayForm(props: &WayFormProps) -> Html {
         None => format!("{}: {}", words::ADD_WAY, overview.names.door(props.door)),
     };
     let onsave = {
-        let (filing, draft, overview, way) = (
-            filing.clone(),
-            draft.clone(),
-            Rc::clone(&overview),
-            props.way,
-        );
+        let (filing, part, overview, way) =
+            (filing.clone(), now.clone(), Rc::clone(&overview), props.way);
         Callback::from(move |()| {
-            let part = (*draft).clone();
+            let part = part.clone();
             let change = match way {
                 Some(way) => Change::SetWay(way, part),
                 None => Change::AddWay(part),
@@ -73,26 +91,55 @@ pub fn WayForm(props: &WayFormProps) -> Html {
         error: filing.wrong_with("way-kind"),
         ..Field::new("way-kind", words::WAY_KIND)
     };
-    let ticked: BTreeSet<u32> = draft
-        .known_by
-        .iter()
-        .map(|holder| holder.number())
-        .collect();
-    let ontick = edit.with(|draft: &mut Way, (holder, is_ticked): (u32, bool)| {
-        let holder = HolderId::new(holder);
-        if is_ticked {
-            draft.known_by.insert(holder);
-        } else {
-            draft.known_by.remove(&holder);
-        }
+    let ticked: BTreeSet<u32> = now.known_by.iter().map(|holder| holder.number()).collect();
+    let ontick = edit.with(|edited: &mut Edited, (holder, is_ticked): (u32, bool)| {
+        edited.known_by.insert(HolderId::new(holder), is_ticked);
     });
     let fields = html! {
         <>
-            { choose(kind, draft.kind, edit.with(|draft: &mut Way, kind| draft.kind = kind)) }
+            { choose(kind, now.kind, edit.with(|edited: &mut Edited, kind| edited.kind = Some(kind))) }
             if !items.is_empty() {
                 <TickList id="way-known" legend={words::WAY_KNOWN} {items} {ticked} {ontick} />
             }
         </>
     };
     filing.sheet(&title, fields, onsave, onremove)
+}
+
+#[cfg(test)]
+mod tests {
+    use self_check_core::household::{Household, LockKind, Loss, Role, quick};
+
+    use super::*;
+
+    #[test]
+    fn what_happens_in_other_rows_while_the_form_is_open_stays() {
+        let people = [Role::Resident, Role::Child];
+        let home = quick::two_doors(LockKind::NotSure, &people).unwrap_or_default();
+        let holders: Vec<HolderId> = home.holders().map(|(id, _)| id).collect();
+        let door = home.doors().next().map_or(DoorId::new(0), |(id, _)| id);
+        let id = home.next_way();
+        let remote = Way {
+            known_by: holders.iter().copied().collect(),
+            ..Way::at(door, WayKind::Remote)
+        };
+        let home = home.with(Change::AddWay(remote)).unwrap_or_default();
+        let edited = Edited {
+            known_by: [(holders[1], false)].into(),
+            ..Edited::default()
+        };
+        let (holder, loss) = (holders[0], Loss::Stolen);
+        let lost = home.with(Change::LoseRing { holder, loss });
+        let lost = lost.unwrap_or_default();
+        let way = |home: &Household| {
+            home.way(id)
+                .cloned()
+                .unwrap_or_else(|| panic!("it is there"))
+        };
+        let saved = lost.with(Change::SetWay(id, edited.applied_to(way(&lost))));
+        let saved = way(&saved.unwrap_or_default());
+        assert_eq!(saved.lost_by, [(holder, loss)].into());
+        assert_eq!(saved.known_by, [holder].into());
+        assert_eq!(saved.kind, WayKind::Remote);
+    }
 }
