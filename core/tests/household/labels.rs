@@ -22,7 +22,11 @@ fn numerals() -> BTreeMap<char, Numeral> {
         let mut columns = line.split(',');
         let code = character(columns.next().unwrap());
         let value = columns.next().unwrap().parse().ok();
-        let written_out = columns.next().unwrap().split(' ').filter(|it| !it.is_empty());
+        let written_out = columns
+            .next()
+            .unwrap()
+            .split(' ')
+            .filter(|it| !it.is_empty());
         let written_out = written_out.map(character).collect();
         (code, Numeral { value, written_out })
     };

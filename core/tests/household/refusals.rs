@@ -257,7 +257,7 @@ fn in_pairs(
     change: impl Fn(usize) -> Change,
 ) -> AtLimit {
     let mut up_to = vec![change(largest); most / largest];
-    up_to.extend((most % largest > 0).then(|| change(most % largest)));
+    up_to.extend((!most.is_multiple_of(largest)).then(|| change(most % largest)));
     AtLimit {
         start,
         up_to,
