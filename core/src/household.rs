@@ -60,6 +60,7 @@ pub mod quick;
 mod reach;
 mod refusal;
 pub mod remedy;
+mod restricted;
 
 use std::collections::BTreeMap;
 use std::sync::Arc;

@@ -26,6 +26,8 @@ mod estate;
 mod homes;
 #[path = "household/keeping.rs"]
 mod keeping;
+#[path = "household/labels.rs"]
+mod labels;
 #[path = "household/laws.rs"]
 mod laws;
 #[path = "household/old_keys.rs"]

@@ -10,7 +10,7 @@ use crate::advice::{Action, Urgency};
 use crate::sources::{CHOOSING_A_LOCKSMITH, Source, TRADE_KEYED_ALIKE, TRADE_VISIT};
 
 use super::kinds::{Arrangement, DoorKind, Inside, LockKind, Material, PriceItem, Role};
-use super::{CylinderLengths, Label, LockId, PriceRange};
+use super::{CylinderLengths, DoorId, Label, LockId, PriceRange};
 
 pub use page::brief;
 
@@ -55,6 +55,10 @@ pub struct Brief {
     pub locks: Vec<BriefLock>,
     /// The locks that stay and whose key others shall take.
     pub matched: Vec<MatchedLock>,
+    /// The doors that may have to be opened though no lock of theirs is on the page.
+    pub to_open: Vec<DoorToOpen>,
+    /// How many doors may have to be opened first, all together: none where somebody can get in.
+    pub opened: u64,
     /// How many of each kind, most first.
     pub kinds: Vec<(LockKind, usize)>,
     /// Locks known to share a keyway, two or more each. Only these can be keyed alike as they are.
@@ -90,7 +94,7 @@ pub struct BriefLock {
     pub lengths: Option<CylinderLengths>,
     /// Why it has as many keys as it has.
     pub arrangement: Arrangement,
-    /// Whether today's key is restricted.
+    /// Whether a key of today's is restricted: not, only where that is known of all.
     pub restricted: Option<bool>,
     /// Whether there is a working key at hand.
     pub has_working_key: bool,
@@ -113,6 +117,8 @@ pub struct BriefLock {
 /// A lock that stays as it is and whose key another lock of the page shall take.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct MatchedLock {
+    /// Which lock of the household it is.
+    pub lock: LockId,
     /// What kind of door it is on.
     pub door: DoorKind,
     /// Its own word, if ticked in.
@@ -121,6 +127,18 @@ pub struct MatchedLock {
     pub kind: LockKind,
     /// Its key, as a place in [`Brief::keys`].
     pub key: usize,
+}
+
+/// A door to which no key is at hand and whose locks others see to: it may have to be opened, once they
+/// were asked.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct DoorToOpen {
+    /// Which door of the household it is.
+    pub door: DoorId,
+    /// What kind of door.
+    pub kind: DoorKind,
+    /// Its own word, if ticked in.
+    pub label: Option<Label>,
 }
 
 /// One key there will be.
@@ -135,7 +153,7 @@ pub struct BriefKey {
     pub is_at_hand: bool,
     /// The locks of the page it opens.
     pub locks: Vec<usize>,
-    /// The kinds of the other doors it opens, by which a key of today is known.
+    /// The kind of each other door it opens, by which a key of today is known.
     pub other_doors: Vec<DoorKind>,
     /// How many copies for whom, most first.
     pub copies: Vec<(BriefRecipient, u32)>,
@@ -173,6 +191,7 @@ pub enum Ask {
     LicenceAndPapers,
     ProofThatYouMay,
     KeysThatComeWithIt,
+    InsurersGrade,
     RestrictedOrNot,
     OthersNeedANewCylinder,
     IsCodeOrAddressKept,
@@ -229,18 +248,32 @@ impl Brief {
         })
     }
 
-    /// What to ask, in order: about sharing a key only where locks are to share one, about keys that come
-    /// with a lock only where a key is new, and about work at the door only where a lock is seen to.
+    /// What to ask, in order: about sharing a key only where locks are to share one, about keys only where
+    /// the page tells of one, about a lock's grade only where a new one may come, and about work at the
+    /// door only where there is some.
     pub fn asked(&self) -> impl Iterator<Item = Ask> {
         let is_about_sharing = self.is_about_sharing();
         let has_a_new_key = self.keys.iter().any(|key| key.is_new);
+        let has_a_new_lock = self
+            .quotes
+            .iter()
+            .any(|quote| matches!(quote.item, PriceItem::NewCylinder | PriceItem::LockOrLevers));
         let all = self.ask.iter().copied();
         all.filter(move |ask| match ask {
             Ask::OthersNeedANewCylinder => is_about_sharing,
             Ask::KeysThatComeWithIt => has_a_new_key,
-            Ask::WholePriceBeforeWork | Ask::LicenceAndPapers => !self.locks.is_empty(),
-            _ => true,
+            Ask::InsurersGrade => has_a_new_lock,
+            Ask::RestrictedOrNot | Ask::CodeOnNewKeys => !self.keys.is_empty(),
+            Ask::WholePriceBeforeWork | Ask::LicenceAndPapers => {
+                !self.locks.is_empty() || self.opened > 0
+            }
+            Ask::ProofThatYouMay | Ask::IsCodeOrAddressKept => true,
         })
+    }
+
+    /// Whether there is nothing to order: no lock to see to, no key to cut, no door to open.
+    pub fn is_empty(&self) -> bool {
+        self.locks.is_empty() && self.keys.is_empty() && self.opened == 0
     }
 }
 

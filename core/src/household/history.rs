@@ -12,8 +12,9 @@ pub struct History {
 }
 
 impl History {
-    /// So many steps can be undone. Our assumption: nobody undoes more one by one, and a change to
-    /// the largest household keeps some hundred kilobytes.
+    /// So many steps can be undone. Our assumption: nobody undoes more one by one. A step keeps whole the
+    /// sections that it changed. The largest is that of people: at the limit on needs each change to
+    /// a person keeps 1.5 megabytes (measured on 64-bit Linux), a full history 150.
     pub const MOST: usize = 100;
 
     /// A history that begins with `household`.

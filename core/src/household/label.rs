@@ -1,6 +1,10 @@
 //! A short own word for a door or a person, that cannot hold a code.
 
+mod numerals;
+
 use core::fmt;
+
+use numerals::digits_in;
 
 /// A label of at most [`Label::MOST_CHARACTERS`] characters, of which at most
 /// [`Label::MOST_DIGITS`] are digits, in any script.
@@ -22,7 +26,7 @@ pub struct Label(Box<str>);
 /// Why a label is refused. It never carries what was refused.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum LabelRefusal {
-    /// Nothing but spaces.
+    /// Nothing that is seen: no character, or blank ones alone.
     Empty,
     /// More than [`Label::MOST_CHARACTERS`] characters.
     TooLong,
@@ -42,7 +46,7 @@ impl Label {
     /// A label of `text` without the spaces around it.
     pub fn new(text: &str) -> Result<Self, LabelRefusal> {
         let text = text.trim();
-        if text.is_empty() {
+        if text.chars().all(is_blank) {
             return Err(LabelRefusal::Empty);
         }
         if text.chars().nth(Self::MOST_CHARACTERS).is_some() {
@@ -83,48 +87,32 @@ impl fmt::Display for LabelRefusal {
 
 impl core::error::Error for LabelRefusal {}
 
-/// How many digits one character stands for: numbers of every script (Unicode general categories
-/// Nd, Nl and No), characters that print two digits at once, and the ideographs for numbers, which
-/// Unicode counts as letters.
-fn digits_in(character: char) -> usize {
-    match character {
-        // Ten to fifty in circles, brackets and before full stops; Roman ten to twelve.
-        '\u{2469}'..='\u{2473}'
-        | '\u{247d}'..='\u{2487}'
-        | '\u{2491}'..='\u{249b}'
-        | '\u{24eb}'..='\u{24f4}'
-        | '\u{24fe}'
-        | '\u{277f}'
-        | '\u{2789}'
-        | '\u{2793}'
-        | '\u{3248}'..='\u{324f}'
-        | '\u{3251}'..='\u{325f}'
-        | '\u{32b1}'..='\u{32bf}'
-        | '\u{2169}'..='\u{216b}'
-        | '\u{2179}'..='\u{217b}'
-        // Months, hours and days as one symbol, and the keycap ten.
-        | '\u{32c0}'..='\u{32cb}'
-        | '\u{3358}'..='\u{3370}'
-        | '\u{33e0}'..='\u{33fe}'
-        | '\u{1f51f}' => 2,
-        '一' | '二' | '三' | '四' | '五' | '六' | '七' | '八' | '九' | '十' | '零' | '壱' | '壹'
-        | '弐' | '貳' | '贰' | '参' | '參' | '叁' | '肆' | '伍' | '陸' | '陆' | '柒' | '漆'
-        | '捌' | '玖' | '拾' | '百' | '千' | '万' | '萬' => 1,
-        other => usize::from(other.is_numeric()),
-    }
-}
-
 /// Whether a character is not seen, or turns the reading order: nothing that a label needs, and
-/// room to hide a number in. Joiners that some scripts need are let through.
+/// room to hide a number in. Controls, formatting characters, private use, separators and what else
+/// Unicode has programs ignore; but joiners and variation selectors, which some scripts need, are let
+/// through.
 fn is_unseen(character: char) -> bool {
     character.is_control()
         || matches!(character,
             '\u{ad}' | '\u{34f}' | '\u{600}'..='\u{605}' | '\u{61c}' | '\u{6dd}' | '\u{70f}'
+            | '\u{890}' | '\u{891}' | '\u{8e2}'
             | '\u{115f}' | '\u{1160}' | '\u{17b4}' | '\u{17b5}' | '\u{180b}'..='\u{180f}'
             | '\u{200b}' | '\u{200e}' | '\u{200f}' | '\u{2028}'..='\u{202e}'
             | '\u{2060}'..='\u{206f}' | '\u{3164}' | '\u{feff}' | '\u{ffa0}'
             | '\u{fff0}'..='\u{ffff}' | '\u{e000}'..='\u{f8ff}'
+            | '\u{110bd}' | '\u{110cd}' | '\u{13430}'..='\u{1343f}'
+            | '\u{1bca0}'..='\u{1bca3}' | '\u{1d173}'..='\u{1d17a}'
             | '\u{e0000}'..='\u{10ffff}')
+}
+
+/// Whether a character leaves nothing to be seen where it stands alone: spaces, the joiners and
+/// variation selectors that are let through, and two signs that are blank by design.
+fn is_blank(character: char) -> bool {
+    character.is_whitespace()
+        || matches!(
+            character,
+            '\u{200c}' | '\u{200d}' | '\u{fe00}'..='\u{fe0f}' | '\u{2800}' | '\u{1d159}'
+        )
 }
 
 #[cfg(test)]
@@ -137,7 +125,9 @@ mod tests {
         assert_eq!(Label::new(&"é".repeat(25)), Err(LabelRefusal::TooLong));
         assert!(Label::new("room 42").is_ok());
         assert_eq!(Label::new("room 421"), Err(LabelRefusal::TooManyDigits));
-        assert_eq!(Label::new(" \u{3000} "), Err(LabelRefusal::Empty));
+        for blank in [" \u{3000} ", "\u{200d}", "\u{2800}\u{200c}", "\u{fe0f}"] {
+            assert_eq!(Label::new(blank), Err(LabelRefusal::Empty));
+        }
     }
 
     #[test]
@@ -156,22 +146,14 @@ mod tests {
             "1٢3",
             "⑫⑫",
             "1️⃣2️⃣3️⃣",
-            "㍘㏠",
+            "㍢㏠",
+            "廿三卅四",
+            "十十",
+            "\u{f9d1}\u{f9d1}\u{f9d1}",
             "𒐀𒐁𒐂",
         ] {
             assert_eq!(Label::new(text), Err(LabelRefusal::TooManyDigits), "{text}");
         }
-    }
-
-    #[test]
-    fn label_with_every_decimal_digit_of_unicode_counts_it() {
-        let numbers = ('\0'..=char::MAX).filter(|character| character.is_numeric());
-        let mut seen = 0;
-        for number in numbers {
-            assert!(Label::new(&format!("a{number}b{number}c{number}")).is_err());
-            seen += 1;
-        }
-        assert!(seen > 1000, "Unicode has more than a thousand numbers");
     }
 
     #[test]

@@ -1,8 +1,9 @@
-//! How large a household may grow. Every page, plan and record stays quick up to here.
+//! How large a household may grow. How quick everything is was measured up to a small estate
+//! (`benches/household.rs`); at the limits only the record is tested: it can be written and read.
 //!
 //! The sizes are our assumption: a small estate has about 500 doors, 2,000 copies and 300 holders;
 //! the limits are twice that, and five times for copies, because grouping by need cuts many for
-//! people who need many doors. Doubling them doubles the largest record and the longest plan.
+//! people who need many doors. Doubling them doubles the largest record.
 
 use super::Refusal;
 

@@ -332,7 +332,8 @@ impl Plan {
         Some(self.visit_due(if opens_a_door { Urgency::Today } else { due }))
     }
 
-    const fn visit_due(&self, due: Urgency) -> Priced {
+    /// What a visit is priced by that is due then.
+    pub(super) const fn visit_due(&self, due: Urgency) -> Priced {
         match (self.choices.after_hours, due) {
             (true, _) => Priced::Item(PriceItem::CallOutAfterHours),
             (false, Urgency::Today) => Priced::CallOutAtAnyHour,

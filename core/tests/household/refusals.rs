@@ -222,44 +222,142 @@ fn refused_run_of_changes_leaves_the_household_as_it_was() {
     assert_eq!(home, before);
 }
 
+/// A household with so many doors, keys and people who need nothing, and the changes that take it to the
+/// limit and one step beyond.
+struct AtLimit {
+    start: Household,
+    up_to: Vec<Change>,
+    beyond: Change,
+}
+
+fn with_parts(doors: usize, keys: usize, holders: usize) -> Household {
+    let door = || Change::AddDoor(Door::of(DoorKind::Store));
+    let holder = || Change::AddHolder(Holder::of(Role::Caretaker));
+    let parts = (0..doors)
+        .map(|_| door())
+        .chain((0..keys).map(|_| Change::AddKey(Key::default())))
+        .chain((0..holders).map(|_| holder()));
+    Household::empty().with_all(parts).unwrap()
+}
+
+/// `most` times the same change, and once more.
+fn alike(start: Household, most: usize, change: Change) -> AtLimit {
+    AtLimit {
+        start,
+        up_to: vec![change.clone(); most],
+        beyond: change,
+    }
+}
+
+/// So many pairs, made by changes of at most `largest` pairs each, and one pair more.
+fn in_pairs(
+    start: Household,
+    most: usize,
+    largest: usize,
+    change: impl Fn(usize) -> Change,
+) -> AtLimit {
+    let mut up_to = vec![change(largest); most / largest];
+    up_to.extend((!most.is_multiple_of(largest)).then(|| change(most % largest)));
+    AtLimit {
+        start,
+        up_to,
+        beyond: change(1),
+    }
+}
+
+fn at_limit(limit: Limit) -> AtLimit {
+    let most = limit.most();
+    match limit {
+        Limit::Doors => alike(
+            Household::empty(),
+            most,
+            Change::AddDoor(Door::of(DoorKind::Store)),
+        ),
+        Limit::Keys => alike(Household::empty(), most, Change::AddKey(Key::default())),
+        Limit::Holders => alike(
+            Household::empty(),
+            most,
+            Change::AddHolder(Holder::of(Role::Caretaker)),
+        ),
+        Limit::Locks => {
+            let start = with_parts(1, 0, 0);
+            let lock = Lock::on(first(start.doors()), LockKind::Lever);
+            alike(start, most, Change::AddLock(lock))
+        }
+        Limit::Ways => {
+            let start = with_parts(1, 0, 0);
+            let way = Way::at(first(start.doors()), WayKind::App);
+            alike(start, most, Change::AddWay(way))
+        }
+        Limit::Copies => {
+            let start = with_parts(0, 1, 1);
+            let (key, to) = (first(start.keys()), first(start.holders()));
+            let give = |copies: usize| Change::Give {
+                key,
+                to,
+                copies: u16::try_from(copies).unwrap(),
+            };
+            in_pairs(start.clone(), most, most, give)
+        }
+        Limit::Openings => {
+            let start = with_parts(1, Limit::Keys.most(), 0);
+            let door = first(start.doors());
+            let keys: Vec<KeyId> = start.keys().map(|(key, _)| key).collect();
+            in_pairs(start, most, keys.len(), |count| {
+                Change::AddLock(Lock {
+                    arrangement: Arrangement::CentralLock,
+                    keys: keys.iter().copied().take(count).collect(),
+                    ..Lock::on(door, LockKind::PinTumbler)
+                })
+            })
+        }
+        Limit::Needs => {
+            let start = with_parts(Limit::Doors.most(), 0, 0);
+            let doors: Vec<DoorId> = start.doors().map(|(door, _)| door).collect();
+            in_pairs(start, most, doors.len(), |count| {
+                Change::AddHolder(Holder {
+                    needs: Some(doors.iter().copied().take(count).collect()),
+                    ..Holder::of(Role::Caretaker)
+                })
+            })
+        }
+        Limit::Knowers => {
+            let start = with_parts(1, 0, Limit::Holders.most());
+            let door = first(start.doors());
+            let holders: Vec<HolderId> = start.holders().map(|(holder, _)| holder).collect();
+            in_pairs(start, most, holders.len(), |count| {
+                Change::AddWay(Way {
+                    known_by: holders.iter().copied().take(count).collect(),
+                    ..Way::at(door, WayKind::DoorCode)
+                })
+            })
+        }
+    }
+}
+
 #[test]
 fn every_limit_is_kept() {
-    let mut home = Household::empty();
-    for _ in 0..Limit::Doors.most() {
-        home = home
-            .with(Change::AddDoor(Door::of(DoorKind::Store)))
-            .unwrap();
+    for limit in [
+        Limit::Doors,
+        Limit::Locks,
+        Limit::Keys,
+        Limit::Copies,
+        Limit::Holders,
+        Limit::Ways,
+        Limit::Openings,
+        Limit::Needs,
+        Limit::Knowers,
+    ] {
+        let AtLimit {
+            start,
+            up_to,
+            beyond,
+        } = at_limit(limit);
+        let full = start.with_all(up_to);
+        assert!(full.is_ok(), "{limit:?} is reached: {:?}", full.err());
+        let refused = full.unwrap().with(beyond);
+        assert_eq!(refused.err(), Some(Refusal::Full(limit)));
     }
-    let more = home.with(Change::AddDoor(Door::of(DoorKind::Store)));
-    assert_eq!(more, Err(Refusal::Full(Limit::Doors)));
-    let key = home.next_key();
-    let home = home.with(Change::AddKey(Key::default())).unwrap();
-    let to = home.next_holder();
-    let home = home
-        .with(Change::AddHolder(Holder::of(Role::Caretaker)))
-        .unwrap();
-    let copies = Limit::Copies.most() as u16 + 1;
-    assert_eq!(
-        home.with(Change::Give { key, to, copies }),
-        Err(Refusal::Full(Limit::Copies))
-    );
-    assert!(
-        home.with(Change::Give {
-            key,
-            to,
-            copies: copies - 1
-        })
-        .is_ok()
-    );
-    let doors: BTreeSet<DoorId> = home.doors().map(|(door, _)| door).collect();
-    let needy = || {
-        Change::AddHolder(Holder {
-            needs: Some(doors.clone()),
-            ..Holder::of(Role::Caretaker)
-        })
-    };
-    let full = home.with_all((0..=Limit::Needs.most() / doors.len()).map(|_| needy()));
-    assert_eq!(full, Err(Refusal::Full(Limit::Needs)));
 }
 
 #[test]

@@ -494,6 +494,86 @@ fn tenant_of_a_flat_is_sent_to_the_landlord() -> Result<()> {
     })
 }
 
+/// What the page for the locksmith says beside these words, in its first part.
+async fn said_of(page: &Page, what: &str) -> Result<String> {
+    let script = format!(
+        "const term = [...document.querySelectorAll('.brief-first dt')].find(dt => dt.textContent === {what:?});
+         return term?.nextElementSibling.textContent ?? '';"
+    );
+    let text = page.run(&script).await?;
+    Ok(text.as_str().unwrap_or_default().to_owned())
+}
+
+#[test]
+fn door_that_is_anothers_to_decide_about_is_opened_only_once_they_were_asked() -> Result<()> {
+    journey(Look::PHONE, async |page| {
+        page.open_at("#/keys").await?;
+        arrive(page, EMPTY).await?;
+        page.click("radio", "A flat, and the building’s door")
+            .await?;
+        choose(
+            page,
+            "Who decides about the lock of the flat’s door?",
+            "The landlord",
+        )
+        .await?;
+        page.click("button", "Put it on the board").await?;
+        arrive(page, CALM).await?;
+        page.click("button", "This ring is lost: Resident").await?;
+        page.wait_for_text("Resident: lost keys").await?;
+        page.click("link", "A page for the locksmith").await?;
+        arrive(page, "A page for the locksmith").await?;
+        page.wait_for_text("Ask who decides about the door first.")
+            .await?;
+        page.wait_for_text("We first ask who decides about the door.")
+            .await?;
+        look(page).await?;
+        let (pages, text) = read_back(&page.print().await?, "opening.pdf")?;
+        assert_eq!(pages, 1, "{text}");
+        in_this_order(
+            &text,
+            &[
+                "We can get in",
+                "No key is at hand: please open it without damage",
+                "We first ask who decides about the door.",
+                "Price before the work begins",
+            ],
+        );
+        // Whoever can get in has nothing opened, and can take that back.
+        page.run("document.querySelectorAll('details').forEach(d => d.open = true);")
+            .await?;
+        choose(page, "Can you get in?", "yes").await?;
+        page.wait_for_text("There is nothing to print.").await?;
+        let names = page.names("button").await?;
+        assert!(!names.iter().any(|name| name == "Print this page"));
+        choose(page, "Can you get in?", "no").await?;
+        page.wait_for_text("please open it without damage").await
+    })
+}
+
+#[test]
+fn whoever_cannot_get_in_is_not_said_to_have_a_key_for_every_lock() -> Result<()> {
+    const WORKING: &str = "We have a working key for";
+    journey(Look::DESKTOP, async |page| {
+        to_the_examples_board(page).await?;
+        page.click("link", "A page for the locksmith").await?;
+        arrive(page, "A page for the locksmith").await?;
+        assert_eq!(said_of(page, WORKING).await?, "every lock");
+        page.run("document.querySelectorAll('details').forEach(d => d.open = true);")
+            .await?;
+        choose(page, "Can you get in?", "no").await?;
+        page.wait_for_text("We cannot get in: ask us which door")
+            .await?;
+        assert_eq!(said_of(page, WORKING).await?, "ask us");
+        let sheet = page
+            .run("return document.querySelector('.brief').innerText;")
+            .await?;
+        let sheet = sheet.as_str().unwrap_or_default();
+        assert!(!sheet.contains("every lock"), "{sheet}");
+        Ok(())
+    })
+}
+
 #[test]
 fn check_of_a_key_comes_back_to_that_key() -> Result<()> {
     journey(Look::DESKTOP, async |page| {

@@ -330,6 +330,7 @@ fn plan_texts() -> Vec<String> {
         words::for_whom(3, &[alike(1, "sitter"), alike(2, "lodger")]),
         words::for_whom(2, &[alike(2, "sitter")]),
         words::copies_there_will_be(true, 2, &[alike(2, "sitter")]),
+        words::copies_there_will_be(true, 1, &[alike(1, "sitter")]),
         words::for_whom(
             2,
             &[words::Alike {
@@ -376,6 +377,7 @@ fn brief_texts() -> Vec<String> {
         Ask::LicenceAndPapers,
         Ask::ProofThatYouMay,
         Ask::KeysThatComeWithIt,
+        Ask::InsurersGrade,
         Ask::RestrictedOrNot,
         Ask::OthersNeedANewCylinder,
         Ask::IsCodeOrAddressKept,
@@ -442,4 +444,18 @@ fn brief_texts() -> Vec<String> {
         brief::included(2),
     ]);
     texts
+}
+
+#[test]
+fn copies_of_a_key_that_stays_are_told_in_a_sentence() {
+    let told = |count, people: &[words::Alike]| words::copies_there_will_be(true, count, people);
+    let names = Names::default();
+    let home = words::recipient(Recipient::Spare, &names);
+    assert_eq!(told(2, &[alike(2, &home)]), "2 more copies for the home");
+    assert_eq!(told(1, &[alike(1, "Sitter")]), "1 more copy for Sitter");
+    let both = [alike(1, "Sitter"), alike(2, &home)];
+    let shared = "3 more copies: 1 for Sitter; 2 for the home";
+    assert_eq!(told(3, &both), shared);
+    let new = words::copies_there_will_be(false, 3, &both);
+    assert_eq!(new, "3 copies: 1 for Sitter; 2 for the home");
 }

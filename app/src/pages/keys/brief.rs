@@ -3,6 +3,7 @@
 mod sheet;
 mod ticks;
 
+use self_check_core::household::brief::Ask;
 use self_check_core::household::{brief, plan};
 use yew::prelude::*;
 
@@ -33,21 +34,31 @@ pub fn BriefPage(props: &OverviewProps) -> Html {
                 <h1 tabindex="-1">{ words::TITLE }</h1>
                 { match &*made {
                     Err(_) => html! { <p class="caution">{ words::SAFETY }</p> },
-                    Ok(made) if made.locks.is_empty() && made.keys.is_empty() => html! { <p>{ words::NOTHING }</p> },
+                    Ok(made) if made.is_empty() && made.to_open.is_empty() => html! { <p>{ words::NOTHING }</p> },
                     Ok(made) => html! {
                         <>
                             <p class="lede">{ words::LEDE }</p>
-                            { ticks(&state, !made.locks.is_empty()) }
-                            <p class="note">{ words::PRINT_CAUTION }</p>
-                            <p class="row">
-                                <button type="button" class="press" onclick={print}>{ words::PRINT }</button>
-                            </p>
+                            { ticks(&state, made) }
+                            if made.is_empty() {
+                                <p>{ words::NOTHING }</p>
+                            } else {
+                                if made.opened > 0 && !made.to_open.is_empty() {
+                                    <p class="note">{ words::ASK_WHO_DECIDES }</p>
+                                }
+                                if made.asked().any(|ask| ask == Ask::InsurersGrade) {
+                                    <p class="note">{ words::INSURER }</p>
+                                }
+                                <p class="note">{ words::PRINT_CAUTION }</p>
+                                <p class="row">
+                                    <button type="button" class="press" onclick={print}>{ words::PRINT }</button>
+                                </p>
+                            }
                         </>
                     },
                 } }
             </div>
             { match &*made {
-                Ok(made) if !made.locks.is_empty() || !made.keys.is_empty() => sheet(made, overview),
+                Ok(made) if !made.is_empty() => sheet(made, overview),
                 _ => html! {},
             } }
             { pages(&state, Some(BRIEF)) }

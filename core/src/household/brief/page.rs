@@ -7,13 +7,14 @@ use crate::advice::Urgency;
 
 use super::super::grouping::keyways::Keyways;
 use super::super::index::Index;
-use super::super::kinds::{Arrangement, LockKind, PriceItem};
+use super::super::kinds::{Arrangement, DoorKind, LockKind, PriceItem};
 use super::super::plan::{Origin, Plan, PlannedKey, Recipient, Work};
 use super::super::remedy::WhoActs;
+use super::super::restricted::restricted_among;
 use super::super::{DoorId, Household, KeyId, LockId, Priced};
 use super::{
-    AfterVisit, Ask, Brief, BriefChoices, BriefKey, BriefLock, BriefRecipient, MatchedLock, Quote,
-    SafetyFirst,
+    AfterVisit, Ask, Brief, BriefChoices, BriefKey, BriefLock, BriefRecipient, DoorToOpen,
+    MatchedLock, Quote, SafetyFirst,
 };
 
 /// The page for the locksmith: the household's own works of `plan`, small locks too, which locksmiths
@@ -45,31 +46,23 @@ pub fn brief(
             is_left: key.planned.is_none(),
             is_at_hand: key.today.is_some_and(|key| index.is_at_hand(key)),
             locks: key.locks.iter().filter_map(place_of).collect(),
-            other_doors: key
-                .locks
-                .iter()
-                .filter(|&lock| place_of(lock).is_none())
-                .filter_map(|&lock| household.lock(lock))
-                .filter_map(|lock| household.door(lock.door))
-                .map(|door| door.kind)
-                .collect(),
+            other_doors: other_doors(&index, key.locks.iter().filter(|it| place_of(it).is_none())),
             copies: key
                 .planned
                 .map_or_else(Vec::new, |(_, key)| copies_of(household, key, choices)),
             total: key.planned.map_or(0, |(_, key)| key.copy_count()),
         })
         .collect();
+    let to_open = to_open(household, plan, &locks, choices);
+    let opened = opened(household, &locks, &to_open, choices);
     Ok(Brief {
         readiness: choices.readiness,
         matched: matched(&index, &own, &works, choices),
+        to_open,
+        opened,
         kinds: kinds_of(&locks),
         same_keyway: same_keyway(&index, &works),
-        quotes: quotes(
-            household,
-            plan,
-            to_open(household, &locks, choices),
-            choices,
-        ),
+        quotes: quotes(household, plan, opened, choices),
         after: after(&index, plan, &works, &keys),
         locks,
         keys,
@@ -128,6 +121,16 @@ fn keys_of_the_page<'a>(index: &Index<'_>, plan: &'a Plan, works: &[&Work]) -> V
     keys
 }
 
+/// The kinds of the doors these locks are on, each door once.
+fn other_doors<'a>(index: &Index<'_>, locks: impl Iterator<Item = &'a LockId>) -> Vec<DoorKind> {
+    let mut seen = BTreeSet::new();
+    let doors = locks.filter_map(|&lock| index.door_of(lock));
+    let each = doors.filter(|&door| seen.insert(door));
+    each.filter_map(|door| index.household.door(door))
+        .map(|door| door.kind)
+        .collect()
+}
+
 /// The keys of today that the lock goes on taking.
 fn left_in<'i>(index: &'i Index<'_>, work: &'i Work) -> impl Iterator<Item = KeyId> + 'i {
     let lock = index.household.lock(work.lock);
@@ -155,7 +158,7 @@ fn lock_of(
 ) -> Option<BriefLock> {
     let lock = index.household.lock(work.lock)?;
     let door = index.household.door(lock.door)?;
-    let mut old = lock.keys.iter().filter_map(|&key| index.household.key(key));
+    let old = lock.keys.iter().filter_map(|&key| index.household.key(key));
     // How soon is not known while nobody has said how the key was lost.
     let is_open = work.may_be_sooner() && work.urgency < Urgency::Soon;
     Some(BriefLock {
@@ -168,7 +171,7 @@ fn lock_of(
         inside: lock.inside,
         lengths: lock.lengths,
         arrangement: lock.arrangement,
-        restricted: old.find_map(|key| key.restricted),
+        restricted: restricted_among(old),
         has_working_key: lock.keys.iter().any(|&key| index.is_at_hand(key)),
         is_shut: plan.shut.contains(&lock.door),
         keys: own
@@ -204,10 +207,11 @@ fn matched(
     });
     let locks = kept.flat_map(|(place, key)| key.locks.iter().map(move |&lock| (place, lock)));
     let staying = locks.filter(|&(_, lock)| !is_on_page(lock));
-    let matched = staying.filter_map(|(key, lock)| {
-        let lock = index.household.lock(lock)?;
+    let matched = staying.filter_map(|(key, id)| {
+        let lock = index.household.lock(id)?;
         let door = index.household.door(lock.door)?;
         Some(MatchedLock {
+            lock: id,
             door: door.kind,
             label: door.label.clone().filter(|_| choices.labels),
             kind: lock.kind,
@@ -264,23 +268,60 @@ fn same_keyway(index: &Index<'_>, works: &[&Work]) -> Vec<Vec<usize>> {
         .collect()
 }
 
-/// How many doors may have to be opened first: no key to them is at hand, and nobody has said that they
-/// can get in.
-fn to_open(household: &Household, locks: &[BriefLock], choices: BriefChoices) -> u64 {
-    if choices.readiness.can_get_in == Some(true) {
-        return 0;
-    }
-    let shut = locks.iter().filter(|lock| lock.is_shut);
-    let doors = shut.filter_map(|lock| household.lock(lock.lock));
-    let doors: BTreeSet<DoorId> = doors.map(|lock| lock.door).collect();
-    doors.len() as u64
+/// The doors to which no key is at hand and none of whose locks the page sees to.
+fn to_open(
+    household: &Household,
+    plan: &Plan,
+    locks: &[BriefLock],
+    choices: BriefChoices,
+) -> Vec<DoorToOpen> {
+    let on_page = doors_of(household, locks.iter());
+    let others = plan.shut.iter().filter(|door| !on_page.contains(door));
+    let to_open = others.filter_map(|&id| {
+        let door = household.door(id)?;
+        Some(DoorToOpen {
+            door: id,
+            kind: door.kind,
+            label: door.label.clone().filter(|_| choices.labels),
+        })
+    });
+    to_open.collect()
 }
 
-fn quotes(household: &Household, plan: &Plan, to_open: u64, choices: BriefChoices) -> Vec<Quote> {
+/// How many doors may have to be opened first: no key to them is at hand, and nobody has said that they
+/// can get in. Where nobody can, it is one at least.
+fn opened(
+    household: &Household,
+    locks: &[BriefLock],
+    to_open: &[DoorToOpen],
+    choices: BriefChoices,
+) -> u64 {
+    let shut = doors_of(household, locks.iter().filter(|lock| lock.is_shut));
+    let doors = (shut.len() + to_open.len()) as u64;
+    let is_about_a_door = !locks.is_empty() || !to_open.is_empty();
+    match choices.readiness.can_get_in {
+        Some(true) => 0,
+        Some(false) if is_about_a_door => doors.max(1),
+        Some(false) | None => doors,
+    }
+}
+
+fn doors_of<'a>(
+    household: &Household,
+    locks: impl Iterator<Item = &'a BriefLock>,
+) -> BTreeSet<DoorId> {
+    let locks = locks.filter_map(|lock| household.lock(lock.lock));
+    locks.map(|lock| lock.door).collect()
+}
+
+fn quotes(household: &Household, plan: &Plan, opened: u64, choices: BriefChoices) -> Vec<Quote> {
     let quantities = plan.quantities_at_most(0);
     let not_known = quantities.of(Priced::KindNotKnown);
     let either = quantities.of(Priced::RekeyedOrNew) + not_known;
-    let visit = |item: PriceItem| match plan.visit() {
+    // A door to be opened does not wait for ordinary hours.
+    let today = (opened > 0).then(|| plan.visit_due(Urgency::Today));
+    let due = today.or_else(|| plan.visit());
+    let visit = |item: PriceItem| match due {
         Some(Priced::CallOutAtAnyHour) => Some(1),
         Some(Priced::Item(it)) if it == item => Some(1),
         // Its price is asked for in case the visit comes to that.
@@ -292,12 +333,12 @@ fn quotes(household: &Household, plan: &Plan, to_open: u64, choices: BriefChoice
         PriceItem::RekeyedCylinder | PriceItem::NewCylinder => {
             Some(quantities.of(Priced::Item(item)) + either)
         }
-        PriceItem::Opening => Some(to_open),
+        PriceItem::Opening => Some(opened),
         PriceItem::LockOrLevers => Some(quantities.of(Priced::Item(item)) + not_known),
         PriceItem::SmallLock | PriceItem::Copy => Some(quantities.of(Priced::Item(item))),
     };
     let instead = |item: PriceItem| match item {
-        PriceItem::CallOutAfterHours => u64::from(plan.visit() == Some(Priced::CallOutAtAnyHour)),
+        PriceItem::CallOutAfterHours => u64::from(due == Some(Priced::CallOutAtAnyHour)),
         PriceItem::NewCylinder => either,
         PriceItem::LockOrLevers => not_known,
         _ => 0,
@@ -319,6 +360,7 @@ const ASK: &[Ask] = &[
     Ask::LicenceAndPapers,
     Ask::ProofThatYouMay,
     Ask::KeysThatComeWithIt,
+    Ask::InsurersGrade,
     Ask::RestrictedOrNot,
     Ask::OthersNeedANewCylinder,
     Ask::IsCodeOrAddressKept,

@@ -12,13 +12,13 @@ use crate::advice::Urgency;
 
 pub(super) const MARK: &str = "keys-and-doors";
 
+/// Written without a copy; read, it is one, for nothing of a record outlives its reading.
 type Word<'a> = Cow<'a, str>;
 
 /// What tells a record from other texts.
 #[derive(Deserialize)]
 pub(super) struct Head<'a> {
     pub(super) version: Option<u32>,
-    #[serde(borrow)]
     pub(super) record: Option<Word<'a>>,
 }
 
@@ -26,7 +26,6 @@ pub(super) struct Head<'a> {
 #[serde(deny_unknown_fields)]
 pub(super) struct Record<'a> {
     version: u32,
-    #[serde(borrow)]
     record: Word<'a>,
     next: u32,
     doors: Vec<WireDoor<'a>>,
@@ -42,13 +41,11 @@ pub(super) struct Record<'a> {
 #[serde(deny_unknown_fields)]
 struct WireDoor<'a> {
     id: u32,
-    #[serde(borrow)]
     kind: Word<'a>,
-    #[serde(borrow)]
     decides: Word<'a>,
-    #[serde(borrow, default, skip_serializing_if = "Option::is_none")]
+    #[serde(default, skip_serializing_if = "Option::is_none")]
     material: Option<Word<'a>>,
-    #[serde(borrow, default, skip_serializing_if = "Option::is_none")]
+    #[serde(default, skip_serializing_if = "Option::is_none")]
     label: Option<Word<'a>>,
 }
 
@@ -56,13 +53,12 @@ struct WireDoor<'a> {
 #[serde(deny_unknown_fields)]
 struct WireHolder<'a> {
     id: u32,
-    #[serde(borrow)]
     role: Word<'a>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     needs: Option<Vec<u32>>,
     #[serde(default, skip_serializing_if = "is_false")]
     former: bool,
-    #[serde(borrow, default, skip_serializing_if = "Option::is_none")]
+    #[serde(default, skip_serializing_if = "Option::is_none")]
     label: Option<Word<'a>>,
 }
 
@@ -72,9 +68,9 @@ struct WireKey<'a> {
     id: u32,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     restricted: Option<bool>,
-    #[serde(borrow, default, skip_serializing_if = "Option::is_none")]
+    #[serde(default, skip_serializing_if = "Option::is_none")]
     finding: Option<Word<'a>>,
-    #[serde(borrow, default, skip_serializing_if = "Option::is_none")]
+    #[serde(default, skip_serializing_if = "Option::is_none")]
     copied: Option<Word<'a>>,
 }
 
@@ -83,18 +79,16 @@ struct WireKey<'a> {
 struct WireLock<'a> {
     id: u32,
     door: u32,
-    #[serde(borrow)]
     kind: Word<'a>,
     keys: Vec<u32>,
-    #[serde(borrow)]
     arrangement: Word<'a>,
-    #[serde(borrow, default, skip_serializing_if = "Option::is_none")]
+    #[serde(default, skip_serializing_if = "Option::is_none")]
     inside: Option<Word<'a>>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     keyway: Option<u8>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     lengths: Option<[u8; 2]>,
-    #[serde(borrow, default, skip_serializing_if = "Option::is_none")]
+    #[serde(default, skip_serializing_if = "Option::is_none")]
     reply: Option<Word<'a>>,
 }
 
@@ -103,23 +97,21 @@ struct WireLock<'a> {
 struct WireWay<'a> {
     id: u32,
     door: u32,
-    #[serde(borrow)]
     kind: Word<'a>,
     known: Vec<u32>,
-    #[serde(borrow, default, skip_serializing_if = "Option::is_none")]
+    #[serde(default, skip_serializing_if = "Option::is_none")]
     given_away: Option<Word<'a>>,
     #[serde(default, skip_serializing_if = "is_false")]
     assumed: bool,
-    #[serde(borrow, default, skip_serializing_if = "Vec::is_empty")]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     lost: Vec<WireLoss<'a>>,
-    #[serde(borrow, default, skip_serializing_if = "Option::is_none")]
+    #[serde(default, skip_serializing_if = "Option::is_none")]
     reply: Option<Word<'a>>,
 }
 
 #[derive(Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 struct WireLoss<'a> {
-    #[serde(borrow)]
     loss: Word<'a>,
     who: Vec<u32>,
 }
@@ -129,13 +121,12 @@ struct WireLoss<'a> {
 struct WireCopy<'a> {
     id: u32,
     key: u32,
-    #[serde(borrow)]
     place: Word<'a>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     who: Option<u32>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     safe: Option<u32>,
-    #[serde(borrow, default, skip_serializing_if = "Option::is_none")]
+    #[serde(default, skip_serializing_if = "Option::is_none")]
     loss: Option<Word<'a>>,
 }
 
@@ -143,14 +134,12 @@ struct WireCopy<'a> {
 #[serde(deny_unknown_fields)]
 struct WirePrices<'a> {
     included: u8,
-    #[serde(borrow)]
     items: Vec<WirePrice<'a>>,
 }
 
 #[derive(Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 struct WirePrice<'a> {
-    #[serde(borrow)]
     item: Word<'a>,
     low: u64,
     high: u64,

@@ -7,6 +7,7 @@ use super::super::exposed::{exposed, open_ways};
 use super::super::index::Index;
 use super::super::kinds::{Arrangement, Loss, Reply};
 use super::super::remedy::WhoActs;
+use super::super::restricted::restricted_among;
 use super::super::{CopyId, Household, Key, KeyCopy, KeyId, Place, Refusal, WayId};
 use super::{Origin, Plan, Recipient, WayWork};
 
@@ -165,8 +166,8 @@ impl Plan {
             ids.push(Some(match &planned.origin {
                 Origin::Kept(key) => *key,
                 Origin::New { replaces } => {
-                    let mut old = replaces.iter().filter_map(|&key| after.key(key));
-                    let restricted = old.find_map(|key| key.restricted);
+                    let old = replaces.iter().filter_map(|&key| after.key(key));
+                    let restricted = restricted_among(old);
                     let id = KeyId(after.mint()?);
                     let fresh = Key {
                         restricted,

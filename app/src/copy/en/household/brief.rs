@@ -37,7 +37,9 @@ texts! {
     /// What a printed page may tell.
     PRINT_CAUTION = "A printed page tells others about your locks. Give it to the locksmith you have checked, and keep no copy in view.";
     /// No work for a locksmith.
-    NOTHING = "The plan holds no lock to see to and no key to cut. There is nothing to print.";
+    NOTHING = "The plan holds no lock to see to, no key to cut and no door to open. There is nothing to print.";
+    /// Before the visit, where a new lock may come.
+    INSURER = "Insurers often name a standard and a grade for locks. Ask which standard your insurer names, and tell the locksmith.";
     /// Not on the safety branch.
     SAFETY = "Nothing is printed here. Plan first with a service you trust.";
 
@@ -60,6 +62,14 @@ texts! {
     OPEN = "yes / no";
     /// Before the locks of doors that may have to be opened first.
     TO_OPEN = "No key is at hand: please open it without damage";
+    /// Where nobody can get in, though a key to each door is told of.
+    TO_OPEN_ONE = "We cannot get in: ask us which door, and please open it without damage";
+    /// After the doors whose locks others see to.
+    OTHERS_DECIDE = "We first ask who decides about the door. Its lock stays as it is.";
+    /// The same before it is printed, to those who want the work.
+    ASK_WHO_DECIDES = "The page asks to have a door opened whose lock is not yours to change. Ask who decides about the door first. They may have a key.";
+    /// A key that is told of, where nobody can get in.
+    ASK_US = "ask us";
     /// A lock that stays, whose key others shall take.
     MATCHED = "to be matched, stays";
     /// Note on a door that drags.
@@ -150,6 +160,9 @@ pub fn ask(ask: Ask) -> &'static str {
         Ask::ProofThatYouMay => "What proof do you need that we may have this done?",
         Ask::KeysThatComeWithIt => {
             "How many keys come with each new lock or cylinder (the part the key goes into)? We pay for more only beyond those."
+        }
+        Ask::InsurersGrade => {
+            "Does a new cylinder or lock resist being snapped (broken off), drilled and picked (opened with thin tools)? To which grade? We tell you the one our insurer asks for."
         }
         Ask::RestrictedOrNot => {
             "Are the new keys restricted (copy only with our card)? Who may order more?"

@@ -419,7 +419,7 @@ pub fn recipient(recipient: Recipient, names: &Names) -> String {
     match recipient {
         Recipient::Holder(holder) => names.holder(holder).to_owned(),
         Recipient::KeySafe(way) => names.way(way).to_owned(),
-        Recipient::Spare => "in the home".to_owned(),
+        Recipient::Spare => "the home".to_owned(),
     }
 }
 
@@ -465,27 +465,34 @@ pub struct Alike {
 
 /// So many copies, for whom: who gets one, who gets two, and so on.
 pub fn for_whom(count: u64, people: &[Alike]) -> String {
+    shared_out(&copies(count), people)
+}
+
+/// The same of a key there will be: of one that stays, so many more.
+pub fn copies_there_will_be(is_kept: bool, count: u64, people: &[Alike]) -> String {
+    match (is_kept, count) {
+        (false, count) => for_whom(count, people),
+        (true, 1) => shared_out("1 more copy", people),
+        (true, count) => {
+            let more = counted(usize::try_from(count).unwrap_or(usize::MAX));
+            shared_out(&format!("{more} more copies"), people)
+        }
+    }
+}
+
+fn shared_out(copies: &str, people: &[Alike]) -> String {
     let named = |alike: &Alike| alike.names.join(", ");
     if let [only] = people
         && only.people == 1
     {
-        return format!("{} for {}", copies(count), named(only));
+        return format!("{copies} for {}", named(only));
     }
     let each = |alike: &Alike| match alike.people {
         1 => format!("{} for {}", alike.each, named(alike)),
         _ => format!("{} each for {}", alike.each, named(alike)),
     };
     let people: Vec<String> = people.iter().map(each).collect();
-    format!("{}: {}", copies(count), people.join("; "))
-}
-
-/// The same of a key there will be: of one that stays, so many more.
-pub fn copies_there_will_be(is_kept: bool, count: u64, people: &[Alike]) -> String {
-    let told = for_whom(count, people);
-    match told.split_once(' ') {
-        Some((number, rest)) if is_kept => format!("{number} more {rest}"),
-        _ => told,
-    }
+    format!("{copies}: {}", people.join("; "))
 }
 
 /// Why a key is exposed.

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use self_check_core::household::brief::{Brief, BriefKey, BriefLock, BriefRecipient, MatchedLock};
 use self_check_core::household::{
-    Arrangement, CylinderLengths, DoorKind, Household, Label, LockKind,
+    Arrangement, CylinderLengths, DoorId, DoorKind, Household, Label, LockId, LockKind,
 };
 use yew::prelude::*;
 
@@ -20,8 +20,10 @@ pub fn sheet(brief: &Brief, overview: &Overview) -> Html {
     html! {
         <section class="brief" aria-labelledby="brief">
             <h2 id="brief">{ words::SHEET }</h2>
+            if !brief.locks.is_empty() || brief.opened > 0 {
+                { first(brief, overview) }
+            }
             if !brief.locks.is_empty() {
-                { first(brief) }
                 { locks(brief, overview) }
             }
             { keys(brief) }
@@ -31,10 +33,12 @@ pub fn sheet(brief: &Brief, overview: &Overview) -> Html {
                     <h3>{ words::ASK }</h3>
                     <ul class="to-tick">{ for brief.asked().map(|ask| html! { <li>{ words::ask(ask) }</li> }) }</ul>
                 </div>
-                <div>
-                    <h3>{ words::AFTER }</h3>
-                    <ul class="to-tick">{ for brief.after.iter().map(|&after| html! { <li>{ words::after(after) }</li> }) }</ul>
-                </div>
+                if !brief.after.is_empty() {
+                    <div>
+                        <h3>{ words::AFTER }</h3>
+                        <ul class="to-tick">{ for brief.after.iter().map(|&after| html! { <li>{ words::after(after) }</li> }) }</ul>
+                    </div>
+                }
             </div>
             <ul class="sources screen-only">
                 { for Brief::SOURCES.iter().map(|source| html! { <li>{ source_line(source) }</li> }) }
@@ -45,51 +49,74 @@ pub fn sheet(brief: &Brief, overview: &Overview) -> Html {
 }
 
 /// Can you get in, is there a working key, does the door shut well: that first.
-fn first(brief: &Brief) -> Html {
+fn first(brief: &Brief, overview: &Overview) -> Html {
     let readiness = brief.readiness;
     let answer = |answer: Option<bool>| match answer {
         Some(true) => words::YES,
         Some(false) => words::NO,
         None => words::OPEN,
     };
-    let with_key = brief
-        .locks
-        .iter()
-        .filter(|lock| lock.has_working_key)
-        .count();
+    let with_key = brief.locks.iter().filter(|lock| lock.has_working_key);
+    let with_key = with_key.count();
+    let working_key = if is_key_in_doubt(brief, with_key > 0) {
+        words::ASK_US.to_owned()
+    } else {
+        words::of(with_key, brief.locks.len())
+    };
     html! {
         <>
             <h3>{ words::FIRST }</h3>
             <dl class="brief-first">
                 <div><dt>{ words::WE_CAN_GET_IN }</dt><dd>{ answer(readiness.can_get_in) }</dd></div>
-                <div><dt>{ words::WORKING_KEY_AT_HAND }</dt><dd>{ words::of(with_key, brief.locks.len()) }</dd></div>
-                <div><dt>{ words::DOOR_SHUTS_WELL }</dt><dd>{ answer(readiness.shuts_well) }</dd></div>
-                <div><dt>{ words::WE_HAVE_PROOF }</dt><dd>{ answer(readiness.has_proof) }</dd></div>
+                if !brief.locks.is_empty() {
+                    <div><dt>{ words::WORKING_KEY_AT_HAND }</dt><dd>{ working_key }</dd></div>
+                    <div><dt>{ words::DOOR_SHUTS_WELL }</dt><dd>{ answer(readiness.shuts_well) }</dd></div>
+                    <div><dt>{ words::WE_HAVE_PROOF }</dt><dd>{ answer(readiness.has_proof) }</dd></div>
+                }
             </dl>
-            { to_open(brief) }
-            if readiness.shuts_well != Some(true) {
+            { to_open(brief, overview) }
+            if !brief.locks.is_empty() && readiness.shuts_well != Some(true) {
                 <p class="note">{ words::DRAGS }</p>
             }
         </>
     }
 }
 
+/// Whether a key that the board tells of helps nobody in just now.
+fn is_key_in_doubt(brief: &Brief, is_told_of: bool) -> bool {
+    is_told_of && brief.readiness.can_get_in == Some(false)
+}
+
 /// Which doors may have to be opened first: none where somebody can get in.
-fn to_open(brief: &Brief) -> Html {
+fn to_open(brief: &Brief, overview: &Overview) -> Html {
+    if brief.opened == 0 {
+        return html! {};
+    }
     let shut = brief.locks.iter().enumerate();
     let shut = shut.filter(|(_, lock)| lock.is_shut);
     let shut: Vec<usize> = shut.map(|(place, _)| place).collect();
-    if shut.is_empty() || brief.readiness.can_get_in == Some(true) {
-        return html! {};
+    let locks = (!shut.is_empty()).then(|| words::locks(&shut));
+    let others = brief.to_open.iter();
+    let others = others.map(|it| door_name(overview, it.door, it.kind, it.label.as_ref()));
+    let all: Vec<String> = locks.into_iter().chain(others).collect();
+    html! {
+        <>
+            <p><strong>
+                if all.is_empty() {
+                    { words::TO_OPEN_ONE }{ "." }
+                } else {
+                    { words::TO_OPEN }{ " (" }{ all.join("; ") }{ ")." }
+                }
+            </strong></p>
+            if !brief.to_open.is_empty() {
+                <p>{ words::OTHERS_DECIDE }</p>
+            }
+        </>
     }
-    html! { <p><strong>{ words::TO_OPEN }{ " (" }{ words::locks(&shut) }{ ")." }</strong></p> }
 }
 
 fn locks(brief: &Brief, overview: &Overview) -> Html {
-    let has_urgency = brief
-        .locks
-        .iter()
-        .any(|lock| lock.urgency.is_some() || lock.may_be_sooner);
+    let has_urgency = has_urgency(brief);
     let kinds: Vec<String> = brief
         .kinds
         .iter()
@@ -109,14 +136,20 @@ fn locks(brief: &Brief, overview: &Overview) -> Html {
                         </tr>
                     </thead>
                     <tbody role="rowgroup">
-                        { for brief.locks.iter().enumerate().map(|(place, lock)| lock_row(overview, place, lock, has_urgency)) }
-                        { for brief.matched.iter().map(|lock| matched_row(lock, has_urgency)) }
+                        { for brief.locks.iter().enumerate().map(|(place, lock)| lock_row(overview, brief, place, lock)) }
+                        { for brief.matched.iter().zip(brief.locks.len()..).map(|(lock, place)| matched_row(overview, place, lock, has_urgency)) }
                     </tbody>
                 </table>
             </div>
             { same_keyhole(brief) }
         </>
     }
+}
+
+/// Whether how soon a lock is due stands on the page.
+fn has_urgency(brief: &Brief) -> bool {
+    let mut locks = brief.locks.iter();
+    locks.any(|lock| lock.urgency.is_some() || lock.may_be_sooner)
 }
 
 /// What is said of each lock.
@@ -135,38 +168,51 @@ fn columns(has_urgency: bool) -> impl Iterator<Item = &'static str> {
     COLUMNS.into_iter().take(shown)
 }
 
-/// What a lock is called: as on the board, but for an own word, which stands there only if ticked in.
-fn name(overview: &Overview, lock: &BriefLock) -> String {
-    let household = &overview.household;
-    let part = household.lock(lock.lock);
-    let door = part.and_then(|part| household.door(part.door));
+/// What a door is called: as on the board, but for an own word, which stands there only if ticked in.
+fn door_name(overview: &Overview, id: DoorId, kind: DoorKind, label: Option<&Label>) -> String {
+    let door = overview.household.door(id);
     if door.is_some_and(|door| door.label.is_none()) {
-        return overview.names.lock(lock.lock).to_owned();
+        return overview.names.door(id).to_owned();
     }
-    words::door(lock.door, lock.label.as_ref().map(Label::as_str))
+    words::door(kind, label.map(Label::as_str))
 }
 
-/// A lock that is not seen to, but to whose key another shall be set.
-fn matched_row(lock: &MatchedLock, has_urgency: bool) -> Html {
-    let told = |name: &str| match name {
-        words::WORK => words::MATCHED.to_owned(),
-        words::NEW_KEY => words::key(lock.key),
-        _ => String::new(),
+/// What a lock is called: as its door, with the lock's own number where that door has several.
+fn lock_name(overview: &Overview, id: LockId, kind: DoorKind, label: Option<&Label>) -> String {
+    let Some(lock) = overview.household.lock(id) else {
+        return String::new();
     };
+    let door = door_name(overview, lock.door, kind, label);
+    overview.names.lock_on(id, &door)
+}
+
+/// A lock that is not seen to, but to whose key another shall be set. It is counted on after the others,
+/// so that rows with the same name are told apart.
+fn matched_row(overview: &Overview, place: usize, lock: &MatchedLock, has_urgency: bool) -> Html {
+    let cells: [String; COLUMNS.len()] = [
+        words::MATCHED.to_owned(),
+        String::new(),
+        String::new(),
+        String::new(),
+        String::new(),
+        words::key(lock.key),
+        String::new(),
+    ];
     html! {
-        <tr role="row">
+        <tr key={place} role="row">
             <th scope="row" role="rowheader">
-                { words::door(lock.door, lock.label.as_ref().map(Label::as_str)) }
+                { words::numbered(place, &lock_name(overview, lock.lock, lock.door, lock.label.as_ref())) }
                 <small>{ words::kind(lock.kind) }</small>
             </th>
-            { for columns(has_urgency).map(|name| html! {
-                <td role="cell"><span class="cell-name" aria-hidden="true">{ name }</span>{ told(name) }</td>
+            { for columns(has_urgency).zip(cells).map(|(name, told)| html! {
+                <td role="cell"><span class="cell-name" aria-hidden="true">{ name }</span>{ told }</td>
             }) }
         </tr>
     }
 }
 
-fn lock_row(overview: &Overview, place: usize, lock: &BriefLock, has_urgency: bool) -> Html {
+fn lock_row(overview: &Overview, brief: &Brief, place: usize, lock: &BriefLock) -> Html {
+    let has_urgency = has_urgency(brief);
     let mut remarks: Vec<&str> = Vec::new();
     if lock.restricted == Some(true) {
         remarks.push(words::RESTRICTED);
@@ -188,10 +234,10 @@ fn lock_row(overview: &Overview, place: usize, lock: &BriefLock, has_urgency: bo
     let keys = lock.keys.iter().map(|&key| words::key(key));
     let many = lock.keeps_many_keys.then(|| words::AND_MANY.to_owned());
     let keys: Vec<String> = keys.chain(many).collect();
-    let working_key = if lock.has_working_key {
-        words::YES
-    } else {
-        words::NO
+    let working_key = match lock.has_working_key {
+        told if is_key_in_doubt(brief, told) => words::ASK_US,
+        true => words::YES,
+        false => words::NO,
     };
     let work = html! {
         <>
@@ -214,7 +260,7 @@ fn lock_row(overview: &Overview, place: usize, lock: &BriefLock, has_urgency: bo
     html! {
         <tr key={place} role="row">
             <th scope="row" role="rowheader">
-                { words::numbered(place, &name(overview, lock)) }
+                { words::numbered(place, &lock_name(overview, lock.lock, lock.door, lock.label.as_ref())) }
                 <small>{ words::kind(lock.kind) }</small>
                 { for remarks.into_iter().map(|remark| html! { <small>{ remark }</small> }) }
             </th>

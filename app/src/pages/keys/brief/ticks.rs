@@ -1,14 +1,16 @@
 //! What may stand on the page, and what is known before the visit.
 
-use self_check_core::household::BriefChoices;
+use self_check_core::household::{Brief, BriefChoices};
 use yew::prelude::*;
 
 use crate::copy::en::household::brief as words;
 use crate::household::{HouseholdAct, HouseholdHandle};
 use crate::ui::{Field, choose_among, tick};
 
-/// The ticks and the three questions, which are about the work at the door.
-pub fn ticks(state: &HouseholdHandle, sees_to_a_lock: bool) -> Html {
+/// The ticks and the three questions, which are about the work at the door; where a door is only to be
+/// opened, the first of them.
+pub fn ticks(state: &HouseholdHandle, brief: &Brief) -> Html {
+    let sees_to_a_lock = !brief.locks.is_empty();
     let now = state.brief;
     let box_of = |label, is_ticked, put: fn(BriefChoices, bool) -> BriefChoices| {
         let state = state.clone();
@@ -28,16 +30,18 @@ pub fn ticks(state: &HouseholdHandle, sees_to_a_lock: bool) -> Html {
                     { box_of(words::PRICES, now.prices, |choices, prices| BriefChoices { prices, ..choices }) }
                 </div>
             </fieldset>
-            if sees_to_a_lock {
+            if sees_to_a_lock || !brief.to_open.is_empty() {
             <details>
                 <summary>{ words::BEFORE }</summary>
                 <div class="fields">
                 { question(state, "can-get-in", words::CAN_GET_IN, now.readiness.can_get_in,
                     |choices, answer| choices.readiness.can_get_in = answer) }
-                { question(state, "shuts-well", words::SHUTS_WELL, now.readiness.shuts_well,
-                    |choices, answer| choices.readiness.shuts_well = answer) }
-                { question(state, "has-proof", words::HAS_PROOF, now.readiness.has_proof,
-                    |choices, answer| choices.readiness.has_proof = answer) }
+                if sees_to_a_lock {
+                    { question(state, "shuts-well", words::SHUTS_WELL, now.readiness.shuts_well,
+                        |choices, answer| choices.readiness.shuts_well = answer) }
+                    { question(state, "has-proof", words::HAS_PROOF, now.readiness.has_proof,
+                        |choices, answer| choices.readiness.has_proof = answer) }
+                }
                 </div>
             </details>
             }
