@@ -214,6 +214,14 @@ texts! {
     // Forms
     /// Changes a key.
     CHANGE_KEY = "Edit key";
+    /// Before the keys in a key safe.
+    IN_IT = "In it";
+    /// Where there is none.
+    NOTHING_IN_IT = "No key is put down in it: it opens nothing here";
+    /// A lock or way of others who were told.
+    WAITED_FOR = "Those who decide about it were told";
+    /// The same where they do nothing.
+    LEFT_AS_IT_IS = "Those who decide leave it as it is";
     /// Changes a person.
     CHANGE_PERSON = "Edit person";
     /// Changes a door.
@@ -316,6 +324,10 @@ texts! {
     NO_LONGER_HINT = "Then every key they had counts as out, given back or not: it may have been copied. Only one that needs your card to be copied does not, once it is back.";
     /// Way.
     WAY_KIND = "What opens the door without a key?";
+    /// Way: what lies in a key safe.
+    WAY_KEYS = "Which keys lie in it?";
+    /// Hint.
+    WAY_KEYS_HINT = "Each one counts as one copy more. With none ticked, nobody gets in by it.";
     /// Way: knowers.
     WAY_KNOWN = "Who knows the code, has the remote or uses the app?";
 
