@@ -17,7 +17,7 @@ use super::bar::Bar;
 use super::forms::{DoorForm, HolderForm, KeyForm};
 use super::keep::{Keep, proof};
 use super::waiting::Waiting;
-use super::{OverviewProps, example_note, on_paper, pages, safety_note};
+use super::{OverviewProps, example_note, on_paper, pages_without, safety_note};
 use crate::browser;
 use crate::copy::en::household::board as words;
 use crate::household::{HouseholdAct, HouseholdHandle, Overview};
@@ -157,7 +157,7 @@ pub fn Board(props: &OverviewProps) -> Html {
             { example_note(&state) }
             { head(&overview, &state) }
             if !overview.household.is_empty() {
-                <div class="keys-ways">{ pages(&state, None) }</div>
+                <div class="keys-ways">{ ways_on(&overview, &state) }</div>
             }
             if overview.household.is_empty() {
                 { proof(kept.as_ref()) }
@@ -175,14 +175,28 @@ pub fn Board(props: &OverviewProps) -> Html {
     }
 }
 
+/// Whether anything is out: then the way to the plan stands beside what matters most, and nowhere else
+/// at the top.
+fn is_anything_out(overview: &Overview) -> bool {
+    let household = &overview.household;
+    let is_lost = |(_, copy): (CopyId, &KeyCopy)| matches!(copy.place, Place::Lost { .. });
+    let mut ways = household.ways();
+    !overview.exposed.is_empty()
+        || !overview.open_to_others.is_empty()
+        || household.copies().any(is_lost)
+        || ways.any(|(_, way)| way.losses().next().is_some())
+}
+
+/// The ways to the other pages, without one that stands above already.
+fn ways_on(overview: &Overview, state: &HouseholdHandle) -> Html {
+    let above = is_anything_out(overview).then_some(super::PLAN);
+    pages_without(state, &[None, above])
+}
+
 /// What matters most: what could be in wrong hands, and what that opens.
 fn head(overview: &Overview, state: &HouseholdHandle) -> Html {
     let household = &overview.household;
     let (out, open) = (overview.exposed.len(), overview.open_to_others.len());
-    let is_lost = |(_, copy): (CopyId, &KeyCopy)| matches!(copy.place, Place::Lost { .. });
-    let mut ways = household.ways();
-    let is_anything_lost =
-        household.copies().any(is_lost) || ways.any(|(_, way)| way.losses().next().is_some());
     let doors = overview
         .names
         .doors_within(overview.open_to_others.iter().take(MOST_NAMED).copied());
@@ -195,7 +209,7 @@ fn head(overview: &Overview, state: &HouseholdHandle) -> Html {
             <h1 tabindex="-1">{ words::headline(out, open, household.keys().len()) }</h1>
             <p class="lede">{ words::headline_doors(&doors, open) }</p>
             { safety_note(state) }
-            if open > 0 || out > 0 || is_anything_lost {
+            if is_anything_out(overview) {
                 <p class="row">
                     <a class="press" href={super::route(Some(super::PLAN))}>{ words::SEE_PLAN }</a>
                 </p>
