@@ -540,9 +540,13 @@ pub fn finding(finding: Option<Finding>) -> &'static str {
 }
 
 /// Who has a copy that the check may have left out.
-pub fn left_out(people: &str) -> String {
+pub fn left_out(people: &str, more: usize) -> String {
+    let more = match more {
+        0 => String::new(),
+        more => format!(" {}", and_more(more)),
+    };
     format!(
-        "Does not live here and has a copy: {people}. If your check left them out, check again."
+        "Does not live here and has a copy: {people}{more}. If your check left them out, check again."
     )
 }
 

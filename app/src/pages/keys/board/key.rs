@@ -18,6 +18,8 @@ use crate::ui::{Field, choose_among, use_household};
 
 /// So many doors are drawn; the name says the rest.
 const MOST_DRAWN: usize = 4;
+/// So many reasons are given; more are counted.
+const MOST_REASONS: usize = 4;
 /// So many people are named; more are counted.
 const MOST_PEOPLE: usize = 8;
 /// So many copies are listed; the form shows all.
@@ -47,9 +49,8 @@ pub fn row(desk: &Desk, key: KeyId) -> Html {
                 { doors(overview, key) }
                 if let Some(exposed) = exposed {
                     <ul class="reasons-short">
-                        { for plan_words::reasons(&exposed.by, &overview.household, &overview.names)
+                        { for reasons(plan_words::reasons(&exposed.by, &overview.household, &overview.names))
                             .into_iter()
-                            .take(MOST_DRAWN)
                             .map(|reason| html! { <li>{ reason }</li> }) }
                     </ul>
                 }
@@ -66,14 +67,24 @@ pub fn row(desk: &Desk, key: KeyId) -> Html {
     }
 }
 
+/// The first of these, and how many more there are.
+fn reasons(all: Vec<String>) -> Vec<String> {
+    let more = all.len().saturating_sub(MOST_REASONS);
+    let first = all.into_iter().take(MOST_REASONS);
+    first
+        .chain((more > 0).then(|| words::and_more(more)))
+        .collect()
+}
+
 /// Who has a copy that the check may have left out.
 fn left_out(overview: &Overview, key: KeyId) -> Html {
     let people = overview.left_out_by_the_check(key);
     if people.is_empty() {
         return html! {};
     }
+    let more = people.len().saturating_sub(MOST_PEOPLE);
     let named = overview.names.holders(people.into_iter().take(MOST_PEOPLE));
-    html! { <p class="note">{ words::left_out(&named) }</p> }
+    html! { <p class="note">{ words::left_out(&named, more) }</p> }
 }
 
 /// How soon, as a mark and a word. While nobody has said how a key was lost, the answer decides.
@@ -235,4 +246,22 @@ fn CheckThisKey(props: &CheckThisKeyProps) -> Html {
     { words::CHECK_KEY }
            </button>
        }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn reasons_that_are_not_given_are_counted() {
+        let all = |count: usize| (1..=count).map(|reason| reason.to_string()).collect();
+        assert_eq!(reasons(all(4)), ["1", "2", "3", "4"]);
+        assert_eq!(reasons(all(6)), ["1", "2", "3", "4", "and 2 more"]);
+    }
+
+    #[test]
+    fn people_the_check_left_out_are_all_named_or_counted() {
+        assert!(words::left_out("sitter, tenant", 0).contains("sitter, tenant. "));
+        assert!(words::left_out("sitter, tenant", 3).contains("sitter, tenant and 3 more. "));
+    }
 }
