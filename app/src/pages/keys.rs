@@ -161,7 +161,8 @@ fn pages_without(state: &HouseholdHandle, without: &[Option<usize>]) -> Html {
         (Some(BRIEF), words::BRIEF),
     ];
     let is_offered = |page: &(Option<usize>, &str)| {
-        !without.contains(&page.0) && !(state.puts_safety_first() && page.0 == Some(BRIEF))
+        let is_withheld = state.puts_safety_first() && page.0 == Some(BRIEF);
+        !is_withheld && !without.contains(&page.0)
     };
     html! {
         <nav class="keys-pages screen-only" aria-label={words::PAGES}>

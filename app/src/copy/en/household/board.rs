@@ -332,6 +332,12 @@ texts! {
     WAITING = "Which key did you check?";
     /// Below it.
     WAITING_LEDE = "The result of your check is here. Choose the key that was in your hand.";
+    /// The list of keys.
+    WAITING_KEY = "The key that was in your hand";
+    /// Its first line.
+    WAITING_CHOOSE = "Choose a key";
+    /// Nothing was chosen.
+    WAITING_NOT_CHOSEN = "Choose which key it was. It need not be on the board yet.";
     /// New key.
     WAITING_NEW = "A key that is not on the board yet";
     /// Takes it.

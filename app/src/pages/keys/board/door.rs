@@ -7,7 +7,7 @@ use self_check_core::household::{Change, DoorId, LockId, Loss, Way, WayId, WayKi
 use yew::prelude::*;
 
 use super::super::forms::{DoorForm, LockForm, WayForm};
-use super::{Desk, Open, due, losses};
+use super::{DOORS, Desk, Open, due, losses};
 use crate::copy::Listed;
 use crate::copy::en::household::board as words;
 use crate::drawing::DoorDrawing;
@@ -17,13 +17,18 @@ use crate::ui::{Field, choose_among};
 /// So many keys or people are named; more are counted.
 const MOST_NAMED: usize = 8;
 
+/// The id of the press that opens its form.
+pub fn opener_id(door: DoorId) -> String {
+    format!("change-door-{}", door.number())
+}
+
 /// The row of a door, or its form.
 pub fn row(desk: &Desk, door: DoorId) -> Html {
-    let opener = format!("change-door-{}", door.number());
+    let opener = opener_id(door);
     if desk.is_open(Open::Door(door)) {
         return html! {
             <li key={door.number()} class="open-form">
-                <DoorForm overview={Rc::clone(&desk.overview)} door={Some(door)} onclose={desk.closer(opener)} />
+                <DoorForm overview={Rc::clone(&desk.overview)} door={Some(door)} onclose={desk.closer(opener, DOORS)} />
             </li>
         };
     }
@@ -78,7 +83,7 @@ fn new_lock(desk: &Desk, door: DoorId) -> Html {
         return html! {};
     }
     html! {
-        <LockForm overview={Rc::clone(&desk.overview)} {door} lock={None::<LockId>} onclose={desk.closer(add_lock_id(door))} />
+        <LockForm overview={Rc::clone(&desk.overview)} {door} lock={None::<LockId>} onclose={desk.closer(add_lock_id(door), DOORS)} />
     }
 }
 
@@ -87,7 +92,7 @@ fn new_way(desk: &Desk, door: DoorId) -> Html {
         return html! {};
     }
     html! {
-        <WayForm overview={Rc::clone(&desk.overview)} {door} way={None::<WayId>} onclose={desk.closer(add_way_id(door))} />
+        <WayForm overview={Rc::clone(&desk.overview)} {door} way={None::<WayId>} onclose={desk.closer(add_way_id(door), DOORS)} />
     }
 }
 
@@ -97,7 +102,7 @@ fn lock_row(desk: &Desk, door: DoorId, id: LockId) -> Html {
     if desk.is_open(Open::Lock(id)) {
         return html! {
             <li key={id.number()} class="open-form">
-                <LockForm overview={Rc::clone(overview)} {door} lock={Some(id)} onclose={desk.closer(opener)} />
+                <LockForm overview={Rc::clone(overview)} {door} lock={Some(id)} onclose={desk.closer(opener, &opener_id(door))} />
             </li>
         };
     }
@@ -124,13 +129,21 @@ fn lock_row(desk: &Desk, door: DoorId, id: LockId) -> Html {
     }
 }
 
+fn change_way_id(way: WayId) -> String {
+    format!("change-way-{}", way.number())
+}
+
+fn how_id(way: WayId) -> String {
+    format!("way-lost-{}", way.number())
+}
+
 fn way_row(desk: &Desk, door: DoorId, id: WayId) -> Html {
-    let opener = format!("change-way-{}", id.number());
+    let opener = change_way_id(id);
     let overview = &desk.overview;
     if desk.is_open(Open::Way(id)) {
         return html! {
             <li key={id.number()} class="open-form">
-                <WayForm overview={Rc::clone(overview)} {door} way={Some(id)} onclose={desk.closer(opener)} />
+                <WayForm overview={Rc::clone(overview)} {door} way={Some(id)} onclose={desk.closer(opener, &opener_id(door))} />
             </li>
         };
     }
@@ -183,8 +196,12 @@ fn how(desk: &Desk, id: WayId, way: &Way) -> Html {
         }
     });
     let label = format!("{} ({})", words::HOW_LOST, desk.overview.names.way(id));
-    let field = format!("way-lost-{}", id.number());
-    choose_among(Field::new(&field, &label), losses(), loss.id(), onvalue)
+    choose_among(
+        Field::new(&how_id(id), &label),
+        losses(),
+        loss.id(),
+        onvalue,
+    )
 }
 
 /// Whether it depends on how a remote was lost, which nobody has said yet.
@@ -219,9 +236,15 @@ fn given(desk: &Desk, id: WayId, way: &Way) -> Html {
     html! {
         <>
             { for presses.into_iter().map(|(label, next)| {
-                let onclick = desk.press(move |_| HouseholdAct::Make(vec![Change::SetWay(id, next.clone())]));
+                let act = desk.press(move |_| HouseholdAct::Make(vec![Change::SetWay(id, next.clone())]));
+                let desk = desk.clone();
+                let onclick = Callback::from(move |event: MouseEvent| {
+                    act.emit(event);
+                    // Other presses stand there now: on to how it went, or to the way in itself.
+                    desk.go_to_first(&[&how_id(id), &change_way_id(id)]);
+                });
                 html! {
-                    <button type="button" class="plain" {onclick} aria-label={words::about(label, name)}>{ label }</button>
+                    <button key={label} type="button" class="plain" {onclick} aria-label={words::about(label, name)}>{ label }</button>
                 }
             }) }
         </>

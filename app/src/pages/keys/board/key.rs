@@ -7,7 +7,7 @@ use self_check_core::household::{Change, CopyId, HolderId, KeyId, Loss, Place};
 use yew::prelude::*;
 
 use super::super::forms::KeyForm;
-use super::{Desk, Open, losses, place_words};
+use super::{Desk, KEYS, Open, losses, place_words};
 use crate::browser;
 use crate::copy::en::household::{board as words, plan as plan_words};
 use crate::copy::{self, Listed};
@@ -25,13 +25,23 @@ const MOST_PEOPLE: usize = 8;
 /// So many copies are listed; the form shows all.
 const MOST_COPIES: usize = 24;
 
+/// The id of the press that opens its form.
+pub fn opener_id(key: KeyId) -> String {
+    format!("change-key-{}", key.number())
+}
+
+/// The id of its heading.
+pub fn title_id(key: KeyId) -> String {
+    format!("key-{}", key.number())
+}
+
 /// The row of a key, or its form.
 pub fn row(desk: &Desk, key: KeyId) -> Html {
-    let opener = format!("change-key-{}", key.number());
+    let opener = opener_id(key);
     if desk.is_open(Open::Key(key)) {
         return html! {
             <li key={key.number()} class="open-form">
-                <KeyForm overview={Rc::clone(&desk.overview)} key_id={Some(key)} onclose={desk.closer(opener)} />
+                <KeyForm overview={Rc::clone(&desk.overview)} key_id={Some(key)} onclose={desk.closer(opener, KEYS)} />
             </li>
         };
     }
@@ -45,7 +55,7 @@ pub fn row(desk: &Desk, key: KeyId) -> Html {
                 if let Some(exposed) = exposed {
                     { due(exposed.urgency, exposed.may_be_sooner()) }
                 }
-                <h3>{ name }</h3>
+                <h3 id={title_id(key)} tabindex="-1">{ name }</h3>
                 { doors(overview, key) }
                 if let Some(exposed) = exposed {
                     <ul class="reasons-short">
@@ -188,12 +198,19 @@ fn copy_row(desk: &Desk, name: &str, id: CopyId) -> Html {
         return html! {};
     };
     let place = place_words(overview, id);
-    let lose = desk.press(move |_| {
-        HouseholdAct::Make(vec![Change::Lose {
-            copy: id,
-            loss: Loss::NotSaid,
-        }])
-    });
+    let lose = {
+        let act = desk.press(move |_| {
+            HouseholdAct::Make(vec![Change::Lose {
+                copy: id,
+                loss: Loss::NotSaid,
+            }])
+        });
+        let desk = desk.clone();
+        Callback::from(move |event: MouseEvent| {
+            act.emit(event);
+            desk.go_to(&how_id(id));
+        })
+    };
     html! {
            <li key={id.number()}>
                <span>{ place.clone() }</span>
@@ -208,6 +225,10 @@ fn copy_row(desk: &Desk, name: &str, id: CopyId) -> Html {
        }
 }
 
+fn how_id(copy: CopyId) -> String {
+    format!("copy-lost-{}", copy.number())
+}
+
 fn how(desk: &Desk, copy: CopyId, by: Option<HolderId>, loss: Loss) -> Html {
     let state = desk.state.clone();
     let onvalue = Callback::from(move |value: String| {
@@ -220,7 +241,7 @@ fn how(desk: &Desk, copy: CopyId, by: Option<HolderId>, loss: Loss) -> Html {
     let key = key.map(|key| overview.names.key_in_a_row(key));
     let by = by.map(|holder| overview.names.holder(holder));
     let label = words::how_lost(by, &key.unwrap_or_default());
-    let id = format!("copy-lost-{}", copy.number());
+    let id = how_id(copy);
     choose_among(Field::new(&id, &label), losses(), loss.id(), onvalue)
 }
 
