@@ -20,7 +20,7 @@ mod sharing;
 mod tabs;
 
 pub use addresses::{address, go_instead_to, go_to, keep_to_addresses, on_move};
-pub use arrival::{arrive, comes_first, focus_id, set_arrived, set_title};
+pub use arrival::{arrive, arrive_at, comes_first, focus_first, focus_id, set_arrived, set_title};
 pub use canvas::paint_grey;
 pub use failure::{app_root, report_panics};
 pub use fields::{chosen_value, typed_text};

@@ -36,6 +36,8 @@ pub struct HouseholdState {
     /// What was loaded in the place of a home of one's own: a step of undo or redo by way of it leads
     /// from one home to another.
     loaded: Vec<Household>,
+    /// How many homes there have been: ids of one are nothing in another.
+    pub homes: usize,
     safety_first: bool,
 }
 
@@ -249,6 +251,7 @@ impl HouseholdState {
         Self {
             safety_first: self.safety_first,
             news: self.news,
+            homes: self.homes + 1,
             ..Self::default()
         }
     }
@@ -260,6 +263,7 @@ impl HouseholdState {
             choices: Choices::default(),
             brief: BriefChoices::default(),
             checking: None,
+            homes: self.homes + 1,
             ..self.clone()
         }
     }

@@ -202,7 +202,7 @@ async fn to_a_plan(tab: &Tab) -> Result<()> {
     tab.arrive(BOARD).await?;
     tab.press("Redo").await?;
     tab.arrive("Three keys could be in wrong hands").await?;
-    tab.press("What to do").await?;
+    tab.press("See what to do").await?;
     tab.arrive("What to do").await?;
     tab.see("Have a locksmith see to").await
 }

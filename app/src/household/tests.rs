@@ -262,12 +262,12 @@ fn answers_about_one_home_are_not_those_about_another() {
     let other = demonstration::household();
     let load = HouseholdAct::Load(other.clone(), LoadedFrom::File);
     let loaded = after(&own, [of_another(FOUND), load]);
-    assert!(is_unticked(&loaded));
+    assert!(is_unticked(&loaded) && loaded.homes != own.homes);
     assert_eq!(loaded.waiting, Some(FOUND), "its key is still to be told");
     // Nor do they go back or forth by undo and redo.
     let back = after(&after(&loaded, ticked()), [HouseholdAct::Undo]);
     assert_eq!(back.household(), &two_doors());
-    assert!(is_unticked(&back));
+    assert!(is_unticked(&back) && back.homes != loaded.homes);
     let forth = after(&after(&back, ticked()), [HouseholdAct::Redo]);
     assert_eq!(forth.household(), &other);
     assert!(is_unticked(&forth));
@@ -281,6 +281,7 @@ fn answers_about_a_home_stay_for_as_long_as_it_is_the_same() {
     let acts = [HouseholdAct::Undo, HouseholdAct::Redo, again];
     let ended = after(&lost, acts);
     assert_eq!((ended.brief, ended.choices), (state.brief, state.choices));
+    assert_eq!(ended.homes, state.homes);
 }
 
 #[test]

@@ -148,6 +148,11 @@ fn example_note(state: &HouseholdHandle) -> Html {
 /// The ways to the other pages of keys and doors. Nothing is handed to print where safety comes
 /// first.
 fn pages(state: &HouseholdHandle, here: Option<usize>) -> Html {
+    pages_without(state, &[here])
+}
+
+/// The same without these: the page itself, and what leads on from it elsewhere.
+fn pages_without(state: &HouseholdHandle, without: &[Option<usize>]) -> Html {
     let all = [
         (None, words::BOARD),
         (Some(PLAN), words::PLAN),
@@ -156,7 +161,8 @@ fn pages(state: &HouseholdHandle, here: Option<usize>) -> Html {
         (Some(BRIEF), words::BRIEF),
     ];
     let is_offered = |page: &(Option<usize>, &str)| {
-        page.0 != here && !(state.puts_safety_first() && page.0 == Some(BRIEF))
+        let is_withheld = state.puts_safety_first() && page.0 == Some(BRIEF);
+        !is_withheld && !without.contains(&page.0)
     };
     html! {
         <nav class="keys-pages screen-only" aria-label={words::PAGES}>

@@ -232,7 +232,7 @@ fn what_changes_on_the_board_is_read_out() -> Result<()> {
         page.click("button", "This ring is lost: Lodger").await?;
         page.wait_for_text("Lodger: lost keys").await?;
         reads_out(page, "button", "Undo", "Undone").await?;
-        page.click("link", "What to do").await?;
+        page.click("link", "See what to do").await?;
         arrive(page, "What to do").await?;
         reads_out(page, "button", "All of this is done", "It is done").await?;
         page.open_at("#/keys").await?;

@@ -148,7 +148,7 @@ fn estate_of_500_doors_stays_fluent() -> Result<()> {
         )
         .await?;
 
-        page.click("link", "What to do").await?;
+        page.click("link", "See what to do").await?;
         arrive(page, "What to do").await?;
         page.wait_for_text("Step by step").await?;
         measure(page, "plan again after undo and redo", &["Undo", "Redo"]).await?;

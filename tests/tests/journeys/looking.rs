@@ -97,7 +97,7 @@ pub async fn on_each_kind_of_page(
     look().await?;
     page.click("button", "Leave it as it was").await?;
     for link in keys::PAGES {
-        page.click("link", link).await?;
+        page.click("link", keys::link_from_the_board(link)).await?;
         arrive(page, link).await?;
         look().await?;
     }

@@ -10,7 +10,7 @@ const CALM: &str = "No key here is known to be in wrong hands";
 const ONE_OUT: &str = "One key could be in wrong hands";
 
 /// An ordinary home by the quick start: this way of doors, two residents and a neighbour.
-async fn home(page: &Page, doors: &str) -> Result<()> {
+pub async fn home(page: &Page, doors: &str) -> Result<()> {
     page.open_at("#/keys").await?;
     arrive(page, EMPTY).await?;
     page.click("radio", doors).await?;

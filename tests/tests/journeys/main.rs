@@ -10,6 +10,7 @@ mod distance;
 mod estate;
 mod faults;
 mod fits;
+mod focus;
 mod forgetting;
 mod hosting;
 mod keeping;

@@ -17,7 +17,7 @@ use super::bar::Bar;
 use super::forms::{DoorForm, HolderForm, KeyForm};
 use super::keep::{Keep, proof};
 use super::waiting::Waiting;
-use super::{OverviewProps, example_note, on_paper, pages, safety_note};
+use super::{OverviewProps, example_note, on_paper, pages_without, safety_note};
 use crate::browser;
 use crate::copy::en::household::board as words;
 use crate::household::{HouseholdAct, HouseholdHandle, Overview};
@@ -25,7 +25,7 @@ use crate::keeping::use_kept;
 use crate::ui::use_household;
 pub use key::due;
 pub use person::went;
-use search::{Search, more, search_line};
+use search::{Search, listed, more, search_line};
 
 /// Which form is open: one at a time.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -54,10 +54,11 @@ pub enum Open {
     Needs,
 }
 
-/// Where the focus goes next. The count tells the same place again.
+/// Where the focus goes next: to the first of these that is there by then. The count tells the same
+/// place again.
 #[derive(Clone, Debug, Default, PartialEq)]
 struct Focus {
-    id: String,
+    ids: Vec<String>,
     count: usize,
 }
 
@@ -107,28 +108,64 @@ impl Desk {
         *self.open == Some(open)
     }
 
-    /// Closes the form and gives the focus back to where it was opened from, or to a heading.
-    fn closer(&self, id: String) -> Callback<bool> {
-        let desk = self.clone();
-        Callback::from(move |is_gone: bool| {
+    /// Closes the form and gives the focus back to where it was opened from; to its `part` of the board
+    /// where that is gone, because what it was about is, or fits no more what was looked for.
+    fn closer(&self, opener: String, part: &str) -> Callback<()> {
+        let (desk, part) = (self.clone(), part.to_owned());
+        Callback::from(move |()| {
             desk.open.set(None);
-            if !is_gone {
-                desk.go_to(&id);
-            }
+            desk.go_to_first(&[&opener, &part]);
         })
     }
 
     /// Moves the focus once the page is as it will be.
     pub fn go_to(&self, id: &str) {
+        self.go_to_first(&[id]);
+    }
+
+    /// Moves the focus, once the page is as it will be, to the first of these that is there.
+    pub fn go_to_first(&self, ids: &[&str]) {
         self.focus.set(Focus {
-            id: id.to_owned(),
+            ids: ids.iter().map(|&id| id.to_owned()).collect(),
             count: self.focus.count + 1,
         });
+    }
+
+    /// The key whose row has the open form.
+    fn open_key(&self) -> Option<KeyId> {
+        match *self.open {
+            Some(Open::Key(key)) => Some(key),
+            _ => None,
+        }
+    }
+
+    /// The person whose row has the open form.
+    fn open_person(&self) -> Option<HolderId> {
+        match *self.open {
+            Some(Open::Person(holder)) => Some(holder),
+            _ => None,
+        }
+    }
+
+    /// The door whose row has the open form, or to which what is edited belongs.
+    fn open_door(&self) -> Option<DoorId> {
+        let household = &self.overview.household;
+        match (*self.open)? {
+            Open::Door(door) | Open::NewLock(door) | Open::NewWay(door) => Some(door),
+            Open::Lock(lock) => household.lock(lock).map(|lock| lock.door),
+            Open::Way(way) => household.way(way).map(|way| way.door),
+            _ => None,
+        }
     }
 }
 
 /// Where the focus goes when a form opens.
 pub const FORM_TITLE: &str = "form-title";
+
+/// The headings of the board's parts.
+const KEYS: &str = "keys";
+const PEOPLE: &str = "people";
+const DOORS: &str = "doors";
 
 /// The board.
 #[component]
@@ -142,9 +179,14 @@ pub fn Board(props: &OverviewProps) -> Html {
     let doors = use_state(Search::default);
     use_effect_with((*focus).clone(), |focus| {
         if focus.count > 0 {
-            browser::focus_id(&focus.id);
+            browser::focus_first(&focus.ids);
         }
     });
+    {
+        // A form's ids and what was edited in it are nothing in another home.
+        let open = open.setter();
+        use_effect_with(state.homes, move |_| open.set(None));
+    }
     let overview = Rc::clone(&props.overview);
     let desk = Desk {
         overview: Rc::clone(&overview),
@@ -157,14 +199,14 @@ pub fn Board(props: &OverviewProps) -> Html {
             { example_note(&state) }
             { head(&overview, &state) }
             if !overview.household.is_empty() {
-                <div class="keys-ways">{ pages(&state, None) }</div>
+                <div class="keys-ways">{ ways_on(&overview, &state) }</div>
             }
             if overview.household.is_empty() {
                 { proof(kept.as_ref()) }
             }
             <Bar overview={Rc::clone(&overview)} />
             if let Some(finding) = state.waiting {
-                <Waiting {finding} overview={Rc::clone(&overview)} />
+                <Waiting {finding} overview={Rc::clone(&overview)} ondone={assigned(&desk)} />
             }
             { keys_section(&desk, &keys) }
             { people_section(&desk, &people) }
@@ -175,14 +217,37 @@ pub fn Board(props: &OverviewProps) -> Html {
     }
 }
 
+/// Once a finding is given to a key, the reader is taken to that key.
+fn assigned(desk: &Desk) -> Callback<Option<KeyId>> {
+    let desk = desk.clone();
+    Callback::from(move |key: Option<KeyId>| match key {
+        Some(key) => desk.go_to_first(&[&key::title_id(key), KEYS]),
+        None => desk.go_to(KEYS),
+    })
+}
+
+/// Whether anything is out: then the way to the plan stands beside what matters most, and nowhere else
+/// at the top.
+fn is_anything_out(overview: &Overview) -> bool {
+    let household = &overview.household;
+    let is_lost = |(_, copy): (CopyId, &KeyCopy)| matches!(copy.place, Place::Lost { .. });
+    let mut ways = household.ways();
+    !overview.exposed.is_empty()
+        || !overview.open_to_others.is_empty()
+        || household.copies().any(is_lost)
+        || ways.any(|(_, way)| way.losses().next().is_some())
+}
+
+/// The ways to the other pages, without one that stands above already.
+fn ways_on(overview: &Overview, state: &HouseholdHandle) -> Html {
+    let above = is_anything_out(overview).then_some(super::PLAN);
+    pages_without(state, &[None, above])
+}
+
 /// What matters most: what could be in wrong hands, and what that opens.
 fn head(overview: &Overview, state: &HouseholdHandle) -> Html {
     let household = &overview.household;
     let (out, open) = (overview.exposed.len(), overview.open_to_others.len());
-    let is_lost = |(_, copy): (CopyId, &KeyCopy)| matches!(copy.place, Place::Lost { .. });
-    let mut ways = household.ways();
-    let is_anything_lost =
-        household.copies().any(is_lost) || ways.any(|(_, way)| way.losses().next().is_some());
     let doors = overview
         .names
         .doors_within(overview.open_to_others.iter().take(MOST_NAMED).copied());
@@ -195,7 +260,7 @@ fn head(overview: &Overview, state: &HouseholdHandle) -> Html {
             <h1 tabindex="-1">{ words::headline(out, open, household.keys().len()) }</h1>
             <p class="lede">{ words::headline_doors(&doors, open) }</p>
             { safety_note(state) }
-            if open > 0 || out > 0 || is_anything_lost {
+            if is_anything_out(overview) {
                 <p class="row">
                     <a class="press" href={super::route(Some(super::PLAN))}>{ words::SEE_PLAN }</a>
                 </p>
@@ -217,17 +282,22 @@ fn keys_section(desk: &Desk, search: &UseStateHandle<Search>) -> Html {
     let found: Vec<KeyId> = all
         .filter(|&key| search.finds(overview.names.key(key), overview.exposed.contains_key(&key)))
         .collect();
+    let open = desk
+        .open_key()
+        .filter(|&key| overview.household.key(key).is_some());
+    let shown = listed(&found, search.shown(), open);
+    let next = found.get(search.shown()).map(|&key| key::opener_id(key));
     html! {
-        <section aria-labelledby="keys">
-            <h2 id="keys" tabindex="-1">{ words::KEYS }</h2>
+        <section aria-labelledby={KEYS}>
+            <h2 id={KEYS} tabindex="-1">{ words::KEYS }</h2>
             if !found.is_empty() {
                 <p class="note">{ words::CHECK_FORGETS }</p>
             }
-            { search_line("keys", search, found.len(), overview.household.keys().len()) }
-            <ul class="hooks">{ for found.iter().take(search.shown()).map(|&key| key::row(desk, key)) }</ul>
-            { more(search, found.len()) }
+            { search_line(KEYS, search, found.len(), overview.household.keys().len()) }
+            <ul class="hooks">{ for shown.into_iter().map(|key| key::row(desk, key)) }</ul>
+            { more(desk, search, found.len(), next) }
             if desk.is_open(Open::NewKey) {
-                <KeyForm overview={Rc::clone(overview)} key_id={None::<KeyId>} onclose={desk.closer("add-key".into())} />
+                <KeyForm overview={Rc::clone(overview)} key_id={None::<KeyId>} onclose={desk.closer("add-key".into(), KEYS)} />
             } else {
                 <p class="row">{ desk.opener(Open::NewKey, "add-key".into(), "press-quiet", words::ADD_KEY, "") }</p>
             }
@@ -245,14 +315,21 @@ fn people_section(desk: &Desk, search: &UseStateHandle<Search>) -> Html {
         })
         .map(|(id, _)| id)
         .collect();
+    let open = desk
+        .open_person()
+        .filter(|&holder| overview.household.holder(holder).is_some());
+    let shown = listed(&found, search.shown(), open);
+    let next = found
+        .get(search.shown())
+        .map(|&holder| person::opener_id(holder));
     html! {
-        <section aria-labelledby="people">
-            <h2 id="people" tabindex="-1">{ words::PEOPLE }</h2>
-            { search_line("people", search, found.len(), overview.household.holders().len()) }
-            <ul class="holders">{ for found.iter().take(search.shown()).map(|&holder| person::row(desk, holder)) }</ul>
-            { more(search, found.len()) }
+        <section aria-labelledby={PEOPLE}>
+            <h2 id={PEOPLE} tabindex="-1">{ words::PEOPLE }</h2>
+            { search_line(PEOPLE, search, found.len(), overview.household.holders().len()) }
+            <ul class="holders">{ for shown.into_iter().map(|holder| person::row(desk, holder)) }</ul>
+            { more(desk, search, found.len(), next) }
             if desk.is_open(Open::NewPerson) {
-                <HolderForm overview={Rc::clone(overview)} holder={None::<HolderId>} onclose={desk.closer("add-person".into())} />
+                <HolderForm overview={Rc::clone(overview)} holder={None::<HolderId>} onclose={desk.closer("add-person".into(), PEOPLE)} />
             } else {
                 <p class="row">{ desk.opener(Open::NewPerson, "add-person".into(), "press-quiet", words::ADD_PERSON, "") }</p>
             }
@@ -271,14 +348,19 @@ fn doors_section(desk: &Desk, search: &UseStateHandle<Search>) -> Html {
             )
         })
         .collect();
+    let open = desk
+        .open_door()
+        .filter(|&door| overview.household.door(door).is_some());
+    let shown = listed(&found, search.shown(), open);
+    let next = found.get(search.shown()).map(|&door| door::opener_id(door));
     html! {
-        <section aria-labelledby="doors">
-            <h2 id="doors" tabindex="-1">{ words::DOORS }</h2>
-            { search_line("doors", search, found.len(), overview.household.doors().len()) }
-            <ul class="leaves">{ for found.iter().take(search.shown()).map(|&door| door::row(desk, door)) }</ul>
-            { more(search, found.len()) }
+        <section aria-labelledby={DOORS}>
+            <h2 id={DOORS} tabindex="-1">{ words::DOORS }</h2>
+            { search_line(DOORS, search, found.len(), overview.household.doors().len()) }
+            <ul class="leaves">{ for shown.into_iter().map(|door| door::row(desk, door)) }</ul>
+            { more(desk, search, found.len(), next) }
             if desk.is_open(Open::NewDoor) {
-                <DoorForm overview={Rc::clone(overview)} door={None::<DoorId>} onclose={desk.closer("add-door".into())} />
+                <DoorForm overview={Rc::clone(overview)} door={None::<DoorId>} onclose={desk.closer("add-door".into(), DOORS)} />
             } else {
                 <p class="row">{ desk.opener(Open::NewDoor, "add-door".into(), "press-quiet", words::ADD_DOOR, "") }</p>
             }

@@ -19,7 +19,7 @@ use crate::copy::keep;
 use crate::household::{HouseholdAct, HouseholdState, LoadedFrom};
 use crate::keeping::{Keeping, use_kept};
 use crate::route::Route;
-use crate::ui::use_household;
+use crate::ui::{use_household, use_visit};
 pub use empty::proof;
 use lock::SaveLocked;
 use open_file::OpenFile;
@@ -75,7 +75,7 @@ pub fn Keep() -> Html {
         })
     };
     let parts = offered(&state, handle.state());
-    let part = |part: &Part| match part {
+    let section = |part: Part| match part {
         Part::LockedFile => html! { <SaveLocked household={household.clone()} /> },
         Part::UnlockedFile => html! { <SaveUnlocked household={household.clone()} /> },
         Part::OpenFile => {
@@ -84,6 +84,8 @@ pub fn Keep() -> Html {
         Part::ThisDevice => device::section(&handle, household, !state.is_example),
         Part::Empty => empty::section(&handle, state.puts_safety_first()),
     };
+    // A part that has the focus keeps it when others come or go.
+    let part = |&part: &Part| html! { <key={part as usize}>{ section(part) }</> };
     let keeps = parts != [Part::Empty];
     html! {
         <section class="keep screen-only" aria-labelledby={if keeps { TITLE } else { "empty" }}>
@@ -91,7 +93,7 @@ pub fn Keep() -> Html {
                 <h2 id={TITLE} tabindex="-1">{ keep::TITLE }</h2>
                 <p>{ lede(state.is_example, handle.state()) }</p>
             }
-            { for parts.iter().map(part) }
+            { parts.iter().map(part).collect::<Html>() }
         </section>
     }
 }
@@ -105,10 +107,15 @@ pub fn KeepNotice() -> Html {
     let is_safety_first = use_household().puts_safety_first();
     let words = use_kept().and_then(|handle| device::trouble(handle.state()));
     let words = words.filter(|_| !is_safety_first);
-    let go = Callback::from(|event: MouseEvent| {
+    let is_here = use_visit().route == Route::Keys;
+    let go = Callback::from(move |event: MouseEvent| {
         event.prevent_default();
-        Route::Keys.go();
-        browser::focus_id(TITLE);
+        if is_here {
+            browser::focus_id(TITLE);
+        } else {
+            browser::arrive_at(TITLE);
+            Route::Keys.go();
+        }
     });
     html! {
         <div role="alert" class="screen-only">

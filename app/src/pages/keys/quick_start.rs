@@ -10,6 +10,7 @@ use yew::prelude::*;
 use super::keep::{Keep, KeepNotice, proof};
 use super::waiting::Waiting;
 use super::{bar::Bar, on_paper, safety_note};
+use crate::browser;
 use crate::copy::en::household::{self, board as words};
 use crate::copy::{Listed, site};
 use crate::drawing::DoorDrawing;
@@ -196,7 +197,7 @@ pub fn QuickStart(props: &QuickStartProps) -> Html {
                 <KeepNotice />
             }
             if let Some(finding) = state.waiting {
-                <Waiting {finding} overview={Rc::clone(&props.overview)} />
+                <Waiting {finding} overview={Rc::clone(&props.overview)} ondone={|_| browser::arrive()} />
             }
             <p class="row">
                 <button type="button" class="press-quiet" onclick={example}>{ words::TRY_EXAMPLE }</button>

@@ -7,6 +7,7 @@ use super::{
     with_a_shed_more,
 };
 use crate::forgetting::keeps_nothing;
+use crate::walking::arrive;
 
 #[test]
 fn nothing_is_kept_unless_asked_for() -> Result<()> {
@@ -70,6 +71,18 @@ fn storage_that_is_denied_is_told_and_nothing_is_lost() -> Result<()> {
                 .await?;
             assert_eq!(holds(page).await?, more);
             page.must_be_accessible().await?;
+            // From another page too the warning's link leads to the panel.
+            for from in [None, Some("What it costs")] {
+                if let Some(from) = from {
+                    page.click("link", from).await?;
+                    arrive(page, from).await?;
+                }
+                page.click("link", "See “Keep it for later”").await?;
+                page.wait_until("the panel has the focus", async || {
+                    Ok(page.focused_id().await? == "keep")
+                })
+                .await?;
+            }
         }
         Ok(())
     })

@@ -124,10 +124,14 @@ fn file_locked_by_another_program_opens_here() -> Result<()> {
         page.open_at(PAGE).await?;
         page.choose_file(&folder.join("theirs.age")).await?;
         page.wait_for_text("This file is locked").await?;
-        page.wait_until("the field for the passphrase has the focus", async || {
-            Ok(page.focused_id().await? == "file-passphrase")
-        })
-        .await?;
+        has_the_focus(page, "file-passphrase").await?;
+        page.click("button", "Leave it closed").await?;
+        page.wait_for_text("Nothing was changed.").await?;
+        has_the_focus(page, "keep-open").await?;
+        page.run("document.getElementById('keep-file').value = '';")
+            .await?;
+        page.choose_file(&folder.join("theirs.age")).await?;
+        has_the_focus(page, "file-passphrase").await?;
         page.type_text(PASSPHRASE).await?;
         page.press("Enter").await?;
         wait_to_hold(page, &home).await
@@ -150,14 +154,48 @@ fn file_replaces_what_is_on_the_page_only_after_a_question() -> Result<()> {
         page.choose_file(&folder.join("self-check.json")).await?;
         page.wait_for_text("Replace what is on this page?").await?;
         assert_eq!(holds(page).await?, more);
+        has_the_focus(page, "keep-replaces").await?;
         page.must_be_accessible().await?;
         page.click("button", "Leave it as it is").await?;
         page.wait_for_text("Nothing was changed.").await?;
+        has_the_focus(page, "keep-open").await?;
         assert_eq!(holds(page).await?, more);
         page.choose_file(&folder.join("self-check.json")).await?;
+        has_the_focus(page, "keep-replaces").await?;
         page.click("button", "Replace it").await?;
-        wait_to_hold(page, &home).await
+        wait_to_hold(page, &home).await?;
+        has_the_focus(page, "keep-open").await?;
+        // What happened is read out from one place.
+        let said = page
+            .run("return [...document.querySelectorAll('[role=status], [role=alert]')].filter(place => place.textContent.includes('The file is open')).length;")
+            .await?;
+        assert_eq!(said, 1);
+
+        // The example asks too, and gives its place to the panel of one's own home.
+        page.open_at(PAGE).await?;
+        page.click("button", "Try it with an example").await?;
+        page.wait_for_text("These keys belong to an invented home")
+            .await?;
+        page.click("button", "Edit key: shed").await?;
+        has_the_focus(page, "form-title").await?;
+        page.choose_file(&folder.join("self-check.json")).await?;
+        has_the_focus(page, "keep-replaces").await?;
+        page.click("button", "Replace it").await?;
+        wait_to_hold(page, &home).await?;
+        has_the_focus(page, "keep-open").await?;
+        let forms = page
+            .run("return document.querySelectorAll('.sheet-form').length;")
+            .await?;
+        assert_eq!(forms, 0, "no form of the other home stays open");
+        Ok(())
     })
+}
+
+async fn has_the_focus(page: &Page, id: &str) -> Result<()> {
+    page.wait_until(&format!("{id} has the focus"), async || {
+        Ok(page.focused_id().await? == id)
+    })
+    .await
 }
 
 /// Files of every wrong kind, each with what is said of it.

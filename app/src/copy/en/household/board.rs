@@ -344,6 +344,12 @@ texts! {
     WAITING = "Which key did you check?";
     /// Below it.
     WAITING_LEDE = "The result of your check is here. Choose the key that was in your hand.";
+    /// The list of keys.
+    WAITING_KEY = "The key that was in your hand";
+    /// Its first line.
+    WAITING_CHOOSE = "Choose a key";
+    /// Nothing was chosen.
+    WAITING_NOT_CHOSEN = "Choose which key it was. It need not be on the board yet.";
     /// New key.
     WAITING_NEW = "A key that is not on the board yet";
     /// Takes it.
@@ -552,9 +558,13 @@ pub fn finding(finding: Option<Finding>) -> &'static str {
 }
 
 /// Who has a copy that the check may have left out.
-pub fn left_out(people: &str) -> String {
+pub fn left_out(people: &str, more: usize) -> String {
+    let more = match more {
+        0 => String::new(),
+        more => format!(" {}", and_more(more)),
+    };
     format!(
-        "Does not live here and has a copy: {people}. If your check left them out, check again."
+        "Does not live here and has a copy: {people}{more}. If your check left them out, check again."
     )
 }
 

@@ -8,6 +8,9 @@ use yew::prelude::*;
 
 use super::super::forms::{DoorForm, LockForm, WayForm, keys_in};
 use super::{Desk, Open, due, losses};
+=======
+use super::super::forms::{DoorForm, LockForm, WayForm};
+use super::{DOORS, Desk, Open, due, losses};
 use crate::copy::Listed;
 use crate::copy::en::household::board as words;
 use crate::drawing::DoorDrawing;
@@ -17,13 +20,18 @@ use crate::ui::{Field, choose_among};
 /// So many keys or people are named; more are counted.
 const MOST_NAMED: usize = 8;
 
+/// The id of the press that opens its form.
+pub fn opener_id(door: DoorId) -> String {
+    format!("change-door-{}", door.number())
+}
+
 /// The row of a door, or its form.
 pub fn row(desk: &Desk, door: DoorId) -> Html {
-    let opener = format!("change-door-{}", door.number());
+    let opener = opener_id(door);
     if desk.is_open(Open::Door(door)) {
         return html! {
             <li key={door.number()} class="open-form">
-                <DoorForm overview={Rc::clone(&desk.overview)} door={Some(door)} onclose={desk.closer(opener)} />
+                <DoorForm overview={Rc::clone(&desk.overview)} door={Some(door)} onclose={desk.closer(opener, DOORS)} />
             </li>
         };
     }
@@ -78,7 +86,7 @@ fn new_lock(desk: &Desk, door: DoorId) -> Html {
         return html! {};
     }
     html! {
-        <LockForm overview={Rc::clone(&desk.overview)} {door} lock={None::<LockId>} onclose={desk.closer(add_lock_id(door))} />
+        <LockForm overview={Rc::clone(&desk.overview)} {door} lock={None::<LockId>} onclose={desk.closer(add_lock_id(door), DOORS)} />
     }
 }
 
@@ -87,7 +95,7 @@ fn new_way(desk: &Desk, door: DoorId) -> Html {
         return html! {};
     }
     html! {
-        <WayForm overview={Rc::clone(&desk.overview)} {door} way={None::<WayId>} onclose={desk.closer(add_way_id(door))} />
+        <WayForm overview={Rc::clone(&desk.overview)} {door} way={None::<WayId>} onclose={desk.closer(add_way_id(door), DOORS)} />
     }
 }
 
@@ -97,7 +105,7 @@ fn lock_row(desk: &Desk, door: DoorId, id: LockId) -> Html {
     if desk.is_open(Open::Lock(id)) {
         return html! {
             <li key={id.number()} class="open-form">
-                <LockForm overview={Rc::clone(overview)} {door} lock={Some(id)} onclose={desk.closer(opener)} />
+                <LockForm overview={Rc::clone(overview)} {door} lock={Some(id)} onclose={desk.closer(opener, &opener_id(door))} />
             </li>
         };
     }
@@ -155,13 +163,21 @@ fn lying_in_it(overview: &Overview, id: WayId, way: &Way) -> Html {
     }
 }
 
+fn change_way_id(way: WayId) -> String {
+    format!("change-way-{}", way.number())
+}
+
+fn how_id(way: WayId) -> String {
+    format!("way-lost-{}", way.number())
+}
+
 fn way_row(desk: &Desk, door: DoorId, id: WayId) -> Html {
-    let opener = format!("change-way-{}", id.number());
+    let opener = change_way_id(id);
     let overview = &desk.overview;
     if desk.is_open(Open::Way(id)) {
         return html! {
             <li key={id.number()} class="open-form">
-                <WayForm overview={Rc::clone(overview)} {door} way={Some(id)} onclose={desk.closer(opener)} />
+                <WayForm overview={Rc::clone(overview)} {door} way={Some(id)} onclose={desk.closer(opener, &opener_id(door))} />
             </li>
         };
     }
@@ -216,8 +232,12 @@ fn how(desk: &Desk, id: WayId, way: &Way) -> Html {
         }
     });
     let label = format!("{} ({})", words::HOW_LOST, desk.overview.names.way(id));
-    let field = format!("way-lost-{}", id.number());
-    choose_among(Field::new(&field, &label), losses(), loss.id(), onvalue)
+    choose_among(
+        Field::new(&how_id(id), &label),
+        losses(),
+        loss.id(),
+        onvalue,
+    )
 }
 
 /// Whether it depends on how a remote was lost, which nobody has said yet.
@@ -252,9 +272,15 @@ fn given(desk: &Desk, id: WayId, way: &Way) -> Html {
     html! {
         <>
             { for presses.into_iter().map(|(label, next)| {
-                let onclick = desk.press(move |_| HouseholdAct::Make(vec![Change::SetWay(id, next.clone())]));
+                let act = desk.press(move |_| HouseholdAct::Make(vec![Change::SetWay(id, next.clone())]));
+                let desk = desk.clone();
+                let onclick = Callback::from(move |event: MouseEvent| {
+                    act.emit(event);
+                    // Other presses stand there now: on to how it went, or to the way in itself.
+                    desk.go_to_first(&[&how_id(id), &change_way_id(id)]);
+                });
                 html! {
-                    <button type="button" class="plain" {onclick} aria-label={words::about(label, name)}>{ label }</button>
+                    <button key={label} type="button" class="plain" {onclick} aria-label={words::about(label, name)}>{ label }</button>
                 }
             }) }
         </>

@@ -89,7 +89,7 @@ fn not_said(desk: &Desk) -> Html {
     if desk.is_open(Open::Needs) {
         let people: Vec<HolderId> = all.into_iter().take(MOST_ASKED).collect();
         return html! {
-            <NeedsForm overview={Rc::clone(overview)} {people} onclose={desk.closer(HEADING.into())} />
+            <NeedsForm overview={Rc::clone(overview)} {people} onclose={desk.closer(HEADING.into(), HEADING)} />
         };
     }
     let named = overview.names.holders(all.iter().take(MOST_NAMED).copied());

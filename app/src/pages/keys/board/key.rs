@@ -7,7 +7,7 @@ use self_check_core::household::{Change, CopyId, HolderId, KeyId, Loss, Place};
 use yew::prelude::*;
 
 use super::super::forms::KeyForm;
-use super::{Desk, Open, losses, place_words};
+use super::{Desk, KEYS, Open, losses, place_words};
 use crate::browser;
 use crate::copy::en::household::{board as words, plan as plan_words};
 use crate::copy::{self, Listed};
@@ -18,18 +18,30 @@ use crate::ui::{Field, choose_among, use_household};
 
 /// So many doors are drawn; the name says the rest.
 const MOST_DRAWN: usize = 4;
+/// So many reasons are given; more are counted.
+const MOST_REASONS: usize = 4;
 /// So many people are named; more are counted.
 const MOST_PEOPLE: usize = 8;
 /// So many copies are listed; the form shows all.
 const MOST_COPIES: usize = 24;
 
+/// The id of the press that opens its form.
+pub fn opener_id(key: KeyId) -> String {
+    format!("change-key-{}", key.number())
+}
+
+/// The id of its heading.
+pub fn title_id(key: KeyId) -> String {
+    format!("key-{}", key.number())
+}
+
 /// The row of a key, or its form.
 pub fn row(desk: &Desk, key: KeyId) -> Html {
-    let opener = format!("change-key-{}", key.number());
+    let opener = opener_id(key);
     if desk.is_open(Open::Key(key)) {
         return html! {
             <li key={key.number()} class="open-form">
-                <KeyForm overview={Rc::clone(&desk.overview)} key_id={Some(key)} onclose={desk.closer(opener)} />
+                <KeyForm overview={Rc::clone(&desk.overview)} key_id={Some(key)} onclose={desk.closer(opener, KEYS)} />
             </li>
         };
     }
@@ -43,13 +55,12 @@ pub fn row(desk: &Desk, key: KeyId) -> Html {
                 if let Some(exposed) = exposed {
                     { due(exposed.urgency, exposed.may_be_sooner()) }
                 }
-                <h3>{ name }</h3>
+                <h3 id={title_id(key)} tabindex="-1">{ name }</h3>
                 { doors(overview, key) }
                 if let Some(exposed) = exposed {
                     <ul class="reasons-short">
-                        { for plan_words::reasons(&exposed.by, &overview.household, &overview.names)
+                        { for reasons(plan_words::reasons(&exposed.by, &overview.household, &overview.names))
                             .into_iter()
-                            .take(MOST_DRAWN)
                             .map(|reason| html! { <li>{ reason }</li> }) }
                     </ul>
                 }
@@ -66,14 +77,24 @@ pub fn row(desk: &Desk, key: KeyId) -> Html {
     }
 }
 
+/// The first of these, and how many more there are.
+fn reasons(all: Vec<String>) -> Vec<String> {
+    let more = all.len().saturating_sub(MOST_REASONS);
+    let first = all.into_iter().take(MOST_REASONS);
+    first
+        .chain((more > 0).then(|| words::and_more(more)))
+        .collect()
+}
+
 /// Who has a copy that the check may have left out.
 fn left_out(overview: &Overview, key: KeyId) -> Html {
     let people = overview.left_out_by_the_check(key);
     if people.is_empty() {
         return html! {};
     }
+    let more = people.len().saturating_sub(MOST_PEOPLE);
     let named = overview.names.holders(people.into_iter().take(MOST_PEOPLE));
-    html! { <p class="note">{ words::left_out(&named) }</p> }
+    html! { <p class="note">{ words::left_out(&named, more) }</p> }
 }
 
 /// How soon, as a mark and a word. While nobody has said how a key was lost, the answer decides.
@@ -177,12 +198,19 @@ fn copy_row(desk: &Desk, name: &str, id: CopyId) -> Html {
         return html! {};
     };
     let place = place_words(overview, id);
-    let lose = desk.press(move |_| {
-        HouseholdAct::Make(vec![Change::Lose {
-            copy: id,
-            loss: Loss::NotSaid,
-        }])
-    });
+    let lose = {
+        let act = desk.press(move |_| {
+            HouseholdAct::Make(vec![Change::Lose {
+                copy: id,
+                loss: Loss::NotSaid,
+            }])
+        });
+        let desk = desk.clone();
+        Callback::from(move |event: MouseEvent| {
+            act.emit(event);
+            desk.go_to(&how_id(id));
+        })
+    };
     html! {
            <li key={id.number()}>
                <span>{ place.clone() }</span>
@@ -197,6 +225,10 @@ fn copy_row(desk: &Desk, name: &str, id: CopyId) -> Html {
        }
 }
 
+fn how_id(copy: CopyId) -> String {
+    format!("copy-lost-{}", copy.number())
+}
+
 fn how(desk: &Desk, copy: CopyId, by: Option<HolderId>, loss: Loss) -> Html {
     let state = desk.state.clone();
     let onvalue = Callback::from(move |value: String| {
@@ -209,7 +241,7 @@ fn how(desk: &Desk, copy: CopyId, by: Option<HolderId>, loss: Loss) -> Html {
     let key = key.map(|key| overview.names.key_in_a_row(key));
     let by = by.map(|holder| overview.names.holder(holder));
     let label = words::how_lost(by, &key.unwrap_or_default());
-    let id = format!("copy-lost-{}", copy.number());
+    let id = how_id(copy);
     choose_among(Field::new(&id, &label), losses(), loss.id(), onvalue)
 }
 
@@ -235,4 +267,22 @@ fn CheckThisKey(props: &CheckThisKeyProps) -> Html {
     { words::CHECK_KEY }
            </button>
        }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn reasons_that_are_not_given_are_counted() {
+        let all = |count: usize| (1..=count).map(|reason| reason.to_string()).collect();
+        assert_eq!(reasons(all(4)), ["1", "2", "3", "4"]);
+        assert_eq!(reasons(all(6)), ["1", "2", "3", "4", "and 2 more"]);
+    }
+
+    #[test]
+    fn people_the_check_left_out_are_all_named_or_counted() {
+        assert!(words::left_out("sitter, tenant", 0).contains("sitter, tenant. "));
+        assert!(words::left_out("sitter, tenant", 3).contains("sitter, tenant and 3 more. "));
+    }
 }

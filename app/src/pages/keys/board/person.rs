@@ -10,7 +10,7 @@ use yew::prelude::*;
 
 use super::super::forms::HolderForm;
 use super::super::{PLAN, route};
-use super::{Desk, Open, losses};
+use super::{Desk, Open, PEOPLE, losses};
 use crate::copy::Listed;
 use crate::copy::en::household::board as words;
 use crate::household::{Asked, HouseholdAct, Lost, Overview};
@@ -19,13 +19,18 @@ use crate::ui::{Field, choose_among};
 /// So many doors or keys are named in a row; more are counted.
 const MOST_NAMED: usize = 12;
 
+/// The id of the press that opens their form.
+pub fn opener_id(holder: HolderId) -> String {
+    format!("change-person-{}", holder.number())
+}
+
 /// The row of a person, or its form.
 pub fn row(desk: &Desk, holder: HolderId) -> Html {
-    let opener = format!("change-person-{}", holder.number());
+    let opener = opener_id(holder);
     if desk.is_open(Open::Person(holder)) {
         return html! {
             <li key={holder.number()} class="open-form">
-                <HolderForm overview={Rc::clone(&desk.overview)} holder={Some(holder)} onclose={desk.closer(opener)} />
+                <HolderForm overview={Rc::clone(&desk.overview)} holder={Some(holder)} onclose={desk.closer(opener, PEOPLE)} />
             </li>
         };
     }
@@ -35,7 +40,7 @@ pub fn row(desk: &Desk, holder: HolderId) -> Html {
     let reach = overview.reach(holder);
     html! {
         <li key={holder.number()}>
-            <h3>{ name }</h3>
+            <h3 id={title_id(holder)} tabindex="-1">{ name }</h3>
             if part.is_some_and(|part| part.no_longer_should) {
                 <p class="when when-soon">{ words::NO_LONGER }</p>
             }
@@ -129,6 +134,10 @@ fn lose(desk: &Desk, holder: HolderId) -> Html {
        }
 }
 
+fn title_id(holder: HolderId) -> String {
+    format!("person-{}", holder.number())
+}
+
 fn lost_id(holder: HolderId) -> String {
     format!("lost-{}", holder.number())
 }
@@ -185,18 +194,28 @@ fn went_alike(
         _ => words::LOST_OPENS,
     };
     let onvalue = {
-        let (desk, lost) = (desk.clone(), lost.clone());
+        let (desk, lost, id) = (desk.clone(), lost.clone(), id.to_owned());
         Callback::from(move |value: String| {
             if let Some(loss) = Loss::of(&value) {
                 let changes = went(&desk.overview, Asked::Holder(holder), &lost, loss);
                 desk.state.dispatch(HouseholdAct::Make(changes));
+                // What went in the same way now has one list.
+                desk.go_to_first(&[&id, &lost_id(holder)]);
             }
         })
     };
-    let found = desk.press({
-        let lost = lost.clone();
-        move |overview| HouseholdAct::Make(turned_up(overview, holder, &lost))
-    });
+    let found = {
+        let act = desk.press({
+            let lost = lost.clone();
+            move |overview| HouseholdAct::Make(turned_up(overview, holder, &lost))
+        });
+        let desk = desk.clone();
+        Callback::from(move |event: MouseEvent| {
+            act.emit(event);
+            // What is still lost, or the person who has it all again.
+            desk.go_to_first(&[&lost_id(holder), &title_id(holder)]);
+        })
+    };
     let how = format!("{} ({whose})", words::HOW_LOST);
     html! {
            <>

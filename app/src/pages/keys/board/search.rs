@@ -2,6 +2,7 @@
 
 use yew::prelude::*;
 
+use super::Desk;
 use crate::copy::en::household::board as words;
 use crate::ui::{Field, text_field, tick};
 
@@ -70,19 +71,40 @@ pub fn search_line(id: &str, search: &UseStateHandle<Search>, found: usize, all:
     }
 }
 
-/// The press for more rows.
-pub fn more(search: &UseStateHandle<Search>, found: usize) -> Html {
+/// The rows to show: the first that were found, and the one with the open form, whether it was found or
+/// not. What is written in it must not go by looking for something else. `found` is in the order of ids.
+pub fn listed<I: Copy + Ord>(found: &[I], shown: usize, open: Option<I>) -> Vec<I> {
+    let mut rows: Vec<I> = found.iter().take(shown).copied().collect();
+    if let Some(open) = open
+        && let Err(place) = rows.binary_search(&open)
+    {
+        rows.insert(place, open);
+    }
+    rows
+}
+
+/// The press for more rows. Once it is gone with the last of them, the focus goes on to `next`, in the
+/// first row that is new.
+pub fn more(
+    desk: &Desk,
+    search: &UseStateHandle<Search>,
+    found: usize,
+    next: Option<String>,
+) -> Html {
     let left = found.saturating_sub(search.shown());
     if left == 0 {
         return html! {};
     }
     let onclick = {
-        let search = search.clone();
+        let (desk, search) = (desk.clone(), search.clone());
         Callback::from(move |_: MouseEvent| {
             search.set(Search {
                 pages: search.pages + 1,
                 ..(*search).clone()
             });
+            if let Some(next) = next.as_ref().filter(|_| left <= PAGE) {
+                desk.go_to(next);
+            }
         })
     };
     html! {
@@ -107,5 +129,15 @@ mod tests {
         assert!(!search.finds("Front door, workshop", false));
         assert!(!search.finds("Shed", true));
         assert!(Search::default().finds("Shed", false));
+    }
+
+    #[test]
+    fn row_with_the_open_form_is_always_shown_in_its_place() {
+        let found = [2, 4, 6, 8];
+        assert_eq!(listed(&found, 3, None), [2, 4, 6]);
+        assert_eq!(listed(&found, 3, Some(4)), [2, 4, 6]);
+        assert_eq!(listed(&found, 3, Some(8)), [2, 4, 6, 8]);
+        assert_eq!(listed(&found, 3, Some(1)), [1, 2, 4, 6]);
+        assert_eq!(listed(&[], 3, Some(5)), [5]);
     }
 }

@@ -27,8 +27,8 @@ pub struct DoorFormProps {
     pub overview: Rc<Overview>,
     /// The door.
     pub door: Option<DoorId>,
-    /// The form is done with; true where the door is gone.
-    pub onclose: Callback<bool>,
+    /// The form is done with.
+    pub onclose: Callback<()>,
 }
 
 /// Which key opens a new door.

@@ -4,11 +4,9 @@ use self_check_core::household::{Change, Label, Refusal};
 use yew::prelude::*;
 
 use super::super::board::FORM_TITLE;
-use crate::browser;
 use crate::copy::en::household::{self, board as words};
-use crate::copy::site;
 use crate::household::{HouseholdAct, HouseholdHandle, Overview};
-use crate::pages::keys::error_box::ErrorBox;
+use crate::pages::keys::error_box::{ErrorBox, use_error_title};
 use crate::ui::use_household;
 
 /// What is wrong, and with which field.
@@ -25,30 +23,15 @@ pub struct Wrong {
 pub struct Filing {
     state: HouseholdHandle,
     wrong: UseStateHandle<(Option<Wrong>, usize)>,
-    onclose: Callback<bool>,
+    onclose: Callback<()>,
 }
 
-/// A form's filing. `onclose` is told whether what the form was about is gone.
+/// A form's filing.
 #[hook]
-pub fn use_filing(onclose: &Callback<bool>) -> Filing {
+pub fn use_filing(onclose: &Callback<()>) -> Filing {
     let state = use_household();
     let wrong = use_state(|| (None::<Wrong>, 0_usize));
-    let title = if state.is_example {
-        site::example_title(words::TITLE)
-    } else {
-        words::TITLE.to_owned()
-    };
-    use_effect_with((wrong.0.is_some(), title), |(is_wrong, title)| {
-        let after = is_wrong.then(|| site::full_title(title));
-        if *is_wrong {
-            browser::set_title(&site::full_title(&site::error_page_title(title)));
-        }
-        move || {
-            if let Some(title) = after {
-                browser::set_title(&title);
-            }
-        }
-    });
+    use_error_title(wrong.0.is_some());
     Filing {
         state,
         wrong,
@@ -67,7 +50,7 @@ impl Filing {
         match overview.household.with_all(changes.clone()) {
             Ok(_) => {
                 self.state.dispatch(HouseholdAct::Make(changes));
-                self.onclose.emit(false);
+                self.onclose.emit(());
             }
             Err(refusal) => self.refuse(field, household::refusal(refusal, &overview.names)),
         }
@@ -78,7 +61,7 @@ impl Filing {
         match overview.household.with(change.clone()) {
             Ok(_) => {
                 self.state.dispatch(HouseholdAct::Make(vec![change]));
-                self.onclose.emit(true);
+                self.onclose.emit(());
             }
             Err(refusal) => self.refuse(FORM_TITLE, household::refusal(refusal, &overview.names)),
         }
@@ -110,7 +93,7 @@ impl Filing {
         });
         let cancel = {
             let onclose = self.onclose.clone();
-            Callback::from(move |_: MouseEvent| onclose.emit(false))
+            Callback::from(move |_: MouseEvent| onclose.emit(()))
         };
         html! {
                    <form class="sheet-form" {onsubmit} novalidate=true autocomplete="off" aria-labelledby={FORM_TITLE}>

@@ -23,8 +23,8 @@ pub struct HolderFormProps {
     pub overview: Rc<Overview>,
     /// The person.
     pub holder: Option<HolderId>,
-    /// The form is done with; true where the person is gone.
-    pub onclose: Callback<bool>,
+    /// The form is done with.
+    pub onclose: Callback<()>,
 }
 
 #[derive(Clone, Debug, PartialEq)]

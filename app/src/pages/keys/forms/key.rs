@@ -11,6 +11,7 @@ use super::edit::Edit;
 use super::filing::use_filing;
 use super::place::{Where, places};
 use super::tick_list::TickList;
+use crate::browser;
 use crate::copy::en::household::board as words;
 use crate::household::Overview;
 use crate::ui::{Field, choose_among};
@@ -20,6 +21,9 @@ const MOST_AT_ONCE: u16 = 100;
 /// So many copies are shown with each press for more.
 const COPIES_SHOWN: usize = 12;
 
+/// The list of copies.
+const COPIES: &str = "key-copies";
+
 /// Which key; a new one where there is none.
 #[derive(Properties, PartialEq)]
 pub struct KeyFormProps {
@@ -27,8 +31,8 @@ pub struct KeyFormProps {
     pub overview: Rc<Overview>,
     /// The key.
     pub key_id: Option<KeyId>,
-    /// The form is done with; true where the key is gone.
-    pub onclose: Callback<bool>,
+    /// The form is done with.
+    pub onclose: Callback<()>,
 }
 
 /// What was edited. The rest stays as it is by then: while the form is open a copy can turn up in
@@ -117,6 +121,17 @@ pub fn KeyForm(props: &KeyFormProps) -> Html {
     let overview = Rc::clone(&props.overview);
     let draft = use_state(|| Draft::of(props.key_id));
     let edit = Edit(draft.clone());
+    {
+        // The press goes with its row, or with the last rows: on to the list.
+        let copies = props.key_id.and_then(|key| overview.copies.get(&key));
+        let all_shown = copies.is_none_or(|copies| copies.len() <= draft.shown);
+        let gone = (draft.removed.len(), draft.shown > COPIES_SHOWN && all_shown);
+        use_effect_with(gone, |&(removed, is_more_gone)| {
+            if removed > 0 || is_more_gone {
+                browser::focus_id(COPIES);
+            }
+        });
+    }
     let items = use_memo(overview.household.clone(), |household| {
         let doors = household
             .doors()
@@ -258,7 +273,7 @@ fn copies(overview: &Overview, key: KeyId, draft: &Draft, edit: &Edit<Draft>) ->
     };
     html! {
         <>
-            <ul class="copy-list">{ for copies.iter().enumerate().take(draft.shown).map(row) }</ul>
+            <ul id={COPIES} class="copy-list" tabindex="-1" aria-label={words::COPIES}>{ for copies.iter().enumerate().take(draft.shown).map(row) }</ul>
             if left > 0 {
                 <p class="row">
                     <button type="button" class="press-quiet" onclick={onmore}>

@@ -25,8 +25,8 @@ pub struct LockFormProps {
     pub door: DoorId,
     /// The lock.
     pub lock: Option<LockId>,
-    /// The form is done with; true where the lock is gone.
-    pub onclose: Callback<bool>,
+    /// The form is done with.
+    pub onclose: Callback<()>,
 }
 
 #[derive(Clone, Debug, PartialEq)]

@@ -20,7 +20,7 @@ pub struct NeedsFormProps {
     /// Whose needs are asked for.
     pub people: Vec<HolderId>,
     /// The form is done with.
-    pub onclose: Callback<bool>,
+    pub onclose: Callback<()>,
 }
 
 type Needs = BTreeMap<HolderId, BTreeSet<DoorId>>;

@@ -24,8 +24,8 @@ pub struct WayFormProps {
     pub door: DoorId,
     /// The way in.
     pub way: Option<WayId>,
-    /// The form is done with; true where the way is gone.
-    pub onclose: Callback<bool>,
+    /// The form is done with.
+    pub onclose: Callback<()>,
 }
 
 /// What was edited. The rest stays as it is by then: while the form is open a remote can be lost in

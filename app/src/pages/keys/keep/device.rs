@@ -7,20 +7,23 @@ use crate::browser;
 use crate::copy::{keep, site};
 use crate::keeping::{Act, KeepHandle, Keeping, Kept, Met, Step, WhyOff};
 
+/// The id of its heading.
+const HEADING: &str = "keep-device";
+
 /// The part of the panel. What is on the board can be kept only where it is the person's own.
 pub fn section(handle: &KeepHandle, household: &Household, is_own: bool) -> Html {
     let state = handle.state();
     if browser::is_from_disk() {
         return html! {
-            <div role="group" aria-labelledby="keep-device">
-                <h3 id="keep-device">{ keep::DEVICE }</h3>
+            <div role="group" aria-labelledby={HEADING}>
+                <h3 id={HEADING}>{ keep::DEVICE }</h3>
                 <p>{ keep::NOT_FROM_DISK }</p>
             </div>
         };
     }
     html! {
-        <div role="group" aria-labelledby="keep-device">
-            <h3 id="keep-device">{ keep::DEVICE }</h3>
+        <div role="group" aria-labelledby={HEADING}>
+            <h3 id={HEADING} tabindex="-1">{ keep::DEVICE }</h3>
             <p id="keep-device-caution" class="caution">
                 <strong>{ site::CAUTION }</strong>{ " " }{ keep::DEVICE_CAUTION }
             </p>
@@ -139,7 +142,11 @@ fn other(handle: &KeepHandle, kept: &Kept, met: Met, household: &Household, is_o
 
 fn button(handle: &KeepHandle, words: &'static str, act: fn(&KeepHandle)) -> Html {
     let handle = handle.clone();
-    let onclick = Callback::from(move |_: MouseEvent| act(&handle));
+    let onclick = Callback::from(move |_: MouseEvent| {
+        // The choice goes with the press.
+        browser::focus_id(HEADING);
+        act(&handle);
+    });
     html! { <button type="button" class="press-quiet" {onclick}>{ words }</button> }
 }
 

@@ -35,6 +35,24 @@ enum Opening {
     Refused(AttrValue),
 }
 
+impl Opening {
+    /// Where the focus goes: to what is asked, and once that is gone to what comes next.
+    fn focus(&self) -> Option<&'static str> {
+        match self {
+            Self::NotAsked | Self::Reading | Self::Unlocking(_) => None,
+            Self::Locked(..) => Some(PASSPHRASE),
+            Self::Asks(_) => Some(QUESTION),
+            Self::Opened | Self::NotReplaced => Some(HEADING),
+            Self::Refused(_) => Some(FILE),
+        }
+    }
+}
+
+const HEADING: &str = "keep-open";
+const FILE: &str = "keep-file";
+const PASSPHRASE: &str = "file-passphrase";
+const QUESTION: &str = "keep-replaces";
+
 /// A field for the file and, where it is locked, one for its passphrase.
 #[component]
 pub fn OpenFile(props: &OpenFileProps) -> Html {
@@ -46,10 +64,9 @@ pub fn OpenFile(props: &OpenFileProps) -> Html {
         household: props.household.clone(),
         onload: props.onload.clone(),
     };
-    let waits = matches!(*opening, Opening::Locked(..));
-    use_effect_with(waits, |&waits| {
-        if waits {
-            browser::focus_id("file-passphrase");
+    use_effect_with(opening.focus(), |focus| {
+        if let Some(id) = focus {
+            browser::focus_id(id);
         }
     });
     let choose = {
@@ -57,12 +74,12 @@ pub fn OpenFile(props: &OpenFileProps) -> Html {
         Callback::from(move |event: Event| opener.choose(&event))
     };
     html! {
-        <div role="group" aria-labelledby="keep-open">
-            <h3 id="keep-open">{ keep::OPEN }</h3>
+        <div role="group" aria-labelledby={HEADING}>
+            <h3 id={HEADING} tabindex="-1">{ keep::OPEN }</h3>
             <p id="keep-open-how">{ keep::OPEN_HOW }</p>
             <div class="field">
-                <label for="keep-file">{ keep::CHOOSE }</label>
-                <input id="keep-file" class="input" type="file" accept=".age,.json" onchange={choose}
+                <label for={FILE}>{ keep::CHOOSE }</label>
+                <input id={FILE} class="input" type="file" accept=".age,.json" onchange={choose}
                     aria-describedby="keep-open-how" autocomplete="off" />
             </div>
             { opener.asks(&field, &is_shown) }
@@ -163,7 +180,7 @@ impl Opener {
         };
         html! {
             <form {onsubmit} novalidate=true autocomplete="off">
-                <Passphrase id="file-passphrase" label={keep::PASSPHRASE} hint={keep::IS_LOCKED}
+                <Passphrase id={PASSPHRASE} label={keep::PASSPHRASE} hint={keep::IS_LOCKED}
                     error={wrong.map(keep::open_error)} is_shown={**is_shown} node={field.clone()} />
                 { show_box(is_shown) }
                 <p class="row">
@@ -180,8 +197,8 @@ impl Opener {
             Callback::from(move |_: MouseEvent| opener.load(household.clone()))
         };
         html! {
-            <div role="group" aria-labelledby="keep-replaces">
-                <p id="keep-replaces"><strong>{ keep::replaces(household, &self.household) }</strong></p>
+            <div role="group" aria-labelledby={QUESTION}>
+                <p id={QUESTION} tabindex="-1"><strong>{ keep::replaces(household, &self.household) }</strong></p>
                 <p class="row">
                     <button type="button" class="press-quiet" onclick={replace}>{ keep::REPLACE }</button>
                     { self.ends(keep::DO_NOT_REPLACE) }
@@ -202,7 +219,8 @@ fn said(opening: &Opening) -> Html {
         Opening::NotAsked | Opening::Locked(..) | Opening::Asks(_) => ("", ""),
         Opening::Reading => (keep::READING, ""),
         Opening::Unlocking(_) => (keep::UNLOCKING, ""),
-        Opening::Opened => (keep::OPENED, ""),
+        // That is said at the top of the page, and read out from there.
+        Opening::Opened => return html! { <p class="notice">{ keep::OPENED }</p> },
         Opening::NotReplaced => (keep::NOT_REPLACED, ""),
         Opening::Refused(words) => ("", words.as_str()),
     };
