@@ -7,9 +7,6 @@ use self_check_core::household::{Change, DoorId, LockId, Loss, Reply, Way, WayId
 use yew::prelude::*;
 
 use super::super::forms::{DoorForm, LockForm, WayForm, keys_in};
-use super::{Desk, Open, due, losses};
-=======
-use super::super::forms::{DoorForm, LockForm, WayForm};
 use super::{DOORS, Desk, Open, due, losses};
 use crate::copy::Listed;
 use crate::copy::en::household::board as words;
