@@ -33,7 +33,7 @@ fn App() -> Html {
     {
         let session = session.dispatcher();
         use_effect_with((), move |()| {
-            let listener = browser::on_begin_anew(move || session.dispatch(Act::Forget));
+            let listener = browser::on_begin_anew(move || session.dispatch(Act::BeginFromBoard));
             move || drop(listener)
         });
     }

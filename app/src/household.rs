@@ -31,8 +31,11 @@ pub struct HouseholdState {
     pub news: News,
     /// A check's finding that waits to be told which key it is about.
     pub waiting: Option<Finding>,
-    /// The key whose check was begun from here.
+    /// The key whose check was begun from here: of that one check alone.
     pub checking: Option<KeyId>,
+    /// What was loaded in the place of a home of one's own: a step of undo or redo by way of it leads
+    /// from one home to another.
+    loaded: Vec<Household>,
     safety_first: bool,
 }
 
@@ -58,8 +61,10 @@ pub enum Told {
     Emptied,
     /// A plan was carried out.
     CarriedOut,
-    /// A check's finding was taken over.
-    TakenOver,
+    /// A check's finding was taken over: it is said of this key.
+    TakenOver(KeyId),
+    /// A check's finding was let go.
+    LetGo,
     /// What was kept is on the board.
     Loaded(LoadedFrom),
     /// The change was refused; everything is as it was.
@@ -104,7 +109,12 @@ pub enum HouseholdAct {
     /// A check of this key begins.
     BeginCheck(KeyId),
     /// A check's finding comes in: for the key whose check was begun, or to wait for its key.
-    TakeOver(Finding),
+    TakeOver {
+        /// What was found.
+        finding: Finding,
+        /// Whether it comes from the check that was begun here last.
+        is_of_begun_key: bool,
+    },
     /// The waiting finding is that of this key, or of a new one.
     Assign(Option<KeyId>),
     /// The waiting finding is let go.
@@ -170,7 +180,7 @@ impl HouseholdState {
                 Ok(next) => self.stepped(next, Told::Changed),
                 Err(refusal) => self.telling(Told::Refused(refusal)),
             },
-            HouseholdAct::Become(next) => self.stepped(next, Told::Changed),
+            HouseholdAct::Become(next) => self.of_another_home().stepped(next, Told::Changed),
             HouseholdAct::CarryOut(next) => self.stepped(next, Told::CarriedOut),
             HouseholdAct::Refuse(refusal) => self.telling(Told::Refused(refusal)),
             HouseholdAct::TryExample => Self {
@@ -183,7 +193,14 @@ impl HouseholdState {
                 waiting: self.waiting,
                 ..self.unmarked().telling(Told::Loaded(from))
             },
-            HouseholdAct::Load(household, from) => self.stepped(household, Told::Loaded(from)),
+            HouseholdAct::Load(household, from) if household == *self.household() => {
+                self.telling(Told::Loaded(from))
+            }
+            HouseholdAct::Load(household, from) => {
+                let mut state = self.of_another_home();
+                state.loaded.push(household.clone());
+                state.stepped(household, Told::Loaded(from))
+            }
             HouseholdAct::Undo => self.turned(self.history.undone(), Told::Undone),
             HouseholdAct::Redo => self.turned(self.history.redone(), Told::Redone),
             HouseholdAct::Empty => Self {
@@ -201,17 +218,19 @@ impl HouseholdState {
             },
             HouseholdAct::BeginCheck(key) => Self {
                 checking: Some(key),
-                waiting: None,
                 ..self.clone()
             },
-            HouseholdAct::TakeOver(finding) => self.taking_over(finding),
+            HouseholdAct::TakeOver {
+                finding,
+                is_of_begun_key,
+            } => self.taking_over(finding, is_of_begun_key),
             HouseholdAct::Assign(key) => match self.waiting {
-                Some(finding) => self.assigned(finding, key),
+                Some(finding) => self.assigned(finding, key, None),
                 None => self.clone(),
             },
             HouseholdAct::LetGo => Self {
                 waiting: None,
-                ..self.clone()
+                ..self.telling(Told::LetGo)
             },
             HouseholdAct::PutSafetyFirst => Self {
                 safety_first: true,
@@ -234,6 +253,17 @@ impl HouseholdState {
         }
     }
 
+    /// Without what was said of the home so far. A finding goes on waiting: which key it is about is
+    /// still to be said, and that may be one of the other home.
+    fn of_another_home(&self) -> Self {
+        Self {
+            choices: Choices::default(),
+            brief: BriefChoices::default(),
+            checking: None,
+            ..self.clone()
+        }
+    }
+
     fn stepped(&self, next: Household, told: Told) -> Self {
         Self {
             history: self.history.then(next),
@@ -242,12 +272,24 @@ impl HouseholdState {
     }
 
     fn turned(&self, history: Option<History>, told: Told) -> Self {
-        match history {
-            Some(history) => Self {
-                history,
-                ..self.telling(told)
-            },
-            None => self.clone(),
+        let Some(history) = history else {
+            return self.clone();
+        };
+        let later = if history.steps_back() > self.history.steps_back() {
+            history.present()
+        } else {
+            self.household()
+        };
+        let state = if self.loaded.contains(later) {
+            self.of_another_home()
+        } else {
+            self.clone()
+        };
+        Self {
+            history,
+            // Ids are given again after undo: the key of this id may be another by now.
+            checking: None,
+            ..state.telling(told)
         }
     }
 
@@ -263,12 +305,12 @@ impl HouseholdState {
 
     /// A finding of a check that was begun from a key goes to that key. Any other waits, so that
     /// the person says which key was in their hand.
-    fn taking_over(&self, finding: Finding) -> Self {
+    fn taking_over(&self, finding: Finding, is_of_begun_key: bool) -> Self {
         let key = self
             .checking
-            .filter(|&key| self.household().key(key).is_some());
+            .filter(|&key| is_of_begun_key && self.household().key(key).is_some());
         match key {
-            Some(_) => self.assigned(finding, key),
+            Some(_) => self.assigned(finding, key, self.waiting),
             // What was found of one's own key is said of nobody's in the example.
             None if self.is_example => Self {
                 waiting: Some(finding),
@@ -276,12 +318,15 @@ impl HouseholdState {
             },
             None => Self {
                 waiting: Some(finding),
+                checking: None,
                 ..self.clone()
             },
         }
     }
 
-    fn assigned(&self, finding: Finding, key: Option<KeyId>) -> Self {
+    /// The finding is that of this key, or of a new one. Another may go on waiting.
+    fn assigned(&self, finding: Finding, key: Option<KeyId>, waiting: Option<Finding>) -> Self {
+        let told = Told::TakenOver(key.unwrap_or_else(|| self.household().next_key()));
         let finding = Some(finding);
         let change = match key {
             Some(key) => Change::Check { key, finding },
@@ -292,9 +337,9 @@ impl HouseholdState {
         };
         match self.household().with(change) {
             Ok(next) => Self {
-                waiting: None,
+                waiting,
                 checking: None,
-                ..self.stepped(next, Told::TakenOver)
+                ..self.stepped(next, told)
             },
             Err(refusal) => self.telling(Told::Refused(refusal)),
         }

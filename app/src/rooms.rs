@@ -112,11 +112,14 @@ fn Rooms(props: &RoomsProps) -> Html {
             if brought.safety_first {
                 household.dispatch(HouseholdAct::PutSafetyFirst);
             }
-            if let Some(exposure) = brought.found {
-                household.dispatch(HouseholdAct::TakeOver(Finding {
-                    exposure,
-                    safety_first: false,
-                }));
+            if let Some(found) = brought.found {
+                household.dispatch(HouseholdAct::TakeOver {
+                    finding: Finding {
+                        exposure: found.exposure,
+                        safety_first: false,
+                    },
+                    is_of_begun_key: found.is_of_begun_key,
+                });
             }
         });
     }

@@ -4,12 +4,12 @@ use std::rc::Rc;
 
 use self_check_core::answers::Answers;
 use self_check_core::assess::{Positions, assess};
-use self_check_core::household::{Finding, FoundExposure};
+use self_check_core::household::Finding;
 use self_check_core::path::{Path, Stop};
 use self_check_core::questions::{Choice, Question};
 use yew::prelude::*;
 
-use crate::brought::Brought;
+use crate::brought::{Brought, Carried};
 use crate::example;
 
 /// The whole state of the page.
@@ -30,7 +30,9 @@ pub struct Session {
     /// Whether a page was opened whose answers are not there any more.
     pub answers_gone: bool,
     /// What a check found of one's own key, on its way to keys and doors.
-    pub carried: Option<FoundExposure>,
+    pub carried: Option<Carried>,
+    /// Whether this check was begun from a key on the board.
+    pub is_of_begun_key: bool,
     /// Whether a result told of a person who makes somebody uneasy. Keys and doors have to know for as
     /// long as the page is open, also when the answers are forgotten.
     pub safety_first: bool,
@@ -41,6 +43,8 @@ pub struct Session {
 pub enum Act {
     /// A check of one's own begins, with the reason where the start page already told it.
     Begin(Option<Choice>),
+    /// A check of a key on the board begins: afresh, since answers about another key would be wrong for it.
+    BeginFromBoard,
     /// The invented household's answers are filled in.
     TryExample,
     /// A choice is pressed.
@@ -151,6 +155,10 @@ impl Session {
     fn after_act(&self, act: Act) -> Self {
         match act {
             Act::Begin(reason) => self.begun(reason),
+            Act::BeginFromBoard => Self {
+                is_of_begun_key: true,
+                ..self.forgotten()
+            },
             Act::TryExample => Self {
                 is_example: true,
                 ..self.holding(example::answers())
@@ -183,7 +191,10 @@ impl Session {
                 ..*self
             },
             Act::CarryOver(finding) => Self {
-                carried: Some(finding.exposure),
+                carried: Some(Carried {
+                    exposure: finding.exposure,
+                    is_of_begun_key: self.is_of_begun_key,
+                }),
                 ..*self
             },
             Act::HandedOver => Self {

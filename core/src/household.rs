@@ -73,8 +73,8 @@ pub use gaps::{Gap, gaps};
 pub use grouping::{Group, groups};
 pub use history::History;
 pub use kinds::{
-    Arrangement, DoorKind, Grouping, Inside, LockKind, Loss, Material, PriceItem, Role, WayKind,
-    WhoDecides,
+    Arrangement, DoorKind, Grouping, Inside, LockKind, Loss, Material, PriceItem, Reply, Role,
+    WayKind, WhoDecides,
 };
 pub use label::{Label, LabelRefusal};
 pub use limits::Limit;

@@ -46,6 +46,8 @@ mod record;
 mod refusals;
 #[path = "household/remembering.rs"]
 mod remembering;
+#[path = "household/replies.rs"]
+mod replies;
 #[path = "household/shut.rs"]
 mod shut;
 #[path = "household/subsets.rs"]

@@ -219,7 +219,7 @@ fn keys_and_doors_are_undone_planned_kept_and_left(engine: Engine) -> Result<()>
         tab.arrive("No key here is known to be in wrong hands")
             .await?;
         tab.press("Keep every change on this device").await?;
-        tab.see("All that is on this page is kept on this device.")
+        tab.see("Your doors, keys and people are kept on this device.")
             .await?;
         tab.close_and_open_again().await?;
         tab.arrive("No key here is known to be in wrong hands")

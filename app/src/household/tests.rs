@@ -42,6 +42,27 @@ const FOUND: Finding = Finding {
     safety_first: false,
 };
 
+/// The finding of the check that was begun from a key on the board.
+fn of_begun_key(finding: Finding) -> HouseholdAct {
+    HouseholdAct::TakeOver {
+        finding,
+        is_of_begun_key: true,
+    }
+}
+
+/// The finding of a check that was begun elsewhere.
+fn of_another(finding: Finding) -> HouseholdAct {
+    HouseholdAct::TakeOver {
+        finding,
+        is_of_begun_key: false,
+    }
+}
+
+fn first_key(state: &HouseholdState) -> KeyId {
+    let first = state.household().keys().next();
+    first.map_or(KeyId::new(0), |(id, _)| id)
+}
+
 #[test]
 fn undo_and_redo_go_through_every_step() {
     let first = begun();
@@ -79,10 +100,7 @@ fn refused_changes_are_told_and_leave_everything() {
 #[test]
 fn emptied_state_holds_nothing_and_cannot_bring_it_back() {
     let state = begun();
-    let state = after(
-        &state,
-        [lose_the_sitters_ring(&state), HouseholdAct::TakeOver(FOUND)],
-    );
+    let state = after(&state, [lose_the_sitters_ring(&state), of_another(FOUND)]);
     let empty = after(&state, [HouseholdAct::Empty]);
     let told = News {
         told: Some(Told::Emptied),
@@ -130,7 +148,7 @@ fn household_kept_on_the_device_begins_with_nothing_to_undo_and_leaves_a_finding
     let load = HouseholdAct::Load(two_doors(), LoadedFrom::Device);
     let state = after(
         &HouseholdState::default(),
-        [HouseholdAct::TakeOver(FOUND), load.clone()],
+        [of_another(FOUND), load.clone()],
     );
     assert!(!state.can_undo());
     assert_eq!(state.waiting, Some(FOUND));
@@ -147,20 +165,18 @@ fn finding_goes_to_the_key_whose_check_was_begun() {
     let Some(key) = key else {
         panic!("there is a key")
     };
-    let state = after(
-        &state,
-        [HouseholdAct::BeginCheck(key), HouseholdAct::TakeOver(FOUND)],
-    );
+    let state = after(&state, [HouseholdAct::BeginCheck(key), of_begun_key(FOUND)]);
     let checked = state.household().key(key).and_then(|key| key.finding);
     assert_eq!(
         (checked, state.waiting, state.checking),
         (Some(FOUND), None, None)
     );
+    assert_eq!(state.news.told, Some(Told::TakenOver(key)));
 }
 
 #[test]
 fn finding_of_another_check_waits_until_its_key_is_told() {
-    let state = after(&begun(), [HouseholdAct::TakeOver(FOUND)]);
+    let state = after(&begun(), [of_another(FOUND)]);
     assert_eq!(state.waiting, Some(FOUND));
     assert_eq!(state.household(), begun().household());
     let let_go = after(&state, [HouseholdAct::LetGo]);
@@ -168,6 +184,103 @@ fn finding_of_another_check_waits_until_its_key_is_told() {
     let new = after(&state, [HouseholdAct::Assign(None)]);
     assert_eq!(new.household().keys().len(), 2);
     assert_eq!(new.waiting, None);
+}
+
+#[test]
+fn finding_of_another_check_than_the_one_begun_waits() {
+    let state = begun();
+    let begin = HouseholdAct::BeginCheck(first_key(&state));
+    let state = after(&state, [begin, of_another(FOUND)]);
+    assert_eq!((state.waiting, state.checking), (Some(FOUND), None));
+    assert_eq!(state.household(), begun().household());
+}
+
+#[test]
+fn finding_waits_where_the_key_of_that_id_may_be_another_by_now() {
+    let state = begun();
+    let begin = HouseholdAct::BeginCheck(first_key(&state));
+    let other = quick::two_doors(LockKind::PinTumbler, &[Role::Resident]).unwrap_or_default();
+    let load = HouseholdAct::Load(other.clone(), LoadedFrom::File);
+    let lose = lose_the_sitters_ring(&state);
+    for between in [
+        vec![load],
+        vec![lose.clone(), HouseholdAct::Undo],
+        vec![lose, HouseholdAct::Undo, HouseholdAct::Redo],
+        vec![HouseholdAct::Become(other)],
+    ] {
+        let acts = [begin.clone()].into_iter().chain(between.clone());
+        let state = after(&state, acts.chain([of_begun_key(FOUND)]));
+        assert_eq!(state.waiting, Some(FOUND), "{between:?}");
+        let mut keys = state.household().keys();
+        assert!(keys.len() > 0 && keys.all(|(_, key)| key.finding.is_none()));
+    }
+}
+
+#[test]
+fn check_of_a_key_leaves_what_another_check_found_waiting() {
+    let state = begun();
+    let calm = Finding {
+        exposure: FoundExposure::NotExposed,
+        safety_first: false,
+    };
+    let key = first_key(&state);
+    let state = after(&state, [of_another(FOUND), HouseholdAct::BeginCheck(key)]);
+    assert_eq!(state.waiting, Some(FOUND));
+    let state = after(&state, [of_begun_key(calm)]);
+    let checked = state.household().key(key).and_then(|key| key.finding);
+    assert_eq!((checked, state.waiting), (Some(calm), Some(FOUND)));
+}
+
+#[test]
+fn finding_that_is_let_go_is_told() {
+    let state = after(&begun(), [of_another(FOUND), HouseholdAct::LetGo]);
+    assert_eq!((state.waiting, state.news.told), (None, Some(Told::LetGo)));
+}
+
+/// Something ticked in for the page that the locksmith is given, and something chosen for the plan.
+fn ticked() -> [HouseholdAct; 2] {
+    let mut brief = BriefChoices::default();
+    brief.readiness.can_get_in = Some(true);
+    let choices = Choices {
+        spares: Some(3),
+        ..Choices::default()
+    };
+    [
+        HouseholdAct::ChooseBrief(brief),
+        HouseholdAct::Choose(choices),
+    ]
+}
+
+/// Whether nothing is chosen or ticked.
+fn is_unticked(state: &HouseholdState) -> bool {
+    state.brief == BriefChoices::default() && state.choices == Choices::default()
+}
+
+#[test]
+fn answers_about_one_home_are_not_those_about_another() {
+    let own = after(&begun(), ticked());
+    let other = demonstration::household();
+    let load = HouseholdAct::Load(other.clone(), LoadedFrom::File);
+    let loaded = after(&own, [of_another(FOUND), load]);
+    assert!(is_unticked(&loaded));
+    assert_eq!(loaded.waiting, Some(FOUND), "its key is still to be told");
+    // Nor do they go back or forth by undo and redo.
+    let back = after(&after(&loaded, ticked()), [HouseholdAct::Undo]);
+    assert_eq!(back.household(), &two_doors());
+    assert!(is_unticked(&back));
+    let forth = after(&after(&back, ticked()), [HouseholdAct::Redo]);
+    assert_eq!(forth.household(), &other);
+    assert!(is_unticked(&forth));
+}
+
+#[test]
+fn answers_about_a_home_stay_for_as_long_as_it_is_the_same() {
+    let state = after(&begun(), ticked());
+    let lost = after(&state, [lose_the_sitters_ring(&state)]);
+    let again = HouseholdAct::Load(lost.household().clone(), LoadedFrom::File);
+    let acts = [HouseholdAct::Undo, HouseholdAct::Redo, again];
+    let ended = after(&lost, acts);
+    assert_eq!((ended.brief, ended.choices), (state.brief, state.choices));
 }
 
 #[test]
@@ -181,7 +294,7 @@ fn finding_of_a_key_that_was_removed_waits() {
         [
             HouseholdAct::BeginCheck(key),
             HouseholdAct::Make(vec![Change::RemoveKey(key)]),
-            HouseholdAct::TakeOver(FOUND),
+            of_begun_key(FOUND),
         ],
     );
     assert_eq!(state.waiting, Some(FOUND));

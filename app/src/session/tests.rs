@@ -1,3 +1,5 @@
+use self_check_core::household::FoundExposure;
+
 use super::*;
 
 fn after(acts: &[Act]) -> Session {
@@ -156,9 +158,47 @@ fn finding_on_its_way_outlasts_another_check_until_it_has_arrived() {
         Act::MissAnswers,
     ] {
         let carried = carrying.after_act(act).carried;
-        assert_eq!(carried, Some(finding.exposure), "{act:?}");
+        let exposure = carried.map(|carried| carried.exposure);
+        assert_eq!(exposure, Some(finding.exposure), "{act:?}");
     }
     for act in [Act::HandedOver, Act::Forget] {
         assert_eq!(carrying.after_act(act).carried, None, "{act:?}");
     }
+}
+
+#[test]
+fn check_is_that_of_the_key_on_the_board_until_another_begins() {
+    let finding = Finding {
+        exposure: FoundExposure::NotExposed,
+        safety_first: false,
+    };
+    let is_of_begun_key = |session: &Session| {
+        let carried = session.after_act(Act::CarryOver(finding)).carried;
+        carried.map(|carried| carried.is_of_begun_key)
+    };
+    let begun = after(&[Act::TryExample, Act::BeginFromBoard]);
+    assert!(
+        !begun.is_example && begun.furthest() == 0,
+        "it starts afresh"
+    );
+    let going_on = begun.after_act(Act::Tick(Choice::LookAtMyKeys));
+    let going_on = going_on.after_act(Act::Confirm(Question::Reason));
+    assert_eq!(is_of_begun_key(&going_on), Some(true));
+    for act in [
+        Act::Begin(None),
+        Act::Begin(Some(Choice::NumberOnIt)),
+        Act::TryExample,
+        Act::MissAnswers,
+        Act::Forget,
+    ] {
+        assert_eq!(
+            is_of_begun_key(&going_on.after_act(act)),
+            Some(false),
+            "{act:?}"
+        );
+    }
+    // What is on its way was found by the check before.
+    let carried = going_on.after_act(Act::CarryOver(finding));
+    let carried = carried.after_act(Act::Begin(None)).carried;
+    assert!(carried.is_some_and(|carried| carried.is_of_begun_key));
 }

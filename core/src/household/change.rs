@@ -2,6 +2,7 @@
 
 mod make;
 mod remember;
+mod reply;
 
 use super::kinds::Loss;
 use super::{
@@ -30,7 +31,6 @@ pub enum Change {
     /// Also removes its copies, and it from every lock.
     RemoveKey(KeyId),
     AddCopy(KeyCopy),
-    SetCopy(CopyId, KeyCopy),
     RemoveCopy(CopyId),
     AddHolder(Holder),
     SetHolder(HolderId, Holder),
@@ -109,9 +109,7 @@ impl Household {
     /// # Ok::<(), Refusal>(())
     /// ```
     pub fn with(&self, change: Change) -> Result<Self, Refusal> {
-        let mut changed = self.clone();
-        changed.make(change)?;
-        Ok(changed)
+        self.with_all([change])
     }
 
     /// The household with every change in turn, or why the first that fails is refused.
@@ -120,6 +118,7 @@ impl Household {
         changes
             .into_iter()
             .try_for_each(|change| changed.make(change))?;
+        changed.settle_replies(self);
         Ok(changed)
     }
 }

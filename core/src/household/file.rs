@@ -7,9 +7,10 @@
 //!  "keys":   [{"id":2,"restricted":false,"finding":"exposed-soon",
 //!              "copied":"soon"}],
 //!  "locks":  [{"id":4,"door":1,"kind":"pin-tumbler","keys":[2],"arrangement":"one-key",
-//!              "inside":"thumb-turn","keyway":1,"lengths":[30,35]}],
+//!              "inside":"thumb-turn","keyway":1,"lengths":[30,35],
+//!              "reply":"waiting"}],
 //!  "ways":   [{"id":5,"door":1,"kind":"key-safe","known":[3],"given_away":"not-said",
-//!              "lost":[{"loss":"stolen","who":[3]}]}],
+//!              "assumed":true,"lost":[{"loss":"stolen","who":[3]}],"reply":"waiting"}],
 //!  "copies": [{"id":6,"key":2,"place":"held","who":3}],
 //!  "prices": {"included":0,"items":[{"item":"call-out","low":6000,"high":9000}]}}
 //! ```
@@ -17,8 +18,10 @@
 //! `version` stands first and says how to read the rest; `record` marks the text as one of these.
 //! `next` is above every id. What is not known is left out. The names of kinds are those of
 //! `id()` of each closed list; a finding is `not-exposed`, `cannot-tell` or `exposed-` with how
-//! soon; `copied` says how soon of a key that may have been copied. A copy's place is `held` (`who`), `key-safe` (`safe`), `home` (`who`, if it was given
-//! back), `lost` (`who` and `safe`, if known, and `loss`) or `scrapped` (`who`, if known).
+//! soon; `copied` says how soon of a key that may have been copied; `assumed` says of a key safe that its
+//! code counts as out only while nobody has said how a copy went from there. `reply` is `waiting` or
+//! `left-as-it-is`, of those who decide about the lock or way. A copy's place is `held` (`who`),
+//! `key-safe` (`safe`), `home` (`who`, if it was given back), `lost` (`who` and `safe`, if known, and `loss`) or `scrapped` (`who`, if known).
 //!
 //! [`import`] takes a text from anywhere. It reads at most [`MOST_BYTES`], at most
 //! [`MOST_NESTING`] brackets deep, and admits every part by the same rules as a change made by

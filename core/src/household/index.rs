@@ -185,7 +185,8 @@ impl<'a> Index<'a> {
 
     /// The doors a holder needs. Nobody who no longer should come in needs any, and nobody needs a
     /// door to which they did not give a key back, nor another into the same home. Where nobody has said, they need every door at
-    /// which their whole ring turns a lock or which they know a way into.
+    /// which their whole ring, or a key meant for a key safe they know, turns a lock, or which they know
+    /// another way into.
     pub(super) fn needs(&self, holder: HolderId) -> &BTreeSet<DoorId> {
         const NONE: &BTreeSet<DoorId> = &BTreeSet::new();
         self.needs_of_everybody().get(&holder).unwrap_or(NONE)
@@ -227,10 +228,9 @@ impl<'a> Index<'a> {
         let mut keys = self.whole_ring(holder);
         let mut doors = BTreeSet::new();
         for &way in self.known_to(holder) {
-            let kept = self.in_safe(way);
-            keys.extend(kept);
+            keys.extend(self.meant_for_safe(way));
             if let Some(part) = self.household.way(way)
-                && (part.kind != WayKind::KeySafe || kept.is_empty())
+                && part.kind != WayKind::KeySafe
             {
                 doors.insert(part.door);
             }

@@ -223,6 +223,16 @@ closed! {
 }
 
 closed! {
+    /// What came of telling those who decide about a lock or a way in that it should be changed.
+    Reply {
+        /// They were told and have not acted yet.
+        Waiting = "waiting",
+        /// They leave it as it is.
+        LeftAsItIs = "left-as-it-is",
+    }
+}
+
+closed! {
     /// A way of grouping the doors by key.
     Grouping {
         /// As they are.
@@ -331,6 +341,7 @@ mod tests {
             Inside,
             WayKind,
             Loss,
+            Reply,
             Grouping,
             PriceItem
         );

@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use crate::advice::Urgency;
 
 use super::kinds::{
-    Arrangement, DoorKind, Inside, LockKind, Loss, Material, Role, WayKind, WhoDecides,
+    Arrangement, DoorKind, Inside, LockKind, Loss, Material, Reply, Role, WayKind, WhoDecides,
 };
 use super::{DoorId, Finding, HolderId, KeyId, Label, Refusal, WayId};
 
@@ -39,6 +39,9 @@ pub struct Lock {
     pub keyway: Option<Keyway>,
     /// The outer and inner length of its cylinder, where measured.
     pub lengths: Option<CylinderLengths>,
+    /// What came of telling those who decide about it that a key to it is out; absent while they were not
+    /// told of all that is out now.
+    pub reply: Option<Reply>,
 }
 
 /// A keyway by a number of the household's own: the first kind of keyhole, the second and so on.
@@ -131,9 +134,14 @@ pub struct Way {
     pub known_by: BTreeSet<HolderId>,
     /// How the code or a remote came into other hands, if it did and nobody has said by whom.
     pub given_away: Option<Loss>,
+    /// Whether that rests on nothing but a copy that went from this key safe, while nobody has said how.
+    pub is_assumed: bool,
     /// How each of those who have a remote lost theirs. Of somebody who no longer has one it is part
     /// of [`Way::given_away`].
     pub lost_by: BTreeMap<HolderId, Loss>,
+    /// What came of telling those who decide about it that it is in other hands; absent while they were not
+    /// told of all of it.
+    pub reply: Option<Reply>,
 }
 
 impl Door {
@@ -159,6 +167,7 @@ impl Lock {
             inside: None,
             keyway: None,
             lengths: None,
+            reply: None,
         }
     }
 
@@ -282,7 +291,9 @@ impl Way {
             kind,
             known_by: BTreeSet::new(),
             given_away: None,
+            is_assumed: false,
             lost_by: BTreeMap::new(),
+            reply: None,
         }
     }
 
@@ -303,6 +314,24 @@ impl Way {
     pub(super) fn give_away(&mut self, loss: Option<Loss>) {
         let given = self.given_away.into_iter().chain(loss);
         self.given_away = given.reduce(Loss::graver);
+        self.is_assumed &= loss.is_none();
+    }
+
+    /// A copy went from this key safe, and nobody has said how: its code counts as out until then.
+    pub(super) fn assume_given_away(&mut self) {
+        let is_out = self.given_away.and_then(Loss::urgency).is_some();
+        if !is_out {
+            self.given_away = Some(Loss::NotSaid);
+            self.is_assumed = true;
+        }
+    }
+
+    /// Nothing speaks any more for what was only assumed.
+    pub(super) fn take_assumption_back(&mut self) {
+        if self.is_assumed {
+            self.given_away = None;
+            self.is_assumed = false;
+        }
     }
 
     /// What was lost by people who are no longer known to have it stays lost, without their names; so
@@ -316,12 +345,15 @@ impl Way {
                 self.give_away(Some(loss));
             }
         }
+        self.is_assumed &= self.kind == WayKind::KeySafe && self.given_away == Some(Loss::NotSaid);
         self
     }
 
     /// Nothing of it is in other hands any more: it has been changed.
     pub fn take_back(&mut self) {
         self.given_away = None;
+        self.is_assumed = false;
         self.lost_by.clear();
+        self.reply = None;
     }
 }

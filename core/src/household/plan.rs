@@ -26,7 +26,7 @@ use crate::sources::{
 use super::exposed::exposed;
 use super::grouping::groups_of;
 use super::index::Index;
-use super::kinds::{Grouping, PriceItem};
+use super::kinds::{Grouping, PriceItem, Reply};
 use super::remedy::{WhoActs, most_urgent, who_acts};
 use super::{
     CopyId, Cost, DoorId, ExposedKey, Group, HolderId, Household, KeyId, LockId, Priced,
@@ -106,6 +106,8 @@ pub struct Work {
     pub only_if_keyed_to: Option<KeyId>,
     /// What is paid for.
     pub price: Priced,
+    /// What came of telling those who act, where others do.
+    pub reply: Option<Reply>,
 }
 
 /// A key there will be.
@@ -173,6 +175,8 @@ pub struct WayWork {
     pub stays_with: Vec<HolderId>,
     /// Who must not know it afterwards.
     pub without: Vec<HolderId>,
+    /// What came of telling those who act, where others do.
+    pub reply: Option<Reply>,
 }
 
 /// What holds a door until the visit.
@@ -186,18 +190,24 @@ pub struct StopGap {
     pub could_be: Urgency,
     /// Locks on it that no exposed key opens: lock these. Empty: somebody stays in.
     pub holding: Vec<LockId>,
+    /// Whether all who decide about the locks that an exposed key opens were told: nothing the household
+    /// does ends it any more.
+    pub is_told: bool,
 }
 
 /// Something to mind beside the works.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Note {
     /// Whoever had the exposed key and access to a lock of its system may have worked out the
-    /// master key.
+    /// master key. Nothing is said of a lost master key: it opens all of it by itself.
     MasterInReach {
         /// The exposed key.
         exposed: KeyId,
-        /// The other key of the same master-keyed lock.
+        /// Another key of the same master-keyed lock, which opens no less than the exposed one or
+        /// something else.
         master: KeyId,
+        /// Whose matter the lock is.
+        who: WhoActs,
     },
     /// The new cylinder is in a way out: with a thumb-turn, nobody has to search for a key in a
     /// fire.
@@ -235,47 +245,75 @@ impl Plan {
         own.map(PlannedKey::copy_count).sum()
     }
 
-    /// How much of what the household pays for. `copies_included` come with each new key.
+    /// How much of what the household pays for. `copies_included` come with each new lock or cylinder; what may
+    /// be rekeyed or new is taken to be new here, for nothing is less.
     pub fn quantities(&self, copies_included: u8) -> Quantities {
-        let mut quantities = Quantities::default();
-        if let Some(visit) = self.visit() {
-            quantities.add(visit, 1);
-        }
-        for work in &self.works {
-            quantities.add(work.price, 1);
-        }
-        for key in self.keys.iter().filter(|key| key.who == WhoActs::Household) {
-            let included = match key.origin {
-                Origin::New { .. } => u64::from(copies_included),
-                Origin::Kept(_) => 0,
-            };
-            let charged = key.copy_count().saturating_sub(included);
+        let mut quantities = self.quantities_without_copies();
+        for place in 0..self.keys.len() {
+            let included = self.copies_with_new_locks(place, copies_included, Priced::may_be_new);
+            let charged = self.own_copies(place).saturating_sub(included);
             quantities.add(Priced::Item(PriceItem::Copy), charged);
         }
         quantities
     }
 
+    fn quantities_without_copies(&self) -> Quantities {
+        let mut quantities = Quantities::default();
+        if let Some(visit) = self.visit() {
+            quantities.add(visit, 1);
+        }
+        let left = |work: &&Work| work.reply == Some(Reply::LeftAsItIs);
+        for work in self.works.iter().filter(|work| !left(work)) {
+            quantities.add(work.price, 1);
+        }
+        quantities
+    }
+
     /// How much of what the household pays for at most: where every door to which no key is at hand has to
-    /// be opened, and no lock can be set to a key that stays.
+    /// be opened, no lock can be set to a key that stays, and what may be rekeyed is.
     pub fn quantities_at_most(&self, copies_included: u8) -> Quantities {
-        let mut quantities = self.quantities(copies_included);
+        let mut quantities = self.quantities_without_copies();
         let opened = self.shut.len() as u64;
         quantities.add(Priced::Item(PriceItem::Opening), opened);
         if opened > 0 && self.visit().is_none() {
             quantities.add(self.visit_due(Urgency::Today), 1);
         }
-        for key in &self.keys {
-            let Some(otherwise) = &key.otherwise else {
-                continue;
-            };
-            for &(_, price) in &otherwise.locks {
+        for (place, key) in self.keys.iter().enumerate() {
+            let otherwise = key.otherwise.as_ref();
+            for &(_, price) in otherwise.iter().flat_map(|it| &it.locks) {
                 quantities.add(price, 1);
             }
-            let charged = otherwise.copies.saturating_sub(copies_included.into());
-            let more = charged.saturating_sub(key.copy_count());
-            quantities.add(Priced::Item(PriceItem::Copy), more);
+            let of_a_new_key = otherwise.map_or(0, |it| it.copies);
+            let included = self.copies_with_new_locks(place, copies_included, Priced::is_new);
+            let copies = self.own_copies(place).max(of_a_new_key);
+            quantities.add(
+                Priced::Item(PriceItem::Copy),
+                copies.saturating_sub(included),
+            );
         }
         quantities
+    }
+
+    /// How many copies of a planned key surely come with the new locks that take it, where `each` of them
+    /// brings so many. A lock that is rekeyed brings none, nor one that is set to a key that stays.
+    pub fn copies_that_come_with_it(&self, place: usize, each: u8) -> u64 {
+        self.copies_with_new_locks(place, each, Priced::is_new)
+    }
+
+    fn copies_with_new_locks(&self, place: usize, each: u8, counts: fn(Priced) -> bool) -> u64 {
+        let key = self.keys.get(place);
+        if !key.is_some_and(|key| matches!(key.origin, Origin::New { .. })) {
+            return 0;
+        }
+        let takes_it = self.works.iter().filter(|work| work.takes.contains(&place));
+        takes_it.filter(|work| counts(work.price)).count() as u64 * u64::from(each)
+    }
+
+    /// How many copies of a planned key the household has cut.
+    fn own_copies(&self, place: usize) -> u64 {
+        let key = self.keys.get(place);
+        let own = key.filter(|key| key.who == WhoActs::Household);
+        own.map_or(0, PlannedKey::copy_count)
     }
 
     /// The locks to be seen to at most: where no lock can be set to a key that stays.
@@ -320,6 +358,11 @@ impl Work {
         self.could_be > self.urgency
     }
 
+    /// Whether those who decide about it have yet to be told.
+    pub fn is_to_be_told(&self) -> bool {
+        self.who != WhoActs::Household && self.reply.is_none()
+    }
+
     /// Whether a locksmith comes for it.
     pub fn needs_a_locksmith(&self) -> bool {
         self.who == WhoActs::Household && !self.actions.contains(&Action::ReplaceSmallLock)
@@ -335,6 +378,11 @@ impl WayWork {
             Action::TellOwner => WhoActs::AnotherOwner,
             _ => WhoActs::Household,
         }
+    }
+
+    /// Whether those who decide about it have yet to be told.
+    pub fn is_to_be_told(&self) -> bool {
+        self.who() != WhoActs::Household && self.reply.is_none()
     }
 
     /// Whether the answer to how the remote was lost can make it more urgent.

@@ -30,7 +30,7 @@ pub struct TooMuch;
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Prices {
     items: BTreeMap<PriceItem, PriceRange>,
-    /// How many copies come with each new key at no charge, as the household was told.
+    /// How many copies come with each new lock or cylinder at no charge, as the household was told.
     pub copies_included: u8,
 }
 
@@ -78,6 +78,19 @@ pub struct CostLine {
     pub at_most: u64,
     /// What they cost together, from so many to at most so many; absent where the price was not told.
     pub total: Option<PriceRange>,
+}
+
+impl Priced {
+    /// Whether it is a new lock or cylinder.
+    pub(super) fn is_new(self) -> bool {
+        use PriceItem::{LockOrLevers, NewCylinder, SmallLock};
+        matches!(self, Self::Item(NewCylinder | LockOrLevers | SmallLock))
+    }
+
+    /// Whether it is one, or may turn out to be.
+    pub(super) fn may_be_new(self) -> bool {
+        self.is_new() || matches!(self, Self::RekeyedOrNew | Self::KindNotKnown)
+    }
 }
 
 impl PriceRange {

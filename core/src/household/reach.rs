@@ -110,11 +110,11 @@ impl Reach {
         let mut ways = Vec::new();
         let known = index.known_to(holder).iter().copied();
         for way in known.filter(|&way| has_it(index, holder, way)) {
-            let kept = index.in_safe(way);
-            if kept.is_empty() {
+            if is_kind(index, way, WayKind::KeySafe) {
+                keys.extend(index.in_safe(way));
+            } else {
                 ways.push(way);
             }
-            keys.extend(kept);
         }
         Self::of(index, keys, &ways)
     }
@@ -141,7 +141,7 @@ impl Household {
     }
 
     /// What opens to this holder: their ring, every way in they know, and the keys in the key safes
-    /// whose code they know. A key safe with no recorded copy in it counts as opening its door.
+    /// whose code they know. A key safe in which no copy is put down opens nothing.
     pub fn reach_of_holder(&self, holder: HolderId) -> Result<Reach, Refusal> {
         self.holder(holder).ok_or(Refusal::UnknownHolder(holder))?;
         Ok(Reach::of_holder(&Index::of(self), holder))

@@ -100,6 +100,7 @@ pub fn meant(home: &Household, (kind, a, b, c): Raw) -> Change {
         inside: maybe(Inside::ALL, c),
         keyway: (a % 2 == 0).then(|| Keyway::new(1 + (b % 3) as u8).unwrap()),
         lengths: (b % 4 == 0).then(|| CylinderLengths::new(30, 35).unwrap()),
+        reply: maybe(Reply::ALL, b),
     };
     let place = || match b % 6 {
         0 | 1 => Place::Held(holder(c)),
@@ -130,10 +131,12 @@ pub fn meant(home: &Household, (kind, a, b, c): Raw) -> Change {
             .take(usize::from(c % 3))
             .collect(),
         given_away: (c % 7 == 0).then(|| pick(Loss::ALL, b)),
+        is_assumed: b % 2 == 0,
         lost_by: (a % 7 == 0)
             .then(|| (holder(c), pick(Loss::ALL, a)))
             .into_iter()
             .collect(),
+        reply: maybe(Reply::ALL, c),
     };
     let finding = || {
         (a % 3 > 0).then_some(Finding {

@@ -44,9 +44,26 @@ fn cost_of_a_visit_is_call_out_cylinders_and_copies() {
 fn cost_with_copies_included_charges_the_rest() {
     let mut prices = Prices::default().with(PriceItem::Copy, price(100, 100));
     prices.copies_included = 3;
-    let home = priced(&lost(), prices);
-    let cost = plan(&home, Choices::default()).cost(&home).unwrap();
-    assert_eq!(cost.known.low(), 100);
+    let charged = |kind: LockKind| {
+        let home = priced(&lost(), prices.clone());
+        let kinds = home.locks().map(|(id, lock)| {
+            Change::SetLock(
+                id,
+                Lock {
+                    kind,
+                    ..lock.clone()
+                },
+            )
+        });
+        let home = home.with_all(kinds.collect::<Vec<_>>()).unwrap();
+        let cost = plan(&home, Choices::default()).cost(&home).unwrap();
+        (cost.known.low(), cost.known.high())
+    };
+    // Four copies for two locks that share a key. Rekeyed, no key comes with them; two new cylinders bring
+    // six; of locks of an unknown kind it is not known.
+    assert_eq!(charged(LockKind::PinTumbler), (400, 400));
+    assert_eq!(charged(LockKind::EuropeanProfile), (0, 0));
+    assert_eq!(charged(LockKind::NotSure), (0, 400));
 }
 
 #[test]

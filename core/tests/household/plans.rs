@@ -236,7 +236,8 @@ fn exposed_change_key_leaves_the_master_and_says_it_is_in_reach() {
     assert_eq!(plan.works[0].drops, [front_key]);
     assert!(plan.notes.contains(&Note::MasterInReach {
         exposed: front_key,
-        master
+        master,
+        who: WhoActs::Household,
     }));
     let after = plan.carried_out(&home).unwrap();
     assert!(
@@ -278,6 +279,8 @@ fn exposed_master_is_every_lock_it_opens() {
         .unwrap();
     let plan = as_now(&home);
     assert_eq!(plan.works.len(), 2);
+    let is_in_reach = |note: &Note| matches!(note, Note::MasterInReach { .. });
+    assert!(!plan.notes.iter().any(is_in_reach), "it is the master");
     assert_eq!(plan.keys.len(), 1, "the doors' own keys stay");
     let spare = (Recipient::Spare, 1);
     assert_eq!(plan.keys[0].copies, [(Recipient::Holder(to), 1), spare]);

@@ -109,7 +109,7 @@ fn estate_of_500_doors_is_drawn_in_few_rows_and_each_is_found() -> Result<()> {
         page.wait_for_text("Tenant 1: lost keys").await?;
         page.click("link", "See what to do now: Tenant 1").await?;
         arrive(page, "What to do").await?;
-        page.wait_for_text("New keys for 300 people").await?;
+        page.wait_for_text("Keys for 300 people").await?;
         for lost in [true, false] {
             let lines = page
                 .run("return document.querySelectorAll('main li').length;")

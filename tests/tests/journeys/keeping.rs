@@ -14,7 +14,7 @@ const PAGE: &str = "#/keys";
 /// What the switch says.
 const SWITCH: &str = "Keep every change on this device";
 pub const IS_OFF: &str = "Nothing is kept on this device.";
-const IS_KEPT: &str = "All that is on this page is kept on this device.";
+const IS_KEPT: &str = "Your doors, keys and people are kept on this device.";
 
 /// What an empty board holds.
 const NOTHING: &str = "";

@@ -13,6 +13,8 @@ texts! {
     TITLE = "Keep it for later";
     /// Below it.
     LEDE = "Close this page and everything on it is gone. If you want to go on another day, save a file. Nothing is sent anywhere.";
+    /// The same while it is kept on this device.
+    LEDE_KEPT = "What this device keeps can get lost with it. A file you save elsewhere does not. Nothing is sent anywhere.";
     /// The same while the home is invented.
     LEDE_EXAMPLE = "This home is invented, so it is neither saved nor kept. Put down your own keys and you can keep those.";
     /// From the top of a page to the panel.
@@ -96,7 +98,7 @@ texts! {
     /// Being written.
     WRITING = "Keeping the change.";
     /// Written.
-    IS_KEPT = "All that is on this page is kept on this device.";
+    IS_KEPT = "Your doors, keys and people are kept on this device. What you chose for the plan and for the locksmith is not.";
     /// Again.
     TRY_AGAIN = "Try again";
     /// Kept data was taken away elsewhere.

@@ -7,7 +7,7 @@ use self_check_core::household::remedy::WhoActs;
 use self_check_core::household::{
     Arrangement, Choices, DoorId, DoorKind, ExposedBy, Finding, FoundExposure, Grouping, HolderId,
     Inside, KeyId, LabelRefusal, Limit, LockId, LockKind, Loss, Material, PriceItem, PriceRange,
-    PriceRefusal, Priced, Refusal, Role, WayId, WayKind, WhoDecides, demonstration, plan,
+    PriceRefusal, Priced, Refusal, Reply, Role, WayId, WayKind, WhoDecides, demonstration, plan,
 };
 
 use super::gathered::Page;
@@ -66,6 +66,8 @@ fn board() -> Vec<String> {
     }
     texts.extend([
         board::sizes(7, 5, 18, 8),
+        board::more_losses(1),
+        board::more_losses(3),
         board::show_more(12),
         board::shown(12, 40),
         board::ring_is_lost("Sitter", Loss::NearHome, true),
@@ -90,14 +92,16 @@ fn board() -> Vec<String> {
             .to_owned(),
         board::and_more(4),
     ]);
-    let names = Names::default();
+    let home = demonstration::household();
+    let names = Names::of(&home);
     for told in [
         Told::Changed,
         Told::Undone,
         Told::Redone,
         Told::CarriedOut,
         Told::Emptied,
-        Told::TakenOver,
+        Told::TakenOver(home.keys().next().map_or(KeyId::new(0), |(id, _)| id)),
+        Told::LetGo,
         Told::Loaded(LoadedFrom::File),
         Told::Loaded(LoadedFrom::Device),
     ] {
@@ -220,6 +224,8 @@ fn plan_texts() -> Vec<String> {
             old: Vec::new(),
         },
         Step::CutCopies(Vec::new()),
+        replied(Reply::Waiting),
+        replied(Reply::LeftAsItIs),
         Step::GetCopiesBack(Vec::new()),
         Step::ScrapOldCopies(Vec::new()),
     ] {
@@ -257,6 +263,7 @@ fn plan_texts() -> Vec<String> {
     ] {
         texts.push(words::who(who).to_owned());
         texts.push(words::done_by(who).to_owned());
+        texts.push(words::left_by(who).to_owned());
     }
     let copy = home.copies().next().map(|(id, _)| id);
     if let Some(copy) = copy {
@@ -285,6 +292,12 @@ fn plan_texts() -> Vec<String> {
         Note::MasterInReach {
             exposed: key,
             master: key,
+            who: WhoActs::Household,
+        },
+        Note::MasterInReach {
+            exposed: key,
+            master: key,
+            who: WhoActs::SystemOwner,
         },
         Note::ThumbTurn(lock),
         Note::CameBackWithItsCard(key),
@@ -307,7 +320,7 @@ fn plan_texts() -> Vec<String> {
         words::from_to(4, 6),
         words::at_least("60"),
         words::sum_and_more("60"),
-        words::new_keys_for(7),
+        words::keys_for(7),
         words::wrong_price("One copy of a key", words::LOW, words::NO_NUMBER),
         words::thumb_turn("Front door, back door"),
         words::copies(1),
@@ -325,6 +338,12 @@ fn plan_texts() -> Vec<String> {
                 ..alike(1, "sitter")
             }],
         ),
+        words::copies_from(&[
+            (words::Source::New, 2),
+            (words::Source::Home, 1),
+            (words::Source::HandedIn, 1),
+        ]),
+        words::copies_from(&[(words::Source::HandedIn, 2)]),
         words::picture_of("By need", 1),
         words::picture_of("By need", 6),
         words::more_keys(4),
@@ -333,6 +352,14 @@ fn plan_texts() -> Vec<String> {
         words::recipient(Recipient::Spare, &names),
     ]);
     texts
+}
+
+fn replied(reply: Reply) -> Step {
+    Step::Replied {
+        reply,
+        locks: Vec::new(),
+        ways: Vec::new(),
+    }
 }
 
 fn alike(each: u32, name: &str) -> words::Alike {
@@ -413,6 +440,7 @@ fn brief_texts() -> Vec<String> {
         brief::numbered(1, "Shed"),
         brief::door(DoorKind::Shed, Some("Hut")),
         brief::material(None),
+        brief::included(1),
         brief::included(2),
     ]);
     texts

@@ -17,4 +17,4 @@ pub use holder::HolderForm;
 pub use key::KeyForm;
 pub use lock::LockForm;
 pub use needs::NeedsForm;
-pub use way::WayForm;
+pub use way::{WayForm, keys_in};

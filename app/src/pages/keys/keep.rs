@@ -52,6 +52,14 @@ fn offered(state: &HouseholdState, keeping: &Keeping) -> &'static [Part] {
     }
 }
 
+fn lede(is_example: bool, keeping: &Keeping) -> &'static str {
+    match keeping {
+        _ if is_example => keep::LEDE_EXAMPLE,
+        Keeping::On { .. } => keep::LEDE_KEPT,
+        _ => keep::LEDE,
+    }
+}
+
 /// The panel.
 #[component]
 pub fn Keep() -> Html {
@@ -81,7 +89,7 @@ pub fn Keep() -> Html {
         <section class="keep screen-only" aria-labelledby={if keeps { TITLE } else { "empty" }}>
             if keeps {
                 <h2 id={TITLE} tabindex="-1">{ keep::TITLE }</h2>
-                <p>{ if state.is_example { keep::LEDE_EXAMPLE } else { keep::LEDE } }</p>
+                <p>{ lede(state.is_example, handle.state()) }</p>
             }
             { for parts.iter().map(part) }
         </section>

@@ -8,9 +8,9 @@ mod steps;
 use std::collections::BTreeSet;
 use std::rc::Rc;
 
-use self_check_core::household::plan::{Note, Plan};
+use self_check_core::household::plan::{Note, Plan, WayWork, Work};
 use self_check_core::household::remedy::WhoActs;
-use self_check_core::household::{ExposedKey, Grouping, KeyId, plan, remedy};
+use self_check_core::household::{ExposedKey, Grouping, KeyId, Reply, plan, remedy};
 use self_check_core::sources::Source;
 use yew::prelude::*;
 
@@ -196,11 +196,16 @@ fn of_keys(overview: &Overview, words: &str, keys: &[KeyId]) -> Html {
     html! { <li>{ words }{ ": " }{ named.join("; ") }{ "." }</li> }
 }
 
-/// The press that says who has done their part: one for everything where only one acts, else one each.
+/// The presses that say who has done their part: one for everything where only one acts, else one each. Others
+/// may also be told only, or leave it as it is.
 fn done(state: &HouseholdHandle, plan: &Rc<Plan>) -> Html {
     let actors = plan.actors();
-    let is_ours_alone = actors.iter().all(|&who| who == WhoActs::Household);
-    let press = |who: WhoActs| {
+    let others: BTreeSet<WhoActs> = actors
+        .iter()
+        .copied()
+        .filter(|&who| who != WhoActs::Household)
+        .collect();
+    let carried_out = |who: WhoActs| {
         let (state, plan) = (state.clone(), Rc::clone(plan));
         let acted = BTreeSet::from([who]);
         let onclick = Callback::from(move |_: MouseEvent| {
@@ -210,21 +215,59 @@ fn done(state: &HouseholdHandle, plan: &Rc<Plan>) -> Html {
             }
         });
         let label = match who {
-            WhoActs::Household if is_ours_alone => words::DONE,
+            WhoActs::Household if others.is_empty() => words::DONE,
             who => words::done_by(who),
         };
-        html! { <p class="row"><button type="button" class="press-quiet" {onclick}>{ label }</button></p> }
+        press(label, onclick)
     };
+    let replied = |by: BTreeSet<WhoActs>, reply: Reply, label: &'static str| {
+        let (state, plan) = (state.clone(), Rc::clone(plan));
+        let onclick = Callback::from(move |_: MouseEvent| {
+            let after = plan.replied(state.household(), &by, reply);
+            state.dispatch(HouseholdAct::CarryOut(after));
+        });
+        press(label, onclick)
+    };
+    let has_own_part = actors.contains(&WhoActs::Household);
+    let tells =
+        plan.works.iter().any(Work::is_to_be_told) || plan.ways.iter().any(WayWork::is_to_be_told);
     html! {
         <section class="screen-only" aria-labelledby="done">
             <h2 id="done">{ words::DONE_TITLE }</h2>
-            if !is_ours_alone {
+            if !others.is_empty() {
                 <p>{ words::DONE_BY_OTHERS }</p>
             }
             <p>{ words::DONE_NOTE }</p>
-            { for actors.iter().copied().map(press) }
+            if has_own_part {
+                { carried_out(WhoActs::Household) }
+            } else if tells {
+                { replied(others.clone(), Reply::Waiting, words::TOLD) }
+            }
+            { for others.iter().map(|&who| html! {
+                <>
+                    { carried_out(who) }
+                    if !is_left_by(plan, who) {
+                        { replied(BTreeSet::from([who]), Reply::LeftAsItIs, words::left_by(who)) }
+                    }
+                </>
+            }) }
         </section>
     }
+}
+
+fn press(label: &str, onclick: Callback<MouseEvent>) -> Html {
+    html! { <p class="row"><button type="button" class="press-quiet" {onclick}>{ label }</button></p> }
+}
+
+/// Whether these leave all of theirs as it is already.
+fn is_left_by(plan: &Plan, who: WhoActs) -> bool {
+    let works = plan.works.iter().filter(|work| work.who == who);
+    let ways = plan.ways.iter().filter(|work| work.who() == who);
+    let replies = works
+        .map(|work| work.reply)
+        .chain(ways.map(|work| work.reply));
+    let mut replies = replies.into_iter();
+    replies.all(|reply| reply == Some(Reply::LeftAsItIs))
 }
 
 /// What the plan rests on.

@@ -35,7 +35,6 @@ impl Household {
                 self.key(id).ok_or(Refusal::UnknownKey(id))?;
                 self.put_key(id, key)
             }
-            Change::SetCopy(id, copy) => self.change_copy(id, copy),
             Change::SetHolder(id, holder) => {
                 self.holder(id).ok_or(Refusal::UnknownHolder(id))?;
                 self.put_holder(id, holder)

@@ -49,7 +49,8 @@ impl Household {
         let out = self.was_out(was, copy.place);
         self.put_copy(id, copy)?;
         if was.place != copy.place {
-            self.give_code_away(copy.place)?;
+            self.give_code_away(was.place, copy.place)?;
+            self.take_assumption_back(was.place)?;
         }
         if let Some(urgency) = out {
             self.remember(was.key, urgency);
@@ -80,21 +81,43 @@ impl Household {
 
     /// Whoever took a key out of a key safe has its code; only one that somebody lost who took it out
     /// rightly says nothing of it. While nobody has said how it went, it counts as taken.
-    fn give_code_away(&mut self, place: Place) -> Result<(), Refusal> {
-        let Place::Lost {
-            loss,
-            from_safe: Some(id),
-            ..
-        } = place
-        else {
+    fn give_code_away(&mut self, was: Place, place: Place) -> Result<(), Refusal> {
+        let Some((id, loss)) = taken_from_a_safe(place) else {
             return Ok(());
         };
-        if loss != Loss::NotSaid && !loss.may_end_in_a_copy() {
+        let mut way = self.way(id).ok_or(Refusal::UnknownWay(id))?.clone();
+        if taken_from_a_safe(was).is_some_and(|(was, _)| was == id) && way.given_away.is_none() {
+            // The code that went with it has been changed since.
+            return Ok(());
+        }
+        if loss == Loss::NotSaid {
+            way.assume_given_away();
+        } else {
+            way.give_away(Some(loss));
+        }
+        self.change_way(id, way)
+    }
+
+    /// It is said now how a copy went from a key safe, or it is back. Its code counts as out no longer if it
+    /// was only assumed so and of no other copy of it nobody has said how it went.
+    fn take_assumption_back(&mut self, was: Place) -> Result<(), Refusal> {
+        let went_unsaid = |place: Place| {
+            let taken = taken_from_a_safe(place);
+            taken
+                .filter(|&(_, loss)| loss == Loss::NotSaid)
+                .map(|(id, _)| id)
+        };
+        let Some(id) = went_unsaid(was) else {
+            return Ok(());
+        };
+        let is_another = |(_, copy): (CopyId, &KeyCopy)| went_unsaid(copy.place) == Some(id);
+        if self.copies().any(is_another) {
             return Ok(());
         }
         let mut way = self.way(id).ok_or(Refusal::UnknownWay(id))?.clone();
-        way.give_away(Some(loss));
-        self.change_way(id, way)
+        way.take_assumption_back();
+        // The keys in it were within nobody's reach: nothing of them is remembered.
+        self.put_way(id, way)
     }
 
     /// No copy went from a key safe that is none, or none any more.
@@ -112,5 +135,17 @@ impl Household {
         if let Some(key) = Arc::make_mut(&mut self.keys).get_mut(&key) {
             key.may_be_copied = key.may_be_copied.max(Some(urgency));
         }
+    }
+}
+
+/// The key safe that a lost copy went from, if it was taken or could have been.
+fn taken_from_a_safe(place: Place) -> Option<(WayId, Loss)> {
+    match place {
+        Place::Lost {
+            loss,
+            from_safe: Some(id),
+            ..
+        } if loss == Loss::NotSaid || loss.may_end_in_a_copy() => Some((id, loss)),
+        _ => None,
     }
 }

@@ -88,6 +88,8 @@ struct WireLock<'a> {
     keyway: Option<u8>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     lengths: Option<[u8; 2]>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    reply: Option<Word<'a>>,
 }
 
 #[derive(Serialize, Deserialize)]
@@ -99,8 +101,12 @@ struct WireWay<'a> {
     known: Vec<u32>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     given_away: Option<Word<'a>>,
+    #[serde(default, skip_serializing_if = "is_false")]
+    assumed: bool,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     lost: Vec<WireLoss<'a>>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    reply: Option<Word<'a>>,
 }
 
 #[derive(Serialize, Deserialize)]

@@ -5,7 +5,7 @@ use std::sync::Arc;
 
 use super::super::exposed::{exposed, open_ways};
 use super::super::index::Index;
-use super::super::kinds::{Arrangement, Loss};
+use super::super::kinds::{Arrangement, Loss, Reply};
 use super::super::remedy::WhoActs;
 use super::super::restricted::restricted_among;
 use super::super::{CopyId, Household, Key, KeyCopy, KeyId, Place, Refusal, WayId};
@@ -79,7 +79,44 @@ impl Plan {
         take_back_needs(&mut after, household);
         self.keep_exposed(&mut after);
         self.keep_open(&mut after, acted);
+        if is_ours {
+            self.others_replied(&mut after, Reply::Waiting, |who| !acted.contains(&who));
+        }
         Ok(after)
+    }
+
+    /// The household once these were told and this came of it.
+    pub fn replied(
+        &self,
+        household: &Household,
+        by: &BTreeSet<WhoActs>,
+        reply: Reply,
+    ) -> Household {
+        let mut after = household.clone();
+        self.others_replied(&mut after, reply, |who| by.contains(&who));
+        after
+    }
+
+    /// Notes the reply of others to what the plan asks of them. Whoever waits for them may have been told
+    /// before that they leave it as it is.
+    fn others_replied(&self, after: &mut Household, reply: Reply, is_by: impl Fn(WhoActs) -> bool) {
+        let is_theirs = |who: WhoActs| who != WhoActs::Household && is_by(who);
+        let noted = |now: Option<Reply>| match reply {
+            Reply::Waiting => now.or(Some(reply)),
+            Reply::LeftAsItIs => Some(reply),
+        };
+        let locks = Arc::make_mut(&mut after.locks);
+        for work in self.works.iter().filter(|work| is_theirs(work.who)) {
+            if let Some(lock) = locks.get_mut(&work.lock) {
+                lock.reply = noted(lock.reply);
+            }
+        }
+        let ways = Arc::make_mut(&mut after.ways);
+        for work in self.ways.iter().filter(|work| is_theirs(work.who())) {
+            if let Some(way) = ways.get_mut(&work.way) {
+                way.reply = noted(way.reply);
+            }
+        }
     }
 
     /// A key that still opens a lock stays exposed, though the code of the key safe it lay in is changed
@@ -161,6 +198,7 @@ impl Plan {
             }
             let taken = work.takes.iter().filter_map(|&place| keys.get(place));
             lock.keys.extend(taken.flatten());
+            lock.reply = None;
             if lock.keys.len() <= 1 {
                 lock.arrangement = Arrangement::OneKey;
             }

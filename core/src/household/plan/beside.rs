@@ -9,7 +9,7 @@ use crate::advice::{Action, Urgency};
 use super::super::exposed::{came_back, must_not_know, way_to_change};
 use super::super::index::Index;
 use super::super::kinds::{Arrangement, DoorKind, Inside, Loss, WayKind, WhoDecides};
-use super::super::remedy::for_a_way;
+use super::super::remedy::{for_a_way, who_acts};
 use super::super::{DoorId, ExposedKey, FoundExposure, KeyId, LockId, WayId};
 use super::{Note, Origin, PlannedKey, Recipient, StopGap, WayWork, Work};
 
@@ -35,6 +35,7 @@ pub(super) fn way_works(index: &Index<'_>, keys: &[PlannedKey]) -> Vec<WayWork> 
             could_be: if is_open { Urgency::Today } else { urgency },
             stays_with,
             without,
+            reply: way.reply,
         })
     });
     let mut works: Vec<WayWork> = works.collect();
@@ -71,13 +72,18 @@ pub(super) fn stop_gaps(
     exposed: &BTreeMap<KeyId, ExposedKey>,
     works: &[Work],
 ) -> Vec<StopGap> {
-    let mut doors: BTreeMap<DoorId, (Urgency, Urgency)> = BTreeMap::new();
+    let mut doors: BTreeMap<DoorId, (Urgency, Urgency, bool)> = BTreeMap::new();
     for work in works.iter().filter(|work| !work.exposed.is_empty()) {
         if let Some(door) = index.door_of(work.lock)
             && !is_shared(index, door)
         {
-            let gap = doors.entry(door).or_insert((work.urgency, work.could_be));
-            *gap = (gap.0.max(work.urgency), gap.1.max(work.could_be));
+            let is_told = work.reply.is_some();
+            let gap = doors
+                .entry(door)
+                .or_insert((work.urgency, work.could_be, is_told));
+            gap.0 = gap.0.max(work.urgency);
+            gap.1 = gap.1.max(work.could_be);
+            gap.2 &= is_told;
         }
     }
     let is_closed = |lock: &LockId| {
@@ -86,7 +92,7 @@ pub(super) fn stop_gaps(
     };
     doors
         .into_iter()
-        .map(|(door, (urgency, could_be))| StopGap {
+        .map(|(door, (urgency, could_be, is_told))| StopGap {
             door,
             urgency,
             could_be,
@@ -96,6 +102,7 @@ pub(super) fn stop_gaps(
                 .copied()
                 .filter(is_closed)
                 .collect(),
+            is_told,
         })
         .collect()
 }
@@ -109,6 +116,12 @@ fn is_shared(index: &Index<'_>, door: DoorId) -> bool {
     })
 }
 
+/// Whether `one` opens all that `other` opens, and more: it is the master of the two.
+fn opens_more(index: &Index<'_>, one: KeyId, other: KeyId) -> bool {
+    let (one, other) = (index.opened_by(one), index.opened_by(other));
+    one.len() > other.len() && other.iter().all(|lock| one.contains(lock))
+}
+
 pub(super) fn notes(
     index: &Index<'_>,
     exposed: &BTreeMap<KeyId, ExposedKey>,
@@ -117,16 +130,21 @@ pub(super) fn notes(
     let household = index.household;
     let mut notes = Vec::new();
     for (_, lock) in household.locks() {
-        if lock.arrangement != Arrangement::MasterKeyed {
+        let door = household.door(lock.door);
+        let Some(door) = door.filter(|_| lock.arrangement == Arrangement::MasterKeyed) else {
             continue;
-        }
+        };
+        let who = who_acts(lock, door);
         let (out, safe): (Vec<&KeyId>, Vec<&KeyId>) =
             lock.keys.iter().partition(|key| exposed.contains_key(key));
         for &&exposed in &out {
-            notes.extend(
-                safe.iter()
-                    .map(|&&master| Note::MasterInReach { exposed, master }),
-            );
+            let others = safe.iter().map(|&&other| other);
+            let masters = others.filter(|&other| !opens_more(index, exposed, other));
+            notes.extend(masters.map(|master| Note::MasterInReach {
+                exposed,
+                master,
+                who,
+            }));
         }
     }
     for work in works

@@ -75,5 +75,6 @@ pub(super) fn work_on(id: LockId, lock: &Lock, door: &Door) -> Work {
         takes: Vec::new(),
         only_if_keyed_to: None,
         price,
+        reply: lock.reply,
     }
 }

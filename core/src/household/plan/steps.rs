@@ -7,7 +7,7 @@ use crate::advice::{Action, Urgency};
 
 use super::super::exposed::no_longer_should;
 use super::super::index::Index;
-use super::super::kinds::{Loss, WayKind};
+use super::super::kinds::{Loss, Reply, WayKind};
 use super::super::remedy::WhoActs;
 use super::super::{CopyId, DoorId, Household, KeyId, LockId, Place, Way, WayId};
 use super::days::KeyDays;
@@ -43,7 +43,8 @@ pub enum Step {
     },
     /// Bridge the time until the visit, see [`Plan::stop_gaps`].
     StopGap,
-    /// Take the keys out of these key safes, whose code is out, and see whether one is gone.
+    /// Take the keys out of these key safes, whose code is out, and see whether one is gone. Those in which
+    /// no copy is put down are left out.
     EmptyKeySafes(Vec<WayId>),
     /// See that nobody who should not opens by these ways in, all of one kind: change the code, remove the
     /// user, delete the remote.
@@ -52,6 +53,15 @@ pub enum Step {
     Tell {
         /// Whom: one of the actions that tell somebody or leave it to the system's owner.
         action: Action,
+        /// The locks.
+        locks: Vec<LockId>,
+        /// The ways in.
+        ways: Vec<WayId>,
+    },
+    /// Those who decide about these locks and ways were told: what they make of it, and what is left to do.
+    Replied {
+        /// What came of it.
+        reply: Reply,
         /// The locks.
         locks: Vec<LockId>,
         /// The ways in.
@@ -102,6 +112,7 @@ impl Step {
             Self::AskInsurer => Some(Action::AskInsurer),
             Self::GetIn(_)
             | Self::EmptyKeySafes(_)
+            | Self::Replied { .. }
             | Self::TakeNewKeys
             | Self::LocksmithVisit(_)
             | Self::HandOver(..)
@@ -128,8 +139,8 @@ impl Step {
 
 /// First what cannot wait, of that first what takes minutes, and what has to be asked before work is ordered, then the works by urgency,
 /// each before the copies that go with it. Looking again and asking for copies back come before the works,
-/// since they may save one, but wait for whatever is more urgent. The old copies are destroyed at the end of
-/// what the household does; what others have yet to do comes after that.
+/// since they may save one, but wait for whatever is more urgent. The old copies are destroyed when
+/// everything is done that is as urgent; what others have yet to do comes at the end.
 pub(super) fn steps(index: &Index<'_>, plan: &Plan) -> Vec<PlanStep> {
     let losses = Losses::of(index);
     let mut locks = Due::default();
@@ -161,12 +172,15 @@ pub(super) fn steps(index: &Index<'_>, plan: &Plan) -> Vec<PlanStep> {
             copies: losses.mislaid,
             remotes: losses.mislaid_remotes,
         };
-        let step = PlanStep::due(step, Urgency::WhenConvenient);
-        insert_in_time(&mut steps, before_work, step);
+        insert_in_time(&mut steps, before_work, PlanStep::due(step, LOOK_AGAIN));
     }
     let old = at_hand(index, &plan.void);
     if !old.is_empty() {
-        steps.push(last_of(plan, &old).step(Step::ScrapOldCopies(old)));
+        let step = last_of(plan, &old).step(Step::ScrapOldCopies(old));
+        let last = steps
+            .iter()
+            .rposition(|other| other.urgency >= step.urgency);
+        steps.insert(last.map_or(0, |last| last + 1), step);
     }
     steps.extend(changed_by_others(index, plan));
     if plan.safety_first {
@@ -175,6 +189,9 @@ pub(super) fn steps(index: &Index<'_>, plan: &Plan) -> Vec<PlanStep> {
     }
     steps
 }
+
+/// A key mislaid indoors is looked for at once, as a check advises: it may save everything else.
+const LOOK_AGAIN: Urgency = Urgency::Today;
 
 /// Nobody is left without a key by the new lock: the first step that has new keys cut says only that.
 fn take_new_keys(steps: &mut [PlanStep], plan: &Plan) {
@@ -232,7 +249,7 @@ fn stop_gap(index: &Index<'_>, plan: &Plan) -> Option<PlanStep> {
         let door = index.household.door(gap.door);
         !gap.holding.is_empty() || door.is_some_and(|door| door.kind.leads_into_a_home())
     };
-    let gaps = || plan.stop_gaps.iter();
+    let gaps = || plan.stop_gaps.iter().filter(|gap| !gap.is_told);
     if gaps().any(|gap| gap.urgency == Urgency::Today) {
         return Some(PlanStep::due(Step::StopGap, Urgency::Today));
     }
@@ -262,7 +279,9 @@ struct Losses {
 impl Losses {
     fn of(index: &Index<'_>) -> Self {
         let household = index.household;
-        let mut ways = household.ways().flat_map(|(_, way)| way.losses());
+        let ways = household.ways();
+        let open = ways.filter(|(_, way)| way.reply.is_none());
+        let mut ways = open.flat_map(|(_, way)| way.losses());
         let mut losses = Self {
             is_for_the_police: ways.any(is_for_the_police),
             mislaid: Vec::new(),
@@ -271,16 +290,21 @@ impl Losses {
         };
         for (id, copy) in household.copies() {
             let opens_something = !index.opened_by(copy.key).is_empty();
+            // Once everybody who decides about its locks was told, the household's own part is done.
+            let opened = index.opened_by(copy.key).iter();
+            let mut opened = opened.filter_map(|&lock| household.lock(lock));
+            let is_open = opened.any(|lock| lock.reply.is_none());
             match copy.place {
-                Place::Held(holder) if no_longer_should(household, holder) && opens_something => {
+                Place::Held(holder) if no_longer_should(household, holder) && is_open => {
                     losses.to_get_back.push(id);
                 }
                 Place::Lost { loss, .. } if opens_something => {
-                    losses.is_for_the_police |= is_for_the_police(loss);
+                    losses.is_for_the_police |= is_open && is_for_the_police(loss);
                     match loss {
                         Loss::MislaidIndoors => losses.mislaid.push(id),
-                        Loss::NotReturned => losses.to_get_back.push(id),
-                        Loss::NotSaid
+                        Loss::NotReturned if is_open => losses.to_get_back.push(id),
+                        Loss::NotReturned
+                        | Loss::NotSaid
                         | Loss::FarAway
                         | Loss::NearHome
                         | Loss::WithTheAddress
@@ -356,6 +380,7 @@ impl Due {
 
 fn works(index: &Index<'_>, plan: &Plan) -> Vec<PlanStep> {
     let mut told: BTreeMap<Action, (Due, Vec<LockId>, Vec<WayId>)> = BTreeMap::new();
+    let mut replied: BTreeMap<Reply, (Due, Vec<LockId>, Vec<WayId>)> = BTreeMap::new();
     let mut emptied: (Due, Vec<WayId>) = Default::default();
     let mut changed: BTreeMap<WayKind, (Due, Vec<WayId>)> = BTreeMap::new();
     let mut visit: (Due, Vec<LockId>) = Default::default();
@@ -365,7 +390,19 @@ fn works(index: &Index<'_>, plan: &Plan) -> Vec<PlanStep> {
         let Some(kind) = index.household.way(way.way).map(|way| way.kind) else {
             continue;
         };
-        if kind == WayKind::KeySafe && way.action != Action::TellOwner {
+        if let Some(reply) = way.reply {
+            let entry = replied.entry(reply).or_default();
+            entry.0.add(
+                way.urgency.min(AFTER_TELLING),
+                way.urgency.min(AFTER_TELLING),
+            );
+            entry.2.push(way.way);
+            continue;
+        }
+        if kind == WayKind::KeySafe
+            && way.action != Action::TellOwner
+            && !index.in_safe(way.way).is_empty()
+        {
             emptied.0.add(way.urgency, way.could_be);
             emptied.1.push(way.way);
         }
@@ -380,6 +417,15 @@ fn works(index: &Index<'_>, plan: &Plan) -> Vec<PlanStep> {
         }
     }
     for work in &plan.works {
+        if let Some(reply) = work.reply {
+            let entry = replied.entry(reply).or_default();
+            entry.0.add(
+                work.urgency.min(AFTER_TELLING),
+                work.urgency.min(AFTER_TELLING),
+            );
+            entry.1.push(work.lock);
+            continue;
+        }
         if work.who != WhoActs::Household {
             for &action in &work.actions {
                 let entry = told.entry(action).or_default();
@@ -408,11 +454,17 @@ fn works(index: &Index<'_>, plan: &Plan) -> Vec<PlanStep> {
             ways,
         }));
     }
+    for (reply, (due, locks, ways)) in replied {
+        steps.extend(due.of(Step::Replied { reply, locks, ways }));
+    }
     steps.extend(visit.0.of(Step::LocksmithVisit(visit.1)));
     steps.extend(small.0.of(Step::ReplaceSmallLocks(small.1)));
     steps.sort_by_key(|step| Reverse(step.urgency));
     steps
 }
+
+/// Those who were told of what cannot wait are asked again soon, whatever is left to them (our judgement).
+const AFTER_TELLING: Urgency = Urgency::Soon;
 
 /// How soon old keys can be destroyed: when the last of the locks that took them no longer does.
 fn last_of(plan: &Plan, old: &[KeyId]) -> Due {
@@ -428,12 +480,17 @@ fn last_of(plan: &Plan, old: &[KeyId]) -> Due {
 
 /// New keys from others and old ones for them. It is due no sooner than they can have acted.
 fn changed_by_others(index: &Index<'_>, plan: &Plan) -> Option<PlanStep> {
+    let is_left = |lock: &LockId| {
+        let lock = index.household.lock(*lock);
+        lock.is_some_and(|lock| lock.reply == Some(Reply::LeftAsItIs))
+    };
     let is_theirs = |place: &usize| {
         let key = plan.keys.get(*place);
-        key.is_some_and(|key| key.who != WhoActs::Household)
+        key.is_some_and(|key| key.who != WhoActs::Household && !key.locks.iter().all(is_left))
     };
     let keys: Vec<usize> = (0..plan.keys.len()).filter(is_theirs).collect();
-    let old = at_hand(index, &plan.given_back);
+    let mut old = at_hand(index, &plan.given_back);
+    old.retain(|&key| !index.opened_by(key).iter().all(is_left));
     let is_told = !keys.is_empty() || !old.is_empty();
     is_told.then(|| PlanStep::due(Step::ChangedByOthers { keys, old }, Urgency::WhenConvenient))
 }

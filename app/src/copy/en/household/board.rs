@@ -214,6 +214,14 @@ texts! {
     // Forms
     /// Changes a key.
     CHANGE_KEY = "Edit key";
+    /// Before the keys in a key safe.
+    IN_IT = "In it";
+    /// Where there is none.
+    NOTHING_IN_IT = "No key is put down in it: it opens nothing here";
+    /// A lock or way of others who were told.
+    WAITED_FOR = "Those who decide about it were told";
+    /// The same where they do nothing.
+    LEFT_AS_IT_IS = "Those who decide leave it as it is";
     /// Changes a person.
     CHANGE_PERSON = "Edit person";
     /// Changes a door.
@@ -316,6 +324,10 @@ texts! {
     NO_LONGER_HINT = "Then every key they had counts as out, given back or not: it may have been copied. Only one that needs your card to be copied does not, once it is back.";
     /// Way.
     WAY_KIND = "What opens the door without a key?";
+    /// Way: what lies in a key safe.
+    WAY_KEYS = "Which keys lie in it?";
+    /// Hint.
+    WAY_KEYS_HINT = "Each one counts as one copy more. With none ticked, nobody gets in by it.";
     /// Way: knowers.
     WAY_KNOWN = "Who knows the code, has the remote or uses the app?";
 
@@ -402,6 +414,17 @@ pub fn how_lost(by: Option<&str>, key: &str) -> String {
     match by {
         Some(by) => format!("{HOW_LOST} ({by}, key to {key})"),
         None => format!("{HOW_LOST} (key to {key})"),
+    }
+}
+
+/// So many more losses are asked about once those before them are answered.
+pub fn more_losses(more: usize) -> String {
+    match more {
+        1 => "One more is asked about when you have answered one of these.".to_owned(),
+        more => format!(
+            "{} more are asked about, one by one, as you answer these.",
+            counted(more)
+        ),
     }
 }
 
@@ -572,11 +595,14 @@ pub fn told(told: Told, names: &Names) -> String {
         Told::Undone => "Undone.".to_owned(),
         Told::Redone => "Done again.".to_owned(),
         Told::CarriedOut => {
-            "It is done, and the board is new: it shows the new keys with the people they are for. You can undo it."
-                .to_owned()
+            "It is noted, and the board shows how things are now. You can undo it.".to_owned()
         }
         Told::Emptied => "Everything here is forgotten.".to_owned(),
-        Told::TakenOver => "The result of the check is taken over.".to_owned(),
+        Told::TakenOver(key) => {
+            let key = names.key(key);
+            format!("The result of the check is now with this key: {key}. You can undo it.")
+        }
+        Told::LetGo => "The result of that check is not taken over.".to_owned(),
         Told::Loaded(LoadedFrom::File) => {
             "The file is open. What it holds is on the board now.".to_owned()
         }

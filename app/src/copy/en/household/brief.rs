@@ -357,7 +357,10 @@ pub fn due(urgency: Option<Urgency>, may_be_sooner: bool) -> &'static str {
     }
 }
 
-/// Copies that come with a key.
-pub fn included(copies: u8) -> String {
-    format!("We were told that {copies} copies come with each new key.")
+/// Keys that come with a lock.
+pub fn included(keys: u8) -> String {
+    match keys {
+        1 => "We were told that 1 key comes with each new lock or cylinder.".to_owned(),
+        keys => format!("We were told that {keys} keys come with each new lock or cylinder."),
+    }
 }

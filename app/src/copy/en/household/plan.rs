@@ -4,7 +4,7 @@ use self_check_core::advice::Action;
 use self_check_core::household::plan::{Note, Recipient, Step};
 use self_check_core::household::remedy::WhoActs;
 use self_check_core::household::{
-    CostLine, ExposedBy, Household, LockKind, Loss, Place, PriceRange, Priced, WayKind,
+    CostLine, ExposedBy, Household, LockKind, Loss, Place, PriceRange, Priced, Reply, WayKind,
 };
 
 use super::Names;
@@ -29,6 +29,18 @@ texts! {
     CHOICES = "Change what the plan aims at";
     /// Where no key of today is left.
     HAND_OVER = "Hand the new keys over.";
+    /// Where nothing of it is new.
+    HAND_ON = "Hand them over as they are: nothing has to be cut.";
+    /// Before copies that go from one to another.
+    HANDED_ON = "Handed on, not cut";
+    /// Before the keys whose place a new one takes.
+    INSTEAD_OF = "Takes the place of";
+    /// Before other keys of the same locks.
+    OTHER_KEYS_STAY = "Beside it these keys go on opening the same lock";
+    /// Where somebody lost the only key they had to a lock of others.
+    ASK_FOR_A_COPY = "Someone has no key to it now: ask for a copy of today’s key too. It opens until the lock is changed.";
+    /// Others have been told.
+    TOLD = "We have told them";
     /// Before new keys that others have made.
     FROM_THEM = "From them";
     /// Before old keys that others own.
@@ -82,7 +94,7 @@ texts! {
     /// Marks the work done.
     DONE = "All of this is done";
     /// Where others act too.
-    DONE_BY_OTHERS = "What others decide about stays open here until they have acted. Say it when they have.";
+    DONE_BY_OTHERS = "What others decide about stays open here until they have acted. Say it when they have, or if they leave it as it is.";
     /// Below it.
     DONE_NOTE = "The board then shows how things are after it. You can undo it.";
     /// Sources.
@@ -138,7 +150,7 @@ texts! {
     /// High.
     HIGH = "to";
     /// Included.
-    INCLUDED = "Copies that come with each new key at no charge";
+    INCLUDED = "Keys that come with each new lock, or new cylinder (the part the key goes into), at no charge";
     /// Saves.
     SAVE_PRICES = "Work out the sum";
     /// No number.
@@ -171,9 +183,9 @@ texts! {
     TOO_MUCH = "The sum is too large to be counted. Look over the prices.";
 }
 
-/// A step that hands new keys to several people.
-pub fn new_keys_for(people: usize) -> String {
-    format!("New keys for {} people", counted(people))
+/// A step that hands keys to several people.
+pub fn keys_for(people: usize) -> String {
+    format!("Keys for {} people", counted(people))
 }
 
 /// What to do in one step.
@@ -189,10 +201,10 @@ pub fn step(step: &Step, names: &Names) -> String {
             )
         }
         Step::HandOver(Recipient::Holder(holder), _) => {
-            format!("New keys for: {}", names.holder(*holder))
+            format!("Keys for: {}", names.holder(*holder))
         }
         Step::HandOver(Recipient::KeySafe(way), _) => {
-            format!("A new key into: {}", names.way(*way))
+            format!("A key into: {}", names.way(*way))
         }
         Step::HandOver(Recipient::Spare, _) => "Put the spares away at home".to_owned(),
         Step::EmptyKeySafes(safes) if safes.len() == 1 => {
@@ -202,6 +214,14 @@ pub fn step(step: &Step, names: &Names) -> String {
         Step::ChangeWays(kind, _) => change_of(*kind).0.to_owned(),
         Step::GetIn(_) => "Can you get in? If not, have the door opened first".to_owned(),
         Step::TakeNewKeys => "Take the new keys yourself".to_owned(),
+        Step::Replied {
+            reply: Reply::Waiting,
+            ..
+        } => "You have told those who decide about it".to_owned(),
+        Step::Replied {
+            reply: Reply::LeftAsItIs,
+            ..
+        } => "Those who decide leave it as it is".to_owned(),
         Step::HandIn(_) => "Take in keys that people will not need".to_owned(),
         Step::ChangedByOthers { .. } => "Once others have changed their lock".to_owned(),
         Step::ScrapOldCopies(_) => "Destroy the old keys".to_owned(),
@@ -215,6 +235,9 @@ pub fn step(step: &Step, names: &Names) -> String {
 /// there are old keys that open nothing any more: in the key safe, where the step is about one.
 pub fn how(step: &Step, is_old_void: bool) -> Option<&'static str> {
     match step {
+        Step::LocksmithVisit(locks) if locks.len() == 1 => Some(
+            "Ask for the whole price before the work begins. Afterwards try every new key with the door open.",
+        ),
         Step::LocksmithVisit(_) => Some(
             "All in one visit costs less than several. Ask for the whole price before the work begins. Afterwards try every new key with the door open.",
         ),
@@ -240,6 +263,18 @@ pub fn how(step: &Step, is_old_void: bool) -> Option<&'static str> {
         Step::ChangeWays(kind, _) => Some(change_of(*kind).1),
         Step::GetIn(_) => Some(
             "No key to it is at hand. Ask a locksmith to open it without damage, and for the price before the work. Where others decide about the door, ask them first.",
+        ),
+        Step::Replied {
+            reply: Reply::Waiting,
+            ..
+        } => Some(
+            "Ask when it will be done, and keep their answer in writing. Until then it opens to whoever has that key or code.",
+        ),
+        Step::Replied {
+            reply: Reply::LeftAsItIs,
+            ..
+        } => Some(
+            "It opens to whoever has that key or code. Ask once more in writing, and say why. An advice service for tenants or owners can tell you what your contract and the law allow. Change no lock that is theirs to decide about. Until then, keep what matters most behind a lock of your own.",
         ),
         Step::TakeNewKeys => Some(
             "Ask the locksmith to hand the new keys to you alone. Whom else you give one to is part of your plan with the service.",
@@ -342,6 +377,41 @@ pub fn done_by(who: WhoActs) -> &'static str {
         WhoActs::SystemOwner => "The manager or owner of the key system has done it",
         WhoActs::AnotherOwner => "Its owner has done it",
     }
+}
+
+/// Says that these leave it as it is.
+pub fn left_by(who: WhoActs) -> &'static str {
+    match who {
+        WhoActs::Household => "We leave it as it is",
+        WhoActs::Landlord => "The landlord leaves it as it is",
+        WhoActs::SystemOwner => "The manager or owner of the key system leaves it as it is",
+        WhoActs::AnotherOwner => "Its owner leaves it as it is",
+    }
+}
+
+/// Where copies for somebody come from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Source {
+    /// They are cut.
+    New,
+    /// They lie in the home.
+    Home,
+    /// Whoever does not need them hands them in.
+    HandedIn,
+}
+
+/// So many copies for somebody, from where they come.
+pub fn copies_from(sources: &[(Source, u64)]) -> String {
+    let one = |&(source, count): &(Source, u64)| {
+        let copies = copies(count);
+        match source {
+            Source::New => copies,
+            Source::Home => format!("{copies} from the home"),
+            Source::HandedIn if count == 1 => format!("{copies} that is handed in"),
+            Source::HandedIn => format!("{copies} that are handed in"),
+        }
+    };
+    sources.iter().map(one).collect::<Vec<_>>().join(", ")
 }
 
 /// For whom a copy is.
@@ -489,10 +559,20 @@ fn went(loss: Loss) -> &'static str {
 /// Something to mind. What is said of thumb-turns stands with the visit.
 pub fn note(note: Note, names: &Names) -> String {
     match note {
-        Note::MasterInReach { exposed, master } => format!(
-            "Key to {}: whoever had it could work out the master key to {}. Ask the owner of the system what that means for the other locks.",
+        Note::MasterInReach {
+            exposed,
+            master,
+            who,
+        } => format!(
+            "Key to {}: whoever had it could work out the master key to {}. Ask {} what that means for the other locks.",
             names.key_in_a_row(exposed),
-            names.key_in_a_row(master)
+            names.key_in_a_row(master),
+            match who {
+                WhoActs::Household => "the locksmith",
+                WhoActs::Landlord | WhoActs::SystemOwner | WhoActs::AnotherOwner => {
+                    "the owner of the system"
+                }
+            }
         ),
         Note::ThumbTurn(lock) => thumb_turn(names.lock(lock)),
         Note::CameBackWithItsCard(key) => format!(

@@ -3,15 +3,15 @@
 use std::rc::Rc;
 
 use self_check_core::advice::Urgency;
-use self_check_core::household::{Change, DoorId, LockId, Loss, Way, WayId, WayKind};
+use self_check_core::household::{Change, DoorId, LockId, Loss, Reply, Way, WayId, WayKind};
 use yew::prelude::*;
 
-use super::super::forms::{DoorForm, LockForm, WayForm};
+use super::super::forms::{DoorForm, LockForm, WayForm, keys_in};
 use super::{Desk, Open, due, losses};
 use crate::copy::Listed;
 use crate::copy::en::household::board as words;
 use crate::drawing::DoorDrawing;
-use crate::household::HouseholdAct;
+use crate::household::{HouseholdAct, Overview};
 use crate::ui::{Field, choose_among};
 
 /// So many keys or people are named; more are counted.
@@ -118,9 +118,40 @@ fn lock_row(desk: &Desk, door: DoorId, id: LockId) -> Html {
                 } else {
                     { words::KEYS_OF_DOOR }{ ": " }{ keys.join("; ") }
                 }
+                { reply(lock.reply) }
             </span>
             { desk.opener(Open::Lock(id), opener, "plain", words::CHANGE_LOCK, overview.names.lock(id)) }
         </li>
+    }
+}
+
+/// What came of telling those who decide.
+fn reply(reply: Option<Reply>) -> Html {
+    let words = match reply {
+        None => return html! {},
+        Some(Reply::Waiting) => words::WAITED_FOR,
+        Some(Reply::LeftAsItIs) => words::LEFT_AS_IT_IS,
+    };
+    html! { <>{ ". " }{ words }</> }
+}
+
+/// The keys in a key safe.
+fn lying_in_it(overview: &Overview, id: WayId, way: &Way) -> Html {
+    if way.kind != WayKind::KeySafe {
+        return html! {};
+    }
+    let keys = keys_in(&overview.household, Some(id));
+    let named = keys.iter().take(MOST_NAMED);
+    let mut named: Vec<String> = named.map(|&key| overview.names.key_in_a_row(key)).collect();
+    if keys.len() > MOST_NAMED {
+        named.push(words::and_more(keys.len() - MOST_NAMED));
+    }
+    html! {
+        if named.is_empty() {
+            { ". " }{ words::NOTHING_IN_IT }
+        } else {
+            { ". " }{ words::IN_IT }{ ": " }{ named.join("; ") }
+        }
     }
 }
 
@@ -152,9 +183,11 @@ fn way_row(desk: &Desk, door: DoorId, id: WayId) -> Html {
                         { ", " }{ words::and_more(way.known_by.len() - MOST_NAMED) }
                     }
                 }
+                { lying_in_it(overview, id, way) }
                 if is_given.is_some() {
                     { ". " }<strong>{ words::WAY_GIVEN }</strong>
                 }
+                { reply(way.reply) }
             </span>
             if let Some(urgency) = is_given {
                 { due(urgency, may_be_sooner(way, urgency)) }

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use self_check_core::household::{Change, PriceItem, PriceRange, Prices};
+use self_check_core::household::{Change, PriceItem, PriceRange, PriceRefusal, Prices};
 use yew::prelude::*;
 
 use crate::browser;
@@ -102,6 +102,7 @@ impl Draft {
 
 /// Both ends of a price, or none. One alone is both.
 fn range(low: &str, high: &str) -> Result<Option<PriceRange>, Vec<(End, &'static str)>> {
+    let is_high_empty = high.trim().is_empty();
     let (low, high) = match (low.trim(), high.trim()) {
         ("", "") => return Ok(None),
         ("", only) | (only, "") if read_amount(only).is_some() => (only, only),
@@ -110,7 +111,13 @@ fn range(low: &str, high: &str) -> Result<Option<PriceRange>, Vec<(End, &'static
     match (read_amount(low), read_amount(high)) {
         (Some(low), Some(high)) => match PriceRange::new(low, high) {
             Ok(price) => Ok(Some(price)),
-            Err(refusal) => Err(vec![(End::Low, household::price_refusal(refusal))]),
+            Err(refusal) => {
+                let end = match refusal {
+                    PriceRefusal::TooHigh if !is_high_empty => End::High,
+                    PriceRefusal::TooHigh | PriceRefusal::LowAboveHigh => End::Low,
+                };
+                Err(vec![(end, household::price_refusal(refusal))])
+            }
         },
         amounts => {
             let ends = [(End::Low, low, amounts.0), (End::High, high, amounts.1)];
@@ -297,7 +304,12 @@ mod tests {
         assert_eq!(range("sixty", "70"), no_number(&[End::Low]));
         assert_eq!(range("", "abc"), no_number(&[End::High]));
         assert_eq!(range("abc", "abc"), no_number(&[End::Low, End::High]));
-        assert!(range("200", "100").is_err());
+        let wrong_end = |low, high| range(low, high).map_err(|ends| ends[0].0);
+        assert_eq!(wrong_end("200", "100"), Err(End::Low));
+        assert_eq!(wrong_end("5", "99999999"), Err(End::High));
+        assert_eq!(wrong_end("99999999", "99999999"), Err(End::High));
+        assert_eq!(wrong_end("", "99999999"), Err(End::High));
+        assert_eq!(wrong_end("99999999", ""), Err(End::Low));
         assert!(range("60", "60").is_ok_and(|price| price.is_some()));
     }
 

@@ -31,11 +31,13 @@ pub struct KeyFormProps {
     pub onclose: Callback<bool>,
 }
 
+/// What was edited. The rest stays as it is by then: while the form is open a copy can turn up in
+/// another row, and its key may have been copied.
 #[derive(Clone, Debug, PartialEq)]
 struct Draft {
-    restricted: Option<bool>,
-    may_be_copied: bool,
-    opens: BTreeSet<DoorId>,
+    restricted: Option<Option<bool>>,
+    may_be_copied: Option<bool>,
+    opens: BTreeMap<DoorId, bool>,
     moved: BTreeMap<CopyId, Where>,
     removed: BTreeSet<CopyId>,
     given: Where,
@@ -44,13 +46,11 @@ struct Draft {
 }
 
 impl Draft {
-    fn of(overview: &Overview, key: Option<KeyId>) -> Self {
-        let opens = key.map(|key| overview.doors_of(key).iter().copied().collect());
-        let part = key.and_then(|key| overview.household.key(key));
+    fn of(key: Option<KeyId>) -> Self {
         Self {
-            restricted: part.and_then(|key| key.restricted),
-            may_be_copied: part.is_some_and(|key| key.may_be_copied.is_some()),
-            opens: opens.unwrap_or_default(),
+            restricted: None,
+            may_be_copied: None,
+            opens: BTreeMap::new(),
             moved: BTreeMap::new(),
             removed: BTreeSet::new(),
             given: Where::Home,
@@ -59,17 +59,20 @@ impl Draft {
         }
     }
 
+    /// The key with what was edited.
+    fn applied_to(&self, key: Key) -> Key {
+        Key {
+            restricted: self.restricted.unwrap_or(key.restricted),
+            may_be_copied: key
+                .may_be_copied
+                .filter(|_| self.may_be_copied.unwrap_or(true)),
+            ..key
+        }
+    }
+
     fn changes(&self, overview: &Overview, id: Option<KeyId>) -> Vec<Change> {
         let household = &overview.household;
-        let known = id
-            .and_then(|id| household.key(id))
-            .copied()
-            .unwrap_or_default();
-        let part = Key {
-            restricted: self.restricted,
-            may_be_copied: known.may_be_copied.filter(|_| self.may_be_copied),
-            ..known
-        };
+        let part = self.applied_to(part(overview, id));
         let (key, first) = match id {
             Some(id) => (id, Change::SetKey(id, part)),
             None => (household.next_key(), Change::AddKey(part)),
@@ -77,8 +80,14 @@ impl Draft {
         let before: BTreeSet<DoorId> = overview.doors_of(key).iter().copied().collect();
         let opened = |opens: bool| move |&door: &DoorId| Change::Opens { key, door, opens };
         let mut changes = vec![first];
-        changes.extend(before.difference(&self.opens).map(opened(false)));
-        changes.extend(self.opens.difference(&before).map(opened(true)));
+        let edited = |opens: bool| {
+            let doors = self.opens.iter().filter(move |&(_, &now)| now == opens);
+            doors.map(|(door, _)| door)
+        };
+        let shut = edited(false).filter(|door| before.contains(door));
+        changes.extend(shut.map(opened(false)));
+        let newly = edited(true).filter(|door| !before.contains(door));
+        changes.extend(newly.map(opened(true)));
         changes.extend(self.removed.iter().map(|&copy| Change::RemoveCopy(copy)));
         let moved = self
             .moved
@@ -95,12 +104,18 @@ impl Draft {
     }
 }
 
+/// The key as it is; for a new one, as it begins.
+fn part(overview: &Overview, key: Option<KeyId>) -> Key {
+    let known = key.and_then(|key| overview.household.key(key));
+    known.copied().unwrap_or_default()
+}
+
 /// The form of a key.
 #[component]
 pub fn KeyForm(props: &KeyFormProps) -> Html {
     let filing = use_filing(&props.onclose);
     let overview = Rc::clone(&props.overview);
-    let draft = use_state(|| Draft::of(&overview, props.key_id));
+    let draft = use_state(|| Draft::of(props.key_id));
     let edit = Edit(draft.clone());
     let items = use_memo(overview.household.clone(), |household| {
         let doors = household
@@ -129,16 +144,16 @@ pub fn KeyForm(props: &KeyFormProps) -> Html {
         let (filing, overview) = (filing.clone(), Rc::clone(&overview));
         Callback::from(move |()| filing.remove(&overview, Change::RemoveKey(key)))
     });
-    let ticked: BTreeSet<u32> = draft.opens.iter().map(|door| door.number()).collect();
+    let opened = props.key_id.map_or(&[][..], |key| overview.doors_of(key));
+    let kept = opened.iter().filter(|door| !draft.opens.contains_key(door));
+    let newly = draft.opens.iter().filter(|&(_, &opens)| opens);
+    let doors = kept.chain(newly.map(|(door, _)| door));
+    let ticked: BTreeSet<u32> = doors.map(|door| door.number()).collect();
     let ontick = edit.with(|draft: &mut Draft, (door, is_ticked): (u32, bool)| {
-        if is_ticked {
-            draft.opens.insert(DoorId::new(door));
-        } else {
-            draft.opens.remove(&DoorId::new(door));
-        }
+        draft.opens.insert(DoorId::new(door), is_ticked);
     });
-    let part = props.key_id.and_then(|key| overview.household.key(key));
-    let is_copied = part.is_some_and(|key| key.may_be_copied.is_some());
+    let known = part(&overview, props.key_id);
+    let now = draft.applied_to(known);
     let fields = html! {
         <>
             if let Some(wrong) = filing.wrong_with("key-doors") {
@@ -147,9 +162,9 @@ pub fn KeyForm(props: &KeyFormProps) -> Html {
             if !items.is_empty() {
                 <TickList id="key-doors" legend={words::KEY_OPENS} {items} {ticked} {ontick} />
             }
-            { restricted(&draft, &edit) }
-            if is_copied {
-                { may_be_copied(&draft, &edit) }
+            { restricted(now.restricted, &edit) }
+            if known.may_be_copied.is_some() {
+                { may_be_copied(now.may_be_copied.is_some(), &edit) }
             }
             if let Some(key) = props.key_id {
                 { copies(&overview, key, &draft, &edit) }
@@ -160,24 +175,24 @@ pub fn KeyForm(props: &KeyFormProps) -> Html {
     filing.sheet(&title, fields, onsave, onremove)
 }
 
-fn restricted(draft: &Draft, edit: &Edit<Draft>) -> Html {
+fn restricted(now: Option<bool>, edit: &Edit<Draft>) -> Html {
     let list = [
         ("", words::NOT_KNOWN),
         ("yes", words::YES),
         ("no", words::NO),
     ];
     let list = list.map(|(value, words)| (value.to_owned(), words.to_owned()));
-    let now = match draft.restricted {
+    let now = match now {
         None => "",
         Some(true) => "yes",
         Some(false) => "no",
     };
     let onvalue = edit.with(|draft: &mut Draft, value: String| {
-        draft.restricted = match value.as_str() {
+        draft.restricted = Some(match value.as_str() {
             "yes" => Some(true),
             "no" => Some(false),
             _ => None,
-        };
+        });
     });
     choose_among(
         Field::new("key-restricted", words::RESTRICTED),
@@ -188,12 +203,12 @@ fn restricted(draft: &Draft, edit: &Edit<Draft>) -> Html {
 }
 
 /// Whether it may have been copied, once something says so: only the household can know better.
-fn may_be_copied(draft: &Draft, edit: &Edit<Draft>) -> Html {
+fn may_be_copied(now: bool, edit: &Edit<Draft>) -> Html {
     let list = [("yes", words::YES), ("no", words::NO)];
     let list = list.map(|(value, words)| (value.to_owned(), words.to_owned()));
-    let now = if draft.may_be_copied { "yes" } else { "no" };
+    let now = if now { "yes" } else { "no" };
     let onvalue = edit.with(|draft: &mut Draft, value: String| {
-        draft.may_be_copied = value == "yes";
+        draft.may_be_copied = Some(value == "yes");
     });
     choose_among(
         Field::new("key-copied", words::MAY_BE_COPIED),
@@ -274,7 +289,7 @@ fn give(overview: &Overview, draft: &Draft, edit: &Edit<Draft>) -> Html {
 
 #[cfg(test)]
 mod tests {
-    use self_check_core::household::demonstration;
+    use self_check_core::household::{Household, Loss, demonstration};
 
     use super::*;
 
@@ -283,7 +298,7 @@ mod tests {
         let household = demonstration::household();
         let overview = Overview::of(&household);
         for (key, _) in household.keys() {
-            let draft = Draft::of(&overview, Some(key));
+            let draft = Draft::of(Some(key));
             let after = household.with_all(draft.changes(&overview, Some(key)));
             assert_eq!(after, Ok(household.clone()));
         }
@@ -305,11 +320,67 @@ mod tests {
         ));
         let out = out.unwrap_or_default();
         let overview = Overview::of(&out);
-        let mut draft = Draft::of(&overview, Some(id));
-        assert!(draft.may_be_copied);
-        draft.may_be_copied = false;
+        let mut draft = Draft::of(Some(id));
+        assert_eq!(
+            draft.applied_to(part(&overview, Some(id))).may_be_copied,
+            may_be_copied
+        );
+        draft.may_be_copied = Some(false);
         let after = out.with_all(draft.changes(&overview, Some(id)));
         assert_eq!(after, Ok(household));
+    }
+
+    #[test]
+    fn copy_that_turns_up_while_the_form_is_open_may_still_have_been_copied() {
+        let household = demonstration::household();
+        let Some((copy, known)) = household
+            .copies()
+            .find(|(_, copy)| matches!(copy.place, Place::Held(_)))
+        else {
+            panic!("somebody has a copy")
+        };
+        let loss = Loss::Stolen;
+        let stolen = household.with(Change::Lose { copy, loss });
+        let stolen = stolen.unwrap_or_default();
+        let mut draft = Draft::of(Some(known.key));
+        draft.restricted = Some(Some(false));
+        let to = known.place;
+        let back = stolen.with(Change::Move { copy, to }).unwrap_or_default();
+        let key = |home: &Household| part(&Overview::of(home), Some(known.key));
+        assert!(key(&back).may_be_copied.is_some());
+        let saved = back.with_all(draft.changes(&Overview::of(&back), Some(known.key)));
+        let restricted = Some(false);
+        let expected = Key {
+            restricted,
+            ..key(&back)
+        };
+        assert_eq!(key(&saved.unwrap_or_default()), expected);
+    }
+
+    #[test]
+    fn doors_are_opened_and_shut_by_what_was_ticked() {
+        let household = demonstration::household();
+        let overview = Overview::of(&household);
+        let opening = |count: usize| {
+            let mut keys = overview.opens.iter();
+            keys.find(|(_, doors)| doors.len() == count)
+                .map_or(KeyId::new(0), |(&key, _)| key)
+        };
+        let key = opening(2);
+        let doors = overview.doors_of(key).to_vec();
+        let mut draft = Draft::of(Some(key));
+        draft.opens = [(doors[0], false), (doors[1], true)].into();
+        let after = household.with_all(draft.changes(&overview, Some(key)));
+        let after = Overview::of(&after.unwrap_or_default());
+        assert_eq!(after.doors_of(key), &doors[1..]);
+        let mut draft = Draft::of(None);
+        draft.opens = [(doors[0], false)].into();
+        assert!(
+            !draft
+                .changes(&overview, None)
+                .iter()
+                .any(|change| matches!(change, Change::Opens { .. }))
+        );
     }
 
     #[test]
@@ -319,7 +390,7 @@ mod tests {
         let Some((id, copy)) = household.copies().next() else {
             panic!("the example has copies")
         };
-        let mut draft = Draft::of(&overview, Some(copy.key));
+        let mut draft = Draft::of(Some(copy.key));
         draft.moved.insert(id, Where::Home);
         let after = household
             .with_all(draft.changes(&overview, Some(copy.key)))

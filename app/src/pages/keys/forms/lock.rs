@@ -10,7 +10,7 @@ use self_check_core::household::{
 use yew::prelude::*;
 
 use super::edit::Edit;
-use super::filing::use_filing;
+use super::filing::{Filing, use_filing};
 use super::tick_list::TickList;
 use crate::copy::en::household::{self, board as words};
 use crate::household::Overview;
@@ -51,16 +51,32 @@ impl Draft {
         }
     }
 
-    /// The lengths; none where both lines are empty.
-    fn lengths(&self) -> Result<Option<CylinderLengths>, Refusal> {
+    /// Whether its lengths are asked for: only a cylinder that slides out of the door has them.
+    fn has_lengths(&self) -> bool {
+        self.lock.kind == LockKind::EuropeanProfile
+    }
+
+    /// The lengths, or which line is wrong; none where both lines are empty or not asked for.
+    fn lengths(&self) -> Result<Option<CylinderLengths>, (&'static str, Refusal)> {
         let (outside, inside) = (self.outside.trim(), self.inside.trim());
-        if outside.is_empty() && inside.is_empty() {
+        if !self.has_lengths() || outside.is_empty() && inside.is_empty() {
             return Ok(None);
         }
-        let read = |text: &str| text.parse::<u8>().map_err(|_| Refusal::OutOfRange);
-        CylinderLengths::new(read(outside)?, read(inside)?).map(Some)
+        let read = |field: &'static str, text: &str| {
+            let length = text.parse::<u8>().map_err(|_| Refusal::OutOfRange);
+            let length = length.and_then(|length| CylinderLengths::new(length, length));
+            length.map_err(|refusal| (field, refusal))
+        };
+        let outside = read(OUTSIDE, outside)?.outside_mm();
+        let inside = read(INSIDE, inside)?.inside_mm();
+        let lengths = CylinderLengths::new(outside, inside);
+        lengths.map(Some).map_err(|refusal| (OUTSIDE, refusal))
     }
 }
+
+/// The lines for the lengths.
+const OUTSIDE: &str = "lock-outside";
+const INSIDE: &str = "lock-inner";
 
 /// The form of a lock.
 #[component]
@@ -88,8 +104,8 @@ pub fn LockForm(props: &LockFormProps) -> Html {
             props.lock,
         );
         Callback::from(move |()| match draft.lengths() {
-            Err(refusal) => {
-                filing.refuse("lock-outside", household::refusal(refusal, &overview.names));
+            Err((field, refusal)) => {
+                filing.refuse(field, household::refusal(refusal, &overview.names));
             }
             Ok(lengths) => {
                 let part = Lock {
@@ -133,7 +149,7 @@ pub fn LockForm(props: &LockFormProps) -> Html {
             { choose_if_known(Field::new("lock-inside", words::INSIDE), words::NOT_KNOWN, draft.lock.inside,
                 edit.with(|draft: &mut Draft, inside: Option<Inside>| draft.lock.inside = inside)) }
             { keyhole(&overview, &draft, &edit) }
-            { lengths(&draft, &edit, filing.wrong_with("lock-outside")) }
+            { lengths(&draft, &edit, &filing) }
         </>
     };
     filing.sheet(&title, fields, onsave, onremove)
@@ -165,18 +181,19 @@ fn keyhole(overview: &Overview, draft: &Draft, edit: &Edit<Draft>) -> Html {
 }
 
 /// The lengths of a cylinder that slides out of the door.
-fn lengths(draft: &Draft, edit: &Edit<Draft>, wrong: Option<&str>) -> Html {
-    if draft.lock.kind != LockKind::EuropeanProfile {
+fn lengths(draft: &Draft, edit: &Edit<Draft>, filing: &Filing) -> Html {
+    if !draft.has_lengths() {
         return html! {};
     }
-    let outside = Field {
-        error: wrong,
-        ..Field::new("lock-outside", words::OUTSIDE_MM)
+    let field = |id: &'static str, label: &'static str| Field {
+        error: filing.wrong_with(id),
+        ..Field::new(id, label)
     };
     html! {
         <>
-            { count_field(outside, &draft.outside, edit.with(|draft: &mut Draft, text| draft.outside = text)) }
-            { count_field(Field::new("lock-inner", words::INSIDE_MM), &draft.inside,
+            { count_field(field(OUTSIDE, words::OUTSIDE_MM), &draft.outside,
+                edit.with(|draft: &mut Draft, text| draft.outside = text)) }
+            { count_field(field(INSIDE, words::INSIDE_MM), &draft.inside,
                 edit.with(|draft: &mut Draft, text| draft.inside = text)) }
         </>
     }
@@ -186,35 +203,47 @@ fn lengths(draft: &Draft, edit: &Edit<Draft>, wrong: Option<&str>) -> Html {
 mod tests {
     use super::*;
 
-    fn lengths_of(outside: &str, inside: &str) -> Result<Option<CylinderLengths>, Refusal> {
-        let draft = Draft::of(DoorId::new(1), None);
+    fn draft(kind: LockKind, outside: &str, inside: &str) -> Draft {
+        let lock = Lock::on(DoorId::new(1), kind);
         Draft {
+            lock,
             outside: outside.to_owned(),
             inside: inside.to_owned(),
-            ..draft
         }
-        .lengths()
     }
 
     #[test]
-    fn lengths_are_both_there_or_none() {
+    fn lengths_are_both_there_or_none_and_the_line_that_is_wrong_is_named() {
+        let lengths_of =
+            |outside, inside| draft(LockKind::EuropeanProfile, outside, inside).lengths();
         assert_eq!(lengths_of("", " "), Ok(None));
         assert_eq!(
             lengths_of("30", " 35"),
-            CylinderLengths::new(30, 35).map(Some)
+            Ok(CylinderLengths::new(30, 35).ok())
         );
-        for (outside, inside) in [
-            ("30", ""),
-            ("", "35"),
-            ("3", "35"),
-            ("30 mm", "35"),
-            ("300", "35"),
+        for (outside, inside, field) in [
+            ("30", "", INSIDE),
+            ("30", "3", INSIDE),
+            ("30", "200", INSIDE),
+            ("", "35", OUTSIDE),
+            ("3", "35", OUTSIDE),
+            ("30 mm", "35", OUTSIDE),
+            ("300", "35", OUTSIDE),
+            ("3", "4", OUTSIDE),
         ] {
             assert_eq!(
                 lengths_of(outside, inside),
-                Err(Refusal::OutOfRange),
+                Err((field, Refusal::OutOfRange)),
                 "{outside} {inside}"
             );
+        }
+    }
+
+    #[test]
+    fn lock_that_has_no_lengths_keeps_none_and_none_stand_in_its_way() {
+        for (outside, inside) in [("3", ""), ("30", "35")] {
+            let draft = draft(LockKind::Lever, outside, inside);
+            assert_eq!(draft.lengths(), Ok(None), "{outside} {inside}");
         }
     }
 }

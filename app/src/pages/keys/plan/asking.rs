@@ -12,7 +12,7 @@ use crate::household::{Asked, HouseholdAct, Lost, Overview};
 use crate::pages::keys::board::{losses, went};
 use crate::ui::{Field, choose_among, use_household};
 
-/// So many rings and remotes are asked about at once.
+/// So many rings and remotes are asked about at once; more are counted.
 const MOST_ASKED: usize = 8;
 
 /// The household, and the plan that waits for answers or not.
@@ -25,7 +25,7 @@ pub struct HowLostProps {
 }
 
 /// The questions. One that was answered here stays for as long as the page does: who answers by keyboard
-/// keeps their place, and can put an answer right.
+/// keeps their place, and can put an answer right. The next takes its place among those that are open.
 #[component]
 pub fn HowLost(props: &HowLostProps) -> Html {
     let state = use_household();
@@ -47,7 +47,14 @@ pub fn HowLost(props: &HowLostProps) -> Html {
     if asked.is_empty() {
         return html! {};
     }
-    let ask = |(place, (asked, lost)): (usize, &(Asked, Lost))| {
+    let losses_said = asked
+        .iter()
+        .map(|(asked, lost)| said(household, *asked, lost).unwrap_or(Loss::NotSaid));
+    let (shown, left) = shown(losses_said);
+    let ask = |place: usize| {
+        let Some((asked, lost)) = asked.get(place) else {
+            return html! {};
+        };
         let names = &overview.names;
         let label = match *asked {
             Asked::Nobody => board::HOW_LOST.to_owned(),
@@ -73,9 +80,26 @@ pub fn HowLost(props: &HowLostProps) -> Html {
         <section class="screen-only" aria-labelledby="how-lost">
             <h2 id="how-lost">{ words::HOW_LOST }</h2>
             <p>{ words::HOW_LOST_WHY }</p>
-            { for asked.iter().take(MOST_ASKED).enumerate().map(ask) }
+            { for shown.into_iter().map(ask) }
+            if left > 0 {
+                <p class="note">{ board::more_losses(left) }</p>
+            }
         </section>
     }
+}
+
+/// Which of the questions are shown, by their places, and how many open ones are left: what was answered,
+/// and the first that were not.
+fn shown(losses: impl Iterator<Item = Loss>) -> (Vec<usize>, usize) {
+    let (mut shown, mut open) = (Vec::new(), 0_usize);
+    for (place, loss) in losses.enumerate() {
+        let is_open = loss == Loss::NotSaid;
+        open += usize::from(is_open);
+        if !is_open || open <= MOST_ASKED {
+            shown.push(place);
+        }
+    }
+    (shown, open.saturating_sub(MOST_ASKED))
 }
 
 /// How this went missing, as far as it was said; `None` where it is no longer missing.
@@ -102,6 +126,23 @@ mod tests {
     use self_check_core::household::{Change, Role, demonstration};
 
     use super::*;
+
+    #[test]
+    fn every_open_question_gets_its_turn_and_the_rest_are_counted() {
+        let asked = |answered: usize, open: usize| {
+            let answered = std::iter::repeat_n(Loss::NearHome, answered);
+            let (places, left) = shown(answered.chain(std::iter::repeat_n(Loss::NotSaid, open)));
+            (places.len(), places.last().copied(), left)
+        };
+        assert_eq!(asked(0, 8), (8, Some(7), 0));
+        assert_eq!(asked(0, 11), (8, Some(7), 3));
+        assert_eq!(asked(8, 1), (9, Some(8), 0));
+        assert_eq!(asked(3, 8), (11, Some(10), 0));
+        assert_eq!(asked(9, 0), (9, Some(8), 0));
+        // An answer that is taken back keeps its place; the last open one waits again.
+        let all_open = std::iter::repeat_n(Loss::NotSaid, 9);
+        assert_eq!(shown(all_open), ((0..8).collect(), 1));
+    }
 
     #[test]
     fn answer_is_read_back_until_what_was_lost_is_found() {

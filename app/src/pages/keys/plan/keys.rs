@@ -1,8 +1,9 @@
 //! The keys there will be: what each opens, and how many copies for whom.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
-use self_check_core::household::plan::{Origin, Plan, PlannedKey};
+use self_check_core::household::KeyId;
+use self_check_core::household::plan::{Origin, Plan, PlannedKey, Recipient};
 use yew::prelude::*;
 
 use super::steps::key_name;
@@ -41,10 +42,10 @@ fn few(mut names: Vec<String>) -> Vec<String> {
     names
 }
 
-fn row(overview: &Overview, plan: &Plan, place: usize, key: &PlannedKey) -> Html {
-    // Those who get the same number of copies stand together.
+/// Those who get the same number of copies stand together.
+fn alike(overview: &Overview, copies: &[(Recipient, u32)]) -> Vec<words::Alike> {
     let mut people: BTreeMap<u32, Vec<String>> = BTreeMap::new();
-    for &(recipient, count) in &key.copies {
+    for &(recipient, count) in copies {
         let named = people.entry(count).or_default();
         named.push(words::recipient(recipient, &overview.names));
     }
@@ -53,7 +54,47 @@ fn row(overview: &Overview, plan: &Plan, place: usize, key: &PlannedKey) -> Html
         people: names.len(),
         names: few(names),
     };
-    let people: Vec<words::Alike> = people.into_iter().map(alike).collect();
+    people.into_iter().map(alike).collect()
+}
+
+/// The keys whose place a new one takes, and those that go on opening its locks beside it.
+fn beside(overview: &Overview, plan: &Plan, key: &PlannedKey) -> Html {
+    let Origin::New { replaces } = &key.origin else {
+        return html! {};
+    };
+    let named = |keys: &mut dyn Iterator<Item = KeyId>| {
+        let named = keys.map(|key| board::key_to(&overview.names.key_in_a_row(key)));
+        few(named.collect()).join("; ")
+    };
+    let locks = key
+        .locks
+        .iter()
+        .filter_map(|&id| overview.household.lock(id));
+    let is_dropped = |key: &KeyId| plan.works.iter().any(|work| work.drops.contains(key));
+    let stay: BTreeSet<KeyId> = locks
+        .flat_map(|lock| lock.keys.iter().copied())
+        .filter(|key| !is_dropped(key))
+        .collect();
+    html! {
+        <>
+            if !replaces.is_empty() {
+                <span class="note">{ words::INSTEAD_OF }{ ": " }{ named(&mut replaces.iter().copied()) }</span>
+            }
+            if !stay.is_empty() {
+                <span class="note">{ words::OTHER_KEYS_STAY }{ ": " }{ named(&mut stay.into_iter()) }</span>
+            }
+        </>
+    }
+}
+
+fn row(overview: &Overview, plan: &Plan, place: usize, key: &PlannedKey) -> Html {
+    let people = alike(overview, &key.copies);
+    let mut handed_on: BTreeMap<Recipient, u32> = BTreeMap::new();
+    for &(_, recipient) in &key.handed_on {
+        *handed_on.entry(recipient).or_default() += 1;
+    }
+    let handed_on: Vec<(Recipient, u32)> = handed_on.into_iter().collect();
+    let handed_on = alike(overview, &handed_on);
     let is_kept = matches!(key.origin, Origin::Kept(_));
     html! {
         <div key={place}>
@@ -67,6 +108,10 @@ fn row(overview: &Overview, plan: &Plan, place: usize, key: &PlannedKey) -> Html
                 } else {
                     <span>{ words::copies_there_will_be(is_kept, key.copy_count(), &people) }</span>
                 }
+                if !handed_on.is_empty() {
+                    <span>{ words::HANDED_ON }{ ": " }{ words::for_whom(key.handed_on.len() as u64, &handed_on) }</span>
+                }
+                { beside(overview, plan, key) }
                 <span class="note">{ words::SEEN_TO_BY }{ ": " }{ words::who(key.who) }</span>
             </dd>
         </div>

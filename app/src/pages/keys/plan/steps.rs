@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use self_check_core::advice::{Action, Urgency};
 use self_check_core::household::plan::{Note, Origin, Plan, PlanStep, Recipient, Step, StopGap};
+use self_check_core::household::remedy::WhoActs;
 use self_check_core::household::{DoorKind, HolderId, KeyCopy, LockId, Place, WayId, WayKind};
 use yew::prelude::*;
 
@@ -48,6 +49,13 @@ fn together(steps: &[PlanStep]) -> impl Iterator<Item = &[PlanStep]> {
 /// How to do it. Where every key of today has gone, none is said to stay in use.
 fn how(overview: &Overview, plan: &Plan, step: &Step) -> Option<&'static str> {
     match step {
+        Step::HandOver(to, keys)
+            if keys
+                .iter()
+                .all(|&(place, _)| new_for(plan, place, *to) == 0) =>
+        {
+            Some(words::HAND_ON)
+        }
         Step::HandOver(Recipient::Holder(_), _) if !has_a_key_of_today(overview) => {
             Some(words::HAND_OVER)
         }
@@ -102,35 +110,42 @@ fn handing_over(overview: &Overview, plan: &Plan, steps: &[PlanStep]) -> Html {
     let Some(first) = steps.first() else {
         return html! {};
     };
-    let mut places: BTreeMap<&[(usize, u32)], usize> = BTreeMap::new();
-    let mut alike: Vec<(&Step, Vec<HolderId>)> = Vec::new();
+    let mut each: BTreeMap<HolderId, Vec<String>> = BTreeMap::new();
     for step in steps {
-        if let Step::HandOver(Recipient::Holder(holder), keys) = &step.step {
-            let place = *places.entry(keys).or_insert(alike.len());
-            match alike.get_mut(place) {
-                Some((_, people)) => people.push(*holder),
-                None => alike.push((&step.step, vec![*holder])),
-            }
+        if let Step::HandOver(Recipient::Holder(holder), _) = &step.step {
+            let keys = each.entry(*holder).or_default();
+            keys.extend(about(overview, plan, &step.step));
         }
     }
-    let line = |(step, people): &(&Step, Vec<HolderId>)| {
-        let keys = about(overview, plan, step).join("; ");
+    let people = each.len();
+    let mut places: BTreeMap<Vec<String>, usize> = BTreeMap::new();
+    let mut alike: Vec<(Vec<String>, Vec<HolderId>)> = Vec::new();
+    for (holder, keys) in each {
+        let place = *places.entry(keys.clone()).or_insert(alike.len());
+        match alike.get_mut(place) {
+            Some((_, people)) => people.push(holder),
+            None => alike.push((keys, vec![holder])),
+        }
+    }
+    let line = |(keys, people): &(Vec<String>, Vec<HolderId>)| {
         html! {
             <li>
                 <b>{ overview.names.holders(people.iter().copied()) }</b>{ ". " }
                 if people.len() > 1 {
                     { words::EACH }{ ": " }
                 }
-                { keys }
+                { keys.join("; ") }
             </li>
         }
     };
+    let is_new = |step: &PlanStep| how(overview, plan, &step.step) != Some(words::HAND_ON);
+    let told = steps.iter().find(|step| is_new(step)).unwrap_or(first);
     html! {
         <li>
             { due(first.urgency, first.may_be_sooner) }
-            <h3>{ words::new_keys_for(steps.len()) }</h3>
+            <h3>{ words::keys_for(people) }</h3>
             <ul class="about-lines">{ for alike.iter().map(line) }</ul>
-            if let Some(how) = how(overview, plan, &first.step) {
+            if let Some(how) = how(overview, plan, &told.step) {
                 <p>{ how }</p>
             }
         </li>
@@ -141,6 +156,7 @@ fn one(overview: &Overview, plan: &Plan, step: &PlanStep) -> Html {
     let advice = step.step.action().map(copy::action);
     let how = how(overview, plan, &step.step).or(advice.map(|advice| advice.how));
     let cautions = cautions(overview, plan, &step.step);
+    let asks_for_a_copy = is_without_a_key(overview, plan, &step.step);
     html! {
         <li>
             { due(step.urgency, step.may_be_sooner) }
@@ -148,6 +164,9 @@ fn one(overview: &Overview, plan: &Plan, step: &PlanStep) -> Html {
             { lines(about(overview, plan, &step.step)) }
             if let Some(how) = how {
                 <p>{ how }</p>
+            }
+            if asks_for_a_copy {
+                <p>{ words::ASK_FOR_A_COPY }</p>
             }
             { for cautions.into_iter().map(|caution| html! {
                 <p class="caution"><strong>{ site::CAUTION }</strong>{ " " }{ caution }</p>
@@ -175,7 +194,7 @@ fn about(overview: &Overview, plan: &Plan, step: &Step) -> Vec<String> {
             .iter()
             .map(|&way| way_line(overview, plan, way))
             .collect(),
-        Step::Tell { locks, ways, .. } => {
+        Step::Tell { locks, ways, .. } | Step::Replied { locks, ways, .. } => {
             let locks = locks.iter().map(|&lock| names.lock(lock).to_owned());
             locks
                 .chain(ways.iter().map(|&way| names.way(way).to_owned()))
@@ -190,9 +209,8 @@ fn about(overview: &Overview, plan: &Plan, step: &Step) -> Vec<String> {
             .iter()
             .map(|&place| {
                 let key = plan.keys.get(place);
-                let is_new = key.is_some_and(|key| matches!(key.origin, Origin::New { .. }));
                 let included = overview.household.prices().copies_included;
-                let included = if is_new { included.into() } else { 0 };
+                let included = plan.copies_that_come_with_it(place, included);
                 let total = key.map_or(0, |key| key.copy_count());
                 format!(
                     "{}: {}",
@@ -201,9 +219,12 @@ fn about(overview: &Overview, plan: &Plan, step: &Step) -> Vec<String> {
                 )
             })
             .collect(),
-        Step::HandOver(_, keys) => keys
+        Step::HandOver(to, keys) => keys
             .iter()
-            .map(|&(place, count)| format!("{}: {}", planned(place), words::copies(count.into())))
+            .map(|&(place, _)| {
+                let copies = sources(overview, plan, place, *to);
+                format!("{}: {}", planned(place), words::copies_from(&copies))
+            })
             .collect(),
         Step::ChangedByOthers { keys, old } => {
             let new = keys
@@ -228,6 +249,68 @@ fn about(overview: &Overview, plan: &Plan, step: &Step) -> Vec<String> {
             Vec::new()
         }
     }
+}
+
+/// How many copies of a planned key are cut for somebody.
+fn new_for(plan: &Plan, place: usize, to: Recipient) -> u64 {
+    let copies = plan.keys.get(place).map(|key| key.copies.iter());
+    let own = copies
+        .into_iter()
+        .flatten()
+        .filter(|(for_whom, _)| *for_whom == to);
+    own.map(|&(_, count)| u64::from(count)).sum()
+}
+
+/// Where the copies of a planned key for somebody come from.
+fn sources(
+    overview: &Overview,
+    plan: &Plan,
+    place: usize,
+    to: Recipient,
+) -> Vec<(words::Source, u64)> {
+    let handed_on = plan.keys.get(place).map(|key| key.handed_on.iter());
+    let own = handed_on
+        .into_iter()
+        .flatten()
+        .filter(|&&(_, for_whom)| for_whom == to);
+    let (mut from_home, mut handed_in) = (0, 0);
+    for &(copy, _) in own {
+        match overview.household.copy(copy).map(|copy| copy.place) {
+            Some(Place::Held(_)) => handed_in += 1,
+            _ => from_home += 1,
+        }
+    }
+    let all = [
+        (words::Source::New, new_for(plan, place, to)),
+        (words::Source::Home, from_home),
+        (words::Source::HandedIn, handed_in),
+    ];
+    all.into_iter().filter(|&(_, count)| count > 0).collect()
+}
+
+/// Whether somebody for whom these others would make a new key has none of today's.
+fn is_without_a_key(overview: &Overview, plan: &Plan, step: &Step) -> bool {
+    let Step::Tell { locks, .. } = step else {
+        return false;
+    };
+    let has_one = |holder: HolderId, locks: &[LockId]| {
+        let mut copies = overview.household.copies();
+        copies.any(|(_, copy)| {
+            let opens = |id: &LockId| {
+                let lock = overview.household.lock(*id);
+                lock.is_some_and(|lock| lock.keys.contains(&copy.key))
+            };
+            copy.place == Place::Held(holder) && locks.iter().any(opens)
+        })
+    };
+    let theirs = plan.keys.iter().filter(|key| {
+        key.who != WhoActs::Household && key.locks.iter().any(|lock| locks.contains(lock))
+    });
+    theirs.into_iter().any(|key| {
+        key.copies.iter().any(|&(recipient, _)| {
+            matches!(recipient, Recipient::Holder(holder) if !has_one(holder, &key.locks))
+        })
+    })
 }
 
 /// A key of the plan: a new one by its number and what it opens, a kept one by what it opens.

@@ -4,7 +4,8 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 use super::super::super::kinds::{
-    Arrangement, DoorKind, Inside, LockKind, Loss, Material, PriceItem, Role, WayKind, WhoDecides,
+    Arrangement, DoorKind, Inside, LockKind, Loss, Material, PriceItem, Reply, Role, WayKind,
+    WhoDecides,
 };
 use super::super::super::{
     CopyId, CylinderLengths, Door, DoorId, Finding, FoundExposure, Holder, HolderId, Household,
@@ -115,6 +116,7 @@ impl WireLock<'_> {
             inside: maybe(self.inside, Inside::from_id)?,
             keyway: self.keyway.map(Keyway::new).transpose()?,
             lengths: lengths.transpose()?,
+            reply: maybe(self.reply, Reply::from_id)?,
         })
     }
 }
@@ -126,7 +128,9 @@ impl WireWay<'_> {
             kind: known(&self.kind, WayKind::from_id)?,
             known_by: set(self.known, HolderId)?,
             given_away: maybe(self.given_away, Loss::from_id)?,
+            is_assumed: self.assumed,
             lost_by: lost_by(self.lost)?,
+            reply: maybe(self.reply, Reply::from_id)?,
         })
     }
 }

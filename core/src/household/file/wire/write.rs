@@ -65,6 +65,7 @@ impl<'a> Record<'a> {
                     lengths: lock
                         .lengths
                         .map(|lengths| [lengths.outside_mm(), lengths.inside_mm()]),
+                    reply: lock.reply.map(|reply| reply.id().into()),
                 })
                 .collect(),
             ways: household
@@ -75,7 +76,9 @@ impl<'a> Record<'a> {
                     kind: way.kind.id().into(),
                     known: way.known_by.iter().map(|holder| holder.0).collect(),
                     given_away: way.given_away.map(|loss| loss.id().into()),
+                    assumed: way.is_assumed,
                     lost: WireLoss::of(way),
+                    reply: way.reply.map(|reply| reply.id().into()),
                 })
                 .collect(),
             copies: household
