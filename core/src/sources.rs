@@ -154,6 +154,8 @@ sources! {
     TRADE_KEYED_ALIKE = "trade-keyed-alike", "", None, "Only locks of one kind and one keyway can be keyed alike; others need a new cylinder", "", CommonPractice;
     /// What belongs to a locksmith's visit.
     TRADE_VISIT = "trade-visit", "", None, "What a locksmith asks before, and what is tried after the work", "", CommonPractice;
+    /// What a new lock should resist.
+    TRADE_GRADES = "trade-grades", "", None, "A new cylinder should resist being snapped, drilled and picked, to the grade an insurer names", "", CommonPractice;
     /// Keys in the box of a new lock.
     KEYS_WITH_A_LOCK = "keys-with-a-lock", "", None, "Three to five keys come with a new cylinder, two with a padlock", "", FromMemory;
     /// Who should share a key.

@@ -7,7 +7,7 @@
 mod page;
 
 use crate::advice::{Action, Urgency};
-use crate::sources::{CHOOSING_A_LOCKSMITH, Source, TRADE_KEYED_ALIKE, TRADE_VISIT};
+use crate::sources::{CHOOSING_A_LOCKSMITH, Source, TRADE_GRADES, TRADE_KEYED_ALIKE, TRADE_VISIT};
 
 use super::kinds::{Arrangement, DoorKind, Inside, LockKind, Material, PriceItem, Role};
 use super::{CylinderLengths, DoorId, Label, LockId, PriceRange};
@@ -212,7 +212,12 @@ pub enum AfterVisit {
 
 impl Brief {
     /// What the page rests on.
-    pub const SOURCES: &[&Source] = &[&TRADE_VISIT, &TRADE_KEYED_ALIKE, &CHOOSING_A_LOCKSMITH];
+    pub const SOURCES: &[&Source] = &[
+        &TRADE_VISIT,
+        &TRADE_KEYED_ALIKE,
+        &TRADE_GRADES,
+        &CHOOSING_A_LOCKSMITH,
+    ];
 
     /// Of each group of [`Brief::same_keyway`] those locks that are to share a key, without the locks that get
     /// a new cylinder: those do not stay as they are.

@@ -560,6 +560,34 @@ fn door_that_is_anothers_to_decide_about_is_opened_only_once_they_were_asked() -
 }
 
 #[test]
+fn every_row_of_the_locksmiths_page_is_counted_also_of_locks_that_stay() -> Result<()> {
+    journey(Look::DESKTOP, async |page| {
+        to_the_examples_board(page).await?;
+        page.click("link", "Which doors should share a key").await?;
+        arrive(page, "Which doors should share a key").await?;
+        page.click("button", "Plan for this: All alike").await?;
+        page.wait_for_text("The plan is for this").await?;
+        page.click("link", "A page for the locksmith").await?;
+        arrive(page, "A page for the locksmith").await?;
+        page.wait_for_text("to be matched, stays").await?;
+        let rows = page
+            .run("return [...document.querySelectorAll('.brief tbody th[role=rowheader]')].map(th => th.firstChild.textContent);")
+            .await?;
+        let rows: Vec<&str> = rows
+            .as_array()
+            .into_iter()
+            .flatten()
+            .filter_map(|row| row.as_str())
+            .collect();
+        assert!(rows.len() > 3, "{rows:?}");
+        for (row, number) in rows.iter().zip(1..) {
+            assert!(row.starts_with(&format!("{number}. ")), "{rows:?}");
+        }
+        Ok(())
+    })
+}
+
+#[test]
 fn whoever_cannot_get_in_is_not_said_to_have_a_key_for_every_lock() -> Result<()> {
     const WORKING: &str = "We have a working key for";
     journey(Look::DESKTOP, async |page| {
