@@ -44,6 +44,8 @@ mod record;
 mod refusals;
 #[path = "household/remembering.rs"]
 mod remembering;
+#[path = "household/safes.rs"]
+mod safes;
 #[path = "household/shut.rs"]
 mod shut;
 #[path = "household/subsets.rs"]

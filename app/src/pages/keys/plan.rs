@@ -10,7 +10,7 @@ use std::rc::Rc;
 
 use self_check_core::household::plan::{Note, Plan};
 use self_check_core::household::remedy::WhoActs;
-use self_check_core::household::{ExposedKey, Grouping, KeyId, plan, remedy};
+use self_check_core::household::{DoorId, ExposedKey, Grouping, KeyId, WayId, plan, remedy};
 use self_check_core::sources::Source;
 use yew::prelude::*;
 
@@ -164,6 +164,8 @@ fn notes(overview: &Overview, plan: &Plan) -> Html {
             Note::CannotTell(key) => cannot_tell.push(key),
             // The visit has it, with its caution.
             Note::ThumbTurn(_) => {}
+            // All doors of one key safe stand in one line.
+            Note::OpensMoreBySafe { .. } => {}
             Note::MasterInReach { .. } | Note::CameBackWithItsCard(_) => single.push(note),
         }
     }
@@ -173,10 +175,33 @@ fn notes(overview: &Overview, plan: &Plan) -> Html {
             <ul>
                 { for single.iter().take(MOST_LINES).map(|&note| html! { <li>{ words::note(note, &overview.names) }</li> }) }
                 { more_than(MOST_LINES, single.len()) }
+                { opens_more(overview, &plan.opens_more_by_safes()) }
                 { of_keys(overview, words::NOT_CHECKED_YET, &not_checked) }
                 { of_keys(overview, words::CANNOT_TELL_YET, &cannot_tell) }
             </ul>
         </section>
+    }
+}
+
+/// The key safes by which more will open than today, each with the doors.
+pub fn opens_more(overview: &Overview, more: &[(WayId, DoorId)]) -> Html {
+    let safes: Vec<_> = more.chunk_by(|one, next| one.0 == next.0).collect();
+    let told = |more: &&[(WayId, DoorId)]| {
+        let safe = more
+            .first()
+            .map_or("", |&(safe, _)| overview.names.way(safe));
+        let doors = more.iter().map(|&(_, door)| door);
+        let mut named = overview.names.doors_within(doors.take(MOST_LINES));
+        if more.len() > MOST_LINES {
+            named = format!("{named}, {}", board::and_more(more.len() - MOST_LINES));
+        }
+        html! { <li>{ words::opens_more(safe, &named) }</li> }
+    };
+    html! {
+        <>
+            { for safes.iter().take(MOST_LINES).map(told) }
+            { more_than(MOST_LINES, safes.len()) }
+        </>
     }
 }
 
