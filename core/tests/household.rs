@@ -14,6 +14,8 @@ mod brief;
 mod chance;
 #[path = "household/codes.rs"]
 mod codes;
+#[path = "household/compare.rs"]
+mod compare;
 #[path = "household/costs.rs"]
 mod costs;
 #[path = "household/days.rs"]

@@ -75,6 +75,9 @@ fn all_alike_the_examples_key_safe_opens_the_front_door_and_the_workshop() {
         kinds(Grouping::AllAlike),
         [DoorKind::FrontDoor, DoorKind::Workshop]
     );
+    // The comparison tells the same of each grouping.
+    let ways = compare(&home).into_iter().map(|way| way.opens_more.len());
+    assert_eq!(ways.collect::<Vec<_>>(), [0, 2, 0]);
     assert_eq!(kinds(Grouping::AsNow), []);
     assert_eq!(kinds(Grouping::ByNeed), []);
 }
