@@ -21,6 +21,8 @@ use crate::ui::{source_line, use_household};
 const MOST_DRAWN: usize = 8;
 /// So many doors of one key are drawn.
 const MOST_DOORS: usize = 6;
+/// So many key safes that open more are told of one way.
+const MOST_SAFES: usize = 3;
 /// So many people stand in the table.
 const MOST_PEOPLE: usize = 24;
 
@@ -83,6 +85,7 @@ fn is_not_alike(ways: &[Comparison]) -> bool {
 fn drawn(overview: &Overview, state: &HouseholdHandle, way: &Comparison) -> Html {
     let name = way.grouping.words();
     let more = way.keys.len().saturating_sub(MOST_DRAWN);
+    let by_safes = opens_more(overview, &way.opens_more);
     html! {
         <section class="way" key={way.grouping.id()} aria-label={name}>
             <h2>{ words::picture_of(name, way.keys.len()) }</h2>
@@ -117,8 +120,9 @@ fn drawn(overview: &Overview, state: &HouseholdHandle, way: &Comparison) -> Html
             if !way.keyless.is_empty() {
                 <p class="note">{ board::NO_KEY }{ ": " }{ keyless(overview, &way.keyless) }</p>
             }
-            if !way.opens_more.is_empty() {
-                <ul class="caution">{ opens_more(overview, &way.opens_more) }</ul>
+            { for by_safes.iter().take(MOST_SAFES).map(|safe| html! { <p class="caution">{ safe }</p> }) }
+            if by_safes.len() > MOST_SAFES {
+                <p class="note">{ board::and_more(by_safes.len() - MOST_SAFES) }</p>
             }
             { choose(state, way.grouping) }
         </section>
@@ -165,7 +169,7 @@ fn numbers(overview: &Overview, ways: &[Comparison]) -> Html {
     };
     html! {
         <div class="table-scroll" tabindex="0" role="group" aria-label={words::TABLE}>
-            <table class="table">
+            <table class="table compared">
                 <caption>{ words::TABLE }</caption>
                 { head(ways, html! { <td></td> }) }
                 <tbody>
@@ -219,7 +223,7 @@ fn rings(overview: &Overview, ways: &[Comparison]) -> Html {
     let people: BTreeSet<HolderId> = all.filter(has_a_ring).map(|row| row.holder).collect();
     html! {
         <div class="table-scroll" tabindex="0" role="group" aria-label={words::RINGS}>
-            <table class="table">
+            <table class="table compared">
                 <caption>{ words::RINGS }</caption>
                 { head(ways, html! { <th scope="col">{ board::PERSON }</th> }) }
                 <tbody>

@@ -169,13 +169,15 @@ fn notes(overview: &Overview, plan: &Plan) -> Html {
             Note::MasterInReach { .. } | Note::CameBackWithItsCard(_) => single.push(note),
         }
     }
+    let by_safes = opens_more(overview, &plan.opens_more_by_safes());
     html! {
         <section aria-labelledby="notes">
             <h2 id="notes">{ words::NOTES }</h2>
             <ul>
                 { for single.iter().take(MOST_LINES).map(|&note| html! { <li>{ words::note(note, &overview.names) }</li> }) }
                 { more_than(MOST_LINES, single.len()) }
-                { opens_more(overview, &plan.opens_more_by_safes()) }
+                { for by_safes.iter().take(MOST_LINES).map(|safe| html! { <li>{ safe }</li> }) }
+                { more_than(MOST_LINES, by_safes.len()) }
                 { of_keys(overview, words::NOT_CHECKED_YET, &not_checked) }
                 { of_keys(overview, words::CANNOT_TELL_YET, &cannot_tell) }
             </ul>
@@ -183,10 +185,10 @@ fn notes(overview: &Overview, plan: &Plan) -> Html {
     }
 }
 
-/// The key safes by which more will open than today, each with the doors.
-pub fn opens_more(overview: &Overview, more: &[(WayId, DoorId)]) -> Html {
-    let safes: Vec<_> = more.chunk_by(|one, next| one.0 == next.0).collect();
-    let told = |more: &&[(WayId, DoorId)]| {
+/// What is said of each key safe by which more will open than today.
+pub fn opens_more(overview: &Overview, more: &[(WayId, DoorId)]) -> Vec<String> {
+    let safes = more.chunk_by(|one, next| one.0 == next.0);
+    let told = |more: &[(WayId, DoorId)]| {
         let safe = more
             .first()
             .map_or("", |&(safe, _)| overview.names.way(safe));
@@ -195,14 +197,9 @@ pub fn opens_more(overview: &Overview, more: &[(WayId, DoorId)]) -> Html {
         if more.len() > MOST_LINES {
             named = format!("{named}, {}", board::and_more(more.len() - MOST_LINES));
         }
-        html! { <li>{ words::opens_more(safe, &named) }</li> }
+        words::opens_more(safe, &named)
     };
-    html! {
-        <>
-            { for safes.iter().take(MOST_LINES).map(told) }
-            { more_than(MOST_LINES, safes.len()) }
-        </>
-    }
+    safes.map(told).collect()
 }
 
 /// A note on several keys.

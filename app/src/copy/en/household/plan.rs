@@ -623,7 +623,7 @@ fn within_a_way(way: Option<&str>, told: String) -> String {
 /// A key safe whose key will open doors that nobody could enter by it before.
 pub fn opens_more(safe: &str, doors: &str) -> String {
     format!(
-        "{safe}: the key in it will open more than today ({doors}). Whoever knows the code can then go in there too. Leave that key out, or change the code and tell it to fewer people."
+        "{safe}: the key in it will open more than today ({doors}). Whoever knows the code can then go in there too. Keep that key elsewhere, or change the code and tell fewer people."
     )
 }
 
