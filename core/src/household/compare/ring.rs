@@ -13,6 +13,8 @@ struct RingKey {
     key: ComparedKey,
     /// The doors it opens alone.
     doors: Vec<DoorId>,
+    /// The locks it turns on other doors.
+    in_part: Vec<LockId>,
     carried_by: Vec<HolderId>,
     /// Those of them who have lost it.
     missing_from: Vec<HolderId>,
@@ -34,6 +36,25 @@ pub(super) struct Ring {
     /// The doors that open to them, by what they carry and by the ways in they know; in the order of the
     /// ids.
     pub(super) doors: Vec<DoorId>,
+}
+
+impl RingKey {
+    /// With nobody yet.
+    fn of(index: &Index<'_>, key: ComparedKey) -> Self {
+        let doors = index.doors_opened_by(&key.locks);
+        let is_in_part = |lock: &LockId| {
+            let door = index.door_of(*lock);
+            door.is_some_and(|door| doors.binary_search(&door).is_err())
+        };
+        Self {
+            in_part: key.locks.iter().copied().filter(is_in_part).collect(),
+            doors,
+            carried_by: Vec::new(),
+            missing_from: Vec::new(),
+            in_safes: Vec::new(),
+            key,
+        }
+    }
 }
 
 impl Rings {
@@ -86,7 +107,7 @@ impl Rings {
                 by_a_way.push(way.door);
             }
         }
-        let mut doors = self.doors(index, sorted(used));
+        let mut doors = self.doors(index, &sorted(used));
         if !by_a_way.is_empty() {
             doors.extend(by_a_way);
             doors = sorted(doors);
@@ -117,14 +138,12 @@ impl Rings {
     }
 
     /// The doors that these keys open together.
-    fn doors(&self, index: &Index<'_>, numbers: Vec<usize>) -> Vec<DoorId> {
-        match numbers[..] {
-            [number] => self
-                .keys
-                .get(number)
-                .map_or_else(Vec::new, |key| key.doors.clone()),
-            _ => index.doors_opened_by(&self.locks(&numbers)),
-        }
+    fn doors(&self, index: &Index<'_>, numbers: &[usize]) -> Vec<DoorId> {
+        let keys = numbers.iter().filter_map(|&number| self.keys.get(number));
+        let in_part = keys.clone().flat_map(|key| &key.in_part).copied();
+        let together = index.doors_opened_by(&sorted(in_part.collect()));
+        let doors = keys.flat_map(|key| &key.doors).copied();
+        sorted(doors.chain(together).collect())
     }
 
     /// The locks that these keys turn.
@@ -145,15 +164,14 @@ fn keys_of_groups(index: &Index<'_>, groups: &[Group]) -> Vec<RingKey> {
         let locks = locks.filter_map(|&lock| index.household.lock(lock));
         let today = locks.flat_map(|lock| &lock.keys);
         let in_safes = today.filter_map(|key| safes.get(key)).flatten().copied();
+        let key = ComparedKey {
+            locks: group.locks.clone(),
+            is_own: true,
+        };
         RingKey {
-            doors: index.doors_opened_by(&group.locks),
             carried_by: group.carried_by.clone(),
-            missing_from: Vec::new(),
             in_safes: sorted(in_safes.collect()),
-            key: ComparedKey {
-                locks: group.locks.clone(),
-                is_own: true,
-            },
+            ..RingKey::of(index, key)
         }
     };
     groups.iter().map(of_group).collect()
@@ -182,15 +200,15 @@ fn keys_as_now(
         let missing = carried
             .iter()
             .filter(|&(_, is_on_the_ring)| !is_on_the_ring);
+        let compared = ComparedKey {
+            is_own: locks.iter().any(|lock| own.contains(lock)),
+            locks: locks.clone(),
+        };
         Some(RingKey {
-            doors: index.doors_opened_by(&locks),
             missing_from: missing.map(|(&holder, _)| holder).collect(),
             carried_by: carried.keys().copied().collect(),
             in_safes: safes.get(&key).cloned().unwrap_or_default(),
-            key: ComparedKey {
-                is_own: locks.iter().any(|lock| own.contains(lock)),
-                locks,
-            },
+            ..RingKey::of(index, compared)
         })
     });
     keys.collect()

@@ -69,9 +69,10 @@ pub(in crate::household) fn takes_it_from_a_safe(
         !index.kept_a_key_back_to(holder, &doors)
     };
     let mut safes = index.known_to(holder).iter().copied();
-    let mut ring = index.whole_ring(holder).into_iter();
-    safes.any(|safe| holds_one(safe, locks) && goes_on_knowing(safe))
-        && !ring.any(|key| opens(key, locks))
+    safes.any(|safe| holds_one(safe, locks) && goes_on_knowing(safe)) && {
+        let mut ring = index.whole_ring(holder).into_iter();
+        !ring.any(|key| opens(key, locks))
+    }
 }
 
 /// What lies in the key safes that a holder knows, or is meant to.
