@@ -10,7 +10,7 @@ use std::rc::Rc;
 
 use self_check_core::household::plan::{Note, Plan, WayWork, Work};
 use self_check_core::household::remedy::WhoActs;
-use self_check_core::household::{ExposedKey, Grouping, KeyId, Reply, plan, remedy};
+use self_check_core::household::{DoorId, ExposedKey, Grouping, KeyId, Reply, WayId, plan, remedy};
 use self_check_core::sources::Source;
 use yew::prelude::*;
 
@@ -164,20 +164,42 @@ fn notes(overview: &Overview, plan: &Plan) -> Html {
             Note::CannotTell(key) => cannot_tell.push(key),
             // The visit has it, with its caution.
             Note::ThumbTurn(_) => {}
+            // All doors of one key safe stand in one line.
+            Note::OpensMoreBySafe { .. } => {}
             Note::MasterInReach { .. } | Note::CameBackWithItsCard(_) => single.push(note),
         }
     }
+    let by_safes = opens_more(overview, &plan.opens_more_by_safes());
     html! {
         <section aria-labelledby="notes">
             <h2 id="notes">{ words::NOTES }</h2>
             <ul>
                 { for single.iter().take(MOST_LINES).map(|&note| html! { <li>{ words::note(note, &overview.names) }</li> }) }
                 { more_than(MOST_LINES, single.len()) }
+                { for by_safes.iter().take(MOST_LINES).map(|safe| html! { <li>{ safe }</li> }) }
+                { more_than(MOST_LINES, by_safes.len()) }
                 { of_keys(overview, words::NOT_CHECKED_YET, &not_checked) }
                 { of_keys(overview, words::CANNOT_TELL_YET, &cannot_tell) }
             </ul>
         </section>
     }
+}
+
+/// What is said of each key safe by which more will open than today.
+pub fn opens_more(overview: &Overview, more: &[(WayId, DoorId)]) -> Vec<String> {
+    let safes = more.chunk_by(|one, next| one.0 == next.0);
+    let told = |more: &[(WayId, DoorId)]| {
+        let safe = more
+            .first()
+            .map_or("", |&(safe, _)| overview.names.way(safe));
+        let doors = more.iter().map(|&(_, door)| door);
+        let mut named = overview.names.doors_within(doors.take(MOST_LINES));
+        if more.len() > MOST_LINES {
+            named = format!("{named}, {}", board::and_more(more.len() - MOST_LINES));
+        }
+        words::opens_more(safe, &named)
+    };
+    safes.map(told).collect()
 }
 
 /// A note on several keys.
