@@ -103,7 +103,7 @@ impl Rings {
                 continue;
             };
             used.extend(self.in_safes.get(&id).into_iter().flatten());
-            if way.kind != WayKind::KeySafe || index.meant_for_safe(id).is_empty() {
+            if way.kind != WayKind::KeySafe {
                 by_a_way.push(way.door);
             }
         }
