@@ -84,7 +84,11 @@ fn lede(plan: &Plan, is_just_done: bool) -> &'static str {
     } else if plan.is_empty() {
         words::NOTHING
     } else if !plan.actors().contains(&WhoActs::Household) {
-        words::LEDE_OTHERS
+        if is_to_be_told(plan) {
+            words::LEDE_TELL
+        } else {
+            words::LEDE_OTHERS
+        }
     } else if plan.choices.grouping == Grouping::AsNow {
         words::LEDE
     } else {
@@ -251,8 +255,6 @@ fn done(state: &HouseholdHandle, plan: &Rc<Plan>) -> Html {
         press(label, onclick)
     };
     let has_own_part = actors.contains(&WhoActs::Household);
-    let tells =
-        plan.works.iter().any(Work::is_to_be_told) || plan.ways.iter().any(WayWork::is_to_be_told);
     html! {
         <section class="screen-only" aria-labelledby="done">
             <h2 id="done">{ words::DONE_TITLE }</h2>
@@ -262,7 +264,7 @@ fn done(state: &HouseholdHandle, plan: &Rc<Plan>) -> Html {
             <p>{ words::DONE_NOTE }</p>
             if has_own_part {
                 { carried_out(WhoActs::Household) }
-            } else if tells {
+            } else if is_to_be_told(plan) {
                 { replied(others.clone(), Reply::Waiting, words::TOLD) }
             }
             { for others.iter().map(|&who| html! {
@@ -275,6 +277,11 @@ fn done(state: &HouseholdHandle, plan: &Rc<Plan>) -> Html {
             }) }
         </section>
     }
+}
+
+/// Whether others have yet to be told.
+fn is_to_be_told(plan: &Plan) -> bool {
+    plan.works.iter().any(Work::is_to_be_told) || plan.ways.iter().any(WayWork::is_to_be_told)
 }
 
 fn press(label: &str, onclick: Callback<MouseEvent>) -> Html {

@@ -25,6 +25,8 @@ texts! {
     LEDE_REGROUPED = "Done in this order, no key that is out opens anything, and the doors share keys as you chose.";
     /// Opening line where only others have anything to do.
     LEDE_OTHERS = "The rest is for others to do. Until they have, what is named below still opens.";
+    /// The same while they have yet to be told.
+    LEDE_TELL = "Others decide about these locks. Tell them what is gone. Until they act, what is named below still opens.";
     /// Unfolds the choices.
     CHOICES = "Change what the plan aims at";
     /// Where no key of today is left.
@@ -88,7 +90,7 @@ texts! {
     /// Before whose matter a key is.
     SEEN_TO_BY = "Who sees to it";
     /// A kept key of which nobody needs another copy.
-    NO_NEW_COPIES = "no new copy needed";
+    NO_NEW_COPIES = "No new copy needed";
     /// Heading above the press.
     DONE_TITLE = "Once it is done";
     /// Marks the work done.
