@@ -141,17 +141,6 @@ impl ExposedKey {
     }
 }
 
-impl ExposedBy {
-    fn urgency(self, index: &Index<'_>) -> Option<Urgency> {
-        match self {
-            Self::Check(urgency) | Self::MayBeCopied(urgency) => Some(urgency),
-            Self::LostCopy(_, loss) => loss.urgency(),
-            Self::FormerHolder(copy, _) => of_a_former_holder(index.household, copy),
-            Self::KeySafe(_, way) => key_in_safe(index, way),
-        }
-    }
-}
-
 /// The exposed keys with their reasons, in the order of the keys. A key that opens nothing is none.
 pub fn exposed_keys(household: &Household) -> Vec<ExposedKey> {
     exposed(&Index::of(household)).into_values().collect()
@@ -160,8 +149,8 @@ pub fn exposed_keys(household: &Household) -> Vec<ExposedKey> {
 pub(super) fn exposed(index: &Index<'_>) -> BTreeMap<KeyId, ExposedKey> {
     let household = index.household;
     let mut found: BTreeMap<KeyId, ExposedKey> = BTreeMap::new();
-    let mut add = |key: KeyId, by: ExposedBy| {
-        let Some(urgency) = by.urgency(index) else {
+    let mut add = |key: KeyId, by: ExposedBy, urgency: Option<Urgency>| {
+        let Some(urgency) = urgency else {
             return;
         };
         if index.opened_by(key).is_empty() {
@@ -180,22 +169,30 @@ pub(super) fn exposed(index: &Index<'_>) -> BTreeMap<KeyId, ExposedKey> {
     };
     for (id, key) in household.keys() {
         if let Some(FoundExposure::Exposed(urgency)) = key.finding.map(|found| found.exposure) {
-            add(id, ExposedBy::Check(urgency));
+            add(id, ExposedBy::Check(urgency), Some(urgency));
         }
         if let Some(urgency) = key.may_be_copied {
-            add(id, ExposedBy::MayBeCopied(urgency));
+            add(id, ExposedBy::MayBeCopied(urgency), Some(urgency));
         }
     }
+    let mut in_safes: BTreeMap<WayId, Option<Urgency>> = BTreeMap::new();
     for (id, copy) in household.copies() {
         match copy.place {
-            Place::Lost { loss, .. } => add(copy.key, ExposedBy::LostCopy(id, loss)),
-            Place::InKeySafe(way) => add(copy.key, ExposedBy::KeySafe(id, way)),
+            Place::Lost { loss, .. } => {
+                add(copy.key, ExposedBy::LostCopy(id, loss), loss.urgency());
+            }
+            Place::InKeySafe(way) => {
+                let in_safe = in_safes.entry(way);
+                let urgency = *in_safe.or_insert_with(|| key_in_safe(index, way));
+                add(copy.key, ExposedBy::KeySafe(id, way), urgency);
+            }
             Place::Held(_) | Place::AtHome { .. } | Place::Scrapped { .. } => {}
         }
         if let Some(holder) = copy.place.had_by()
             && no_longer_should(household, holder)
         {
-            add(copy.key, ExposedBy::FormerHolder(id, holder));
+            let by = ExposedBy::FormerHolder(id, holder);
+            add(copy.key, by, of_a_former_holder(household, id));
         }
     }
     found

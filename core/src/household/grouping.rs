@@ -23,7 +23,7 @@ use super::index::Index;
 use super::kinds::{DoorKind, Grouping};
 use super::remedy::{WhoActs, remedy, who_acts};
 use super::{HolderId, Household, KeyId, LockId};
-use users::takes_it_from_a_safe;
+use users::{SafesAfter, takes_it_from_a_safe};
 
 /// Locks that share a key, or would.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -61,9 +61,10 @@ pub(super) fn groups_of(index: &Index<'_>, grouping: Grouping) -> Vec<Group> {
         Grouping::AllAlike => partition(&locks, |lock| makes.get(&lock)),
         Grouping::ByNeed => partition(&locks, |lock| (makes.get(&lock), users.of_lock(lock))),
     };
+    let after = SafesAfter::of(index, &parts);
     let carried: Vec<_> = parts
         .iter()
-        .map(|locks| carried_by(index, locks, &parts))
+        .map(|locks| carried_by(index, locks, &after))
         .collect();
     let parts = parts.into_iter().zip(carried);
     parts
@@ -84,13 +85,13 @@ pub(super) fn own_locks(index: &Index<'_>) -> Vec<LockId> {
         .collect()
 }
 
-fn carried_by(index: &Index<'_>, locks: &[LockId], parts: &[Vec<LockId>]) -> Vec<HolderId> {
+fn carried_by(index: &Index<'_>, locks: &[LockId], after: &SafesAfter) -> Vec<HolderId> {
     let users = index.users();
     let people = locks.iter().flat_map(|&lock| users.of_lock(lock));
     let people: BTreeSet<HolderId> = people.copied().collect();
     let people = people.into_iter();
     people
-        .filter(|&holder| !takes_it_from_a_safe(index, holder, locks, parts))
+        .filter(|&holder| !takes_it_from_a_safe(index, holder, locks, after))
         .collect()
 }
 

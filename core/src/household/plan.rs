@@ -17,7 +17,7 @@ mod safes;
 mod shut;
 mod steps;
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use crate::advice::{Action, Urgency};
 use crate::sources::{
@@ -75,7 +75,8 @@ pub struct Plan {
     /// locks take, in their order. Only these are to be destroyed; every other stays in use.
     pub void: Vec<KeyId>,
     /// The keys of today that open nothing once others have changed their locks too, in their order.
-    /// They stay in use until then and go back to those others, whose they are.
+    /// They stay in use until then and go back to those others, whose they are. A key to a lock that others
+    /// leave as it is stays in use.
     pub given_back: Vec<KeyId>,
     /// What else to mind.
     pub notes: Vec<Note>,
@@ -191,9 +192,9 @@ pub struct StopGap {
     pub could_be: Urgency,
     /// Locks on it that no exposed key opens: lock these. Empty: somebody stays in.
     pub holding: Vec<LockId>,
-    /// Whether all who decide about the locks that an exposed key opens were told: nothing the household
-    /// does ends it any more.
-    pub is_told: bool,
+    /// What came of telling those who decide about the locks that an exposed key opens; absent while one
+    /// has yet to be told or is the household's own.
+    pub reply: Option<Reply>,
 }
 
 /// Something to mind beside the works.
@@ -259,14 +260,31 @@ impl Plan {
         more.collect()
     }
 
+    /// Whether a planned key is made only if others change their mind: they leave all its locks as they are.
+    pub fn is_left(&self, place: usize) -> bool {
+        let mut works = self.works.iter().filter(|work| work.takes.contains(&place));
+        works.clone().next().is_some() && works.all(Work::is_left)
+    }
+
+    /// Whether the plan asks something of the household itself beyond telling others.
+    pub fn asks_of_the_household(&self) -> bool {
+        let is_own = |step: &PlanStep| {
+            !matches!(
+                step.step,
+                Step::Tell { .. } | Step::Replied { .. } | Step::ChangedByOthers { .. }
+            )
+        };
+        self.steps.iter().any(is_own)
+    }
+
     /// How many copies have to be cut, over all keys the household has made.
     pub fn copies_to_cut(&self) -> u64 {
         let own = self.keys.iter().filter(|key| key.who == WhoActs::Household);
         own.map(PlannedKey::copy_count).sum()
     }
 
-    /// How much of what the household pays for. `copies_included` come with each new lock or cylinder; what may
-    /// be rekeyed or new is taken to be new here, for nothing is less.
+    /// How much of what the household pays for, and no less of anything than it can turn out to be.
+    /// `copies_included` come with each new lock or cylinder: also with what may be rekeyed or new.
     pub fn quantities(&self, copies_included: u8) -> Quantities {
         let mut quantities = self.quantities_without_copies();
         for place in 0..self.keys.len() {
@@ -282,8 +300,7 @@ impl Plan {
         if let Some(visit) = self.visit() {
             quantities.add(visit, 1);
         }
-        let left = |work: &&Work| work.reply == Some(Reply::LeftAsItIs);
-        for work in self.works.iter().filter(|work| !left(work)) {
+        for work in self.works.iter().filter(|work| !work.is_left()) {
             quantities.add(work.price, 1);
         }
         quantities
@@ -325,8 +342,10 @@ impl Plan {
         if !key.is_some_and(|key| matches!(key.origin, Origin::New { .. })) {
             return 0;
         }
-        let takes_it = self.works.iter().filter(|work| work.takes.contains(&place));
-        takes_it.filter(|work| counts(work.price)).count() as u64 * u64::from(each)
+        // What comes with a lock that takes several keys is of the first of them.
+        let works = self.works.iter();
+        let brings_it = works.filter(|work| work.takes.first() == Some(&place));
+        brings_it.filter(|work| counts(work.price)).count() as u64 * u64::from(each)
     }
 
     /// How many copies of a planned key the household has cut.
@@ -376,6 +395,11 @@ impl Work {
     /// Whether the answer to how a key to it was lost can make it more urgent.
     pub fn may_be_sooner(&self) -> bool {
         self.could_be > self.urgency
+    }
+
+    /// Whether those who decide about it leave it as it is.
+    pub fn is_left(&self) -> bool {
+        self.reply == Some(Reply::LeftAsItIs)
     }
 
     /// Whether those who decide about it have yet to be told.
@@ -469,8 +493,11 @@ pub(super) fn plan_with(index: &Index<'_>, choices: Choices, groups: &[Group]) -
         let urgency = std::cmp::Reverse(work.urgency);
         (urgency, work.who, index.door_of(work.lock), work.lock)
     });
+    let left = works.iter().filter(|work| work.is_left());
+    let left: BTreeSet<KeyId> = left.flat_map(|work| work.drops.iter().copied()).collect();
     let (void, given_back) = void_keys(index, &works, &keys)
         .into_iter()
+        .filter(|key| !left.contains(key))
         .partition(|&key| opens_only_own_locks(index, key));
     let turned = safes::turned(index, &works, &keys);
     let mut plan = Plan {

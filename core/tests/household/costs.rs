@@ -5,7 +5,7 @@ use self_check_core::advice::Urgency;
 use self_check_core::household::*;
 
 use super::any::household;
-use crate::homes::losing;
+use crate::homes::{holder, losing};
 
 fn price(low: u64, high: u64) -> Option<PriceRange> {
     Some(PriceRange::new(low, high).unwrap())
@@ -64,6 +64,42 @@ fn cost_with_copies_included_charges_the_rest() {
     assert_eq!(charged(LockKind::PinTumbler), (400, 400));
     assert_eq!(charged(LockKind::EuropeanProfile), (0, 0));
     assert_eq!(charged(LockKind::NotSure), (0, 400));
+}
+
+#[test]
+fn what_comes_with_one_lock_of_two_keys_is_counted_once() {
+    let people = [Role::Resident, Role::Sitter];
+    let home = quick::one_door(DoorKind::FrontDoor, LockKind::EuropeanProfile, &people).unwrap();
+    let (lock, part) = home.locks().next().unwrap();
+    let second = home.next_key();
+    let mut part = part.clone();
+    part.keys.insert(second);
+    part.arrangement = Arrangement::CentralLock;
+    let sitter = holder(&home, Role::Sitter);
+    let home = home.with_all([
+        Change::AddKey(Key::default()),
+        Change::SetLock(lock, part),
+        Change::Give {
+            key: second,
+            to: sitter,
+            copies: 2,
+        },
+        Change::LoseRing {
+            holder: sitter,
+            loss: Loss::NearHome,
+        },
+    ]);
+    let plan = plan(&home.unwrap(), Choices::default());
+    // Two copies of each of two keys; with the one cylinder come three.
+    let copies = |quantities: Quantities| quantities.of(Priced::Item(PriceItem::Copy));
+    assert_eq!(plan.copies_to_cut(), 4);
+    assert_eq!(
+        (
+            copies(plan.quantities(3)),
+            copies(plan.quantities_at_most(3))
+        ),
+        (2, 2)
+    );
 }
 
 #[test]

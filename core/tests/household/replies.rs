@@ -71,7 +71,7 @@ fn told_landlord_is_waited_for_and_nothing_is_done_twice() {
         "{steps:?}"
     );
     assert_eq!(as_now(&waiting).works.len(), 1, "it is open all the same");
-    assert!(as_now(&waiting).stop_gaps[0].is_told);
+    assert_eq!(as_now(&waiting).stop_gaps[0].reply, Some(Reply::Waiting));
 }
 
 #[test]
@@ -161,6 +161,124 @@ fn code_of_a_landlords_door_is_waited_for_too() {
     assert_eq!(waiting.way(way).unwrap().reply, Some(Reply::Waiting));
 }
 
+/// A landlord's gate with remotes, which these people have.
+fn gate_with_remotes(people: &[Role]) -> (Household, WayId) {
+    let (home, _) = rented(people);
+    let (door, _) = home.doors().next().unwrap();
+    let way = home.next_way();
+    let known_by = home.holders().map(|(holder, _)| holder).collect();
+    let remote = Way {
+        known_by,
+        ..Way::at(door, WayKind::Remote)
+    };
+    (home.with(Change::AddWay(remote)).unwrap(), way)
+}
+
+#[test]
+fn another_remote_has_to_be_told_anew() {
+    let people = [Role::Resident, Role::Sitter];
+    let (home, way) = gate_with_remotes(&people);
+    let lost_by = |home: &Household, role: Role| {
+        let mut part = home.way(way).unwrap().clone();
+        part.lost_by.insert(holder(home, role), Loss::NearHome);
+        home.with(Change::SetWay(way, part)).unwrap()
+    };
+    let told = replied(&lost_by(&home, Role::Resident), Reply::Waiting);
+    assert!(!tells(&told));
+    assert!(tells(&lost_by(&told, Role::Sitter)));
+    let former = Change::NoLongerShould {
+        holder: holder(&home, Role::Sitter),
+        no_longer: true,
+    };
+    assert!(tells(&told.with(former).unwrap()));
+}
+
+#[test]
+fn another_key_to_the_same_lock_has_to_be_told_anew() {
+    let (home, lock) = rented(&[Role::Resident]);
+    let second = home.next_key();
+    let mut part = home.lock(lock).unwrap().clone();
+    let first = *part.keys.first().unwrap();
+    part.keys.insert(second);
+    part.arrangement = Arrangement::MasterKeyed;
+    let parts = [Change::AddKey(Key::default()), Change::SetLock(lock, part)];
+    let home = home.with_all(parts).unwrap();
+    let exposed = |home: &Household, key: KeyId| {
+        let exposure = FoundExposure::Exposed(Urgency::Soon);
+        let finding = Some(Finding {
+            exposure,
+            safety_first: false,
+        });
+        home.with(Change::Check { key, finding }).unwrap()
+    };
+    let told = replied(&exposed(&home, first), Reply::Waiting);
+    assert!(!tells(&told));
+    assert!(tells(&exposed(&told, second)));
+}
+
+#[test]
+fn whoever_decides_from_now_on_has_to_be_told() {
+    let (home, lock) = rented(&[Role::Resident, Role::Sitter]);
+    let waiting = replied(&losing(&home, Role::Sitter, Loss::Stolen), Reply::Waiting);
+    let (door, part) = waiting.doors().next().unwrap();
+    let managed = Door {
+        who_decides: WhoDecides::Manager,
+        ..part.clone()
+    };
+    let managed = waiting.with(Change::SetDoor(door, managed)).unwrap();
+    assert_eq!(managed.lock(lock).unwrap().reply, None);
+    let system = Lock {
+        kind: LockKind::BuildingSystem,
+        ..waiting.lock(lock).unwrap().clone()
+    };
+    let system = waiting.with(Change::SetLock(lock, system)).unwrap();
+    assert_eq!(system.lock(lock).unwrap().reply, None);
+}
+
+#[test]
+fn key_to_a_lock_that_is_left_as_it_is_goes_back_to_nobody() {
+    // One key to the landlord's flat and to a shed of one's own.
+    let (home, _) = rented(&[Role::Resident, Role::Sitter]);
+    let shed = home.next_door();
+    let home = home
+        .with(Change::AddDoor(Door::of(DoorKind::Shed)))
+        .unwrap();
+    let (key, _) = home.keys().next().unwrap();
+    let lock = Lock::on(shed, LockKind::PinTumbler).opened_by(key);
+    let home = home.with(Change::AddLock(lock)).unwrap();
+    let left = replied(
+        &losing(&home, Role::Sitter, Loss::NearHome),
+        Reply::LeftAsItIs,
+    );
+    let plan = as_now(&left);
+    assert_eq!((&plan.given_back[..], &plan.void[..]), (&[][..], &[][..]));
+    assert!(!has(&left, |step| matches!(
+        step,
+        Step::ChangedByOthers { .. }
+    )));
+    assert!(has(&left, |step| matches!(step, Step::LocksmithVisit(_))));
+    let is_made = |place: &usize| !plan.is_left(*place);
+    assert_eq!(
+        (0..plan.keys.len()).filter(is_made).count(),
+        1,
+        "the shed's"
+    );
+}
+
+#[test]
+fn reply_in_a_record_counts_for_nothing_where_the_household_decides() {
+    let home = quick::one_door(DoorKind::FrontDoor, LockKind::PinTumbler, &[Role::Sitter]).unwrap();
+    let stolen = losing(&home, Role::Sitter, Loss::Stolen);
+    let text = file::export(&stolen).unwrap();
+    let forged = text.replace(
+        r#""arrangement":"one-key""#,
+        r#""arrangement":"one-key","reply":"waiting""#,
+    );
+    assert_ne!(text, forged);
+    let forged = file::import(forged.as_bytes()).unwrap();
+    assert_eq!(as_now(&forged).steps, as_now(&stolen).steps);
+}
+
 proptest! {
     #[test]
     fn nothing_is_left_to_the_household_once_its_own_part_is_done(home in household(120)) {
@@ -192,8 +310,13 @@ proptest! {
         prop_assert_eq!(ways(&after), ways(&before));
         prop_assert_eq!(after.keys, before.keys);
         prop_assert!(after.works.iter().all(|work| !work.is_to_be_told()));
-        // It holds until something changes, and a change that changes nothing of it keeps it.
-        prop_assert_eq!(told.with(Change::SetPrices(Prices::default())).unwrap().locks().map(|(_, lock)| lock.reply).collect::<Vec<_>>(),
-            told.locks().map(|(_, lock)| lock.reply).collect::<Vec<_>>());
+        prop_assert!(after.ways.iter().all(|work| !work.is_to_be_told()));
+        // A change that changes nothing of it keeps it, where it is open today already.
+        let same = told.with(Change::SetPrices(Prices::default())).unwrap();
+        let replies = |home: &Household| -> Vec<_> { home.locks().map(|(_, lock)| lock.reply).collect() };
+        prop_assert_eq!(replies(&same), replies(&told));
+        for work in &before.ways {
+            prop_assert_eq!(same.way(work.way).unwrap().reply, told.way(work.way).unwrap().reply);
+        }
     }
 }

@@ -86,9 +86,13 @@ fn lede(plan: &Plan, is_just_done: bool) -> &'static str {
     } else if !plan.actors().contains(&WhoActs::Household) {
         if is_to_be_told(plan) {
             words::LEDE_TELL
+        } else if has_left(plan) {
+            words::LEDE_LEFT
         } else {
             words::LEDE_OTHERS
         }
+    } else if has_left(plan) {
+        words::LEDE_PART
     } else if plan.choices.grouping == Grouping::AsNow {
         words::LEDE
     } else {
@@ -254,6 +258,11 @@ fn done(state: &HouseholdHandle, plan: &Rc<Plan>) -> Html {
         });
         press(label, onclick)
     };
+    let told = if plan.asks_of_the_household() {
+        words::done_by(WhoActs::Household)
+    } else {
+        words::TOLD
+    };
     let has_own_part = actors.contains(&WhoActs::Household);
     html! {
         <section class="screen-only" aria-labelledby="done">
@@ -265,12 +274,12 @@ fn done(state: &HouseholdHandle, plan: &Rc<Plan>) -> Html {
             if has_own_part {
                 { carried_out(WhoActs::Household) }
             } else if is_to_be_told(plan) {
-                { replied(others.clone(), Reply::Waiting, words::TOLD) }
+                { replied(others.clone(), Reply::Waiting, told) }
             }
             { for others.iter().map(|&who| html! {
                 <>
                     { carried_out(who) }
-                    if !is_left_by(plan, who) {
+                    if is_waited_for(plan, who) {
                         { replied(BTreeSet::from([who]), Reply::LeftAsItIs, words::left_by(who)) }
                     }
                 </>
@@ -284,19 +293,27 @@ fn is_to_be_told(plan: &Plan) -> bool {
     plan.works.iter().any(Work::is_to_be_told) || plan.ways.iter().any(WayWork::is_to_be_told)
 }
 
-fn press(label: &str, onclick: Callback<MouseEvent>) -> Html {
-    html! { <p class="row"><button type="button" class="press-quiet" {onclick}>{ label }</button></p> }
+fn has_left(plan: &Plan) -> bool {
+    plan.works.iter().any(Work::is_left)
+        || plan
+            .ways
+            .iter()
+            .any(|work| work.reply == Some(Reply::LeftAsItIs))
 }
 
-/// Whether these leave all of theirs as it is already.
-fn is_left_by(plan: &Plan, who: WhoActs) -> bool {
+/// Whether all that these decide about was told to them and they have not said that they leave it.
+fn is_waited_for(plan: &Plan, who: WhoActs) -> bool {
     let works = plan.works.iter().filter(|work| work.who == who);
     let ways = plan.ways.iter().filter(|work| work.who() == who);
     let replies = works
         .map(|work| work.reply)
         .chain(ways.map(|work| work.reply));
-    let mut replies = replies.into_iter();
-    replies.all(|reply| reply == Some(Reply::LeftAsItIs))
+    let first_of_all = replies.min().flatten();
+    first_of_all == Some(Reply::Waiting)
+}
+
+fn press(label: &str, onclick: Callback<MouseEvent>) -> Html {
+    html! { <p class="row"><button type="button" class="press-quiet" {onclick}>{ label }</button></p> }
 }
 
 /// What the plan rests on.

@@ -43,36 +43,63 @@ impl Users {
     }
 }
 
-/// Whether this user of a key to `locks` takes it from a key safe and carries none, once the locks of each
-/// of `parts` share a key. All locks of a part are in the order of their ids.
+/// Where the key safes lead once the locks of each part share a key. Only whoever kept a key back asks, so
+/// that nothing is worked out where nobody did.
+pub(in crate::household) struct SafesAfter(BTreeMap<WayId, BTreeSet<DoorId>>);
+
+impl SafesAfter {
+    pub(in crate::household) fn of(index: &Index<'_>, parts: &[Vec<LockId>]) -> Self {
+        let holders = index.household.holders();
+        let mut knowing = BTreeSet::new();
+        for (holder, _) in holders.filter(|&(holder, _)| index.kept_a_key_back(holder)) {
+            knowing.extend(index.known_to(holder));
+        }
+        let mut part_of: BTreeMap<LockId, usize> = BTreeMap::new();
+        for (number, part) in parts.iter().enumerate().filter(|_| !knowing.is_empty()) {
+            part_of.extend(part.iter().map(|&lock| (lock, number)));
+        }
+        let leads = |&safe: &WayId| {
+            let meant = index.meant_for_safe(safe).iter();
+            let opened = meant.flat_map(|&key| index.opened_by(key));
+            let shared: BTreeSet<usize> = opened
+                .filter_map(|lock| part_of.get(lock))
+                .copied()
+                .collect();
+            let locks = shared
+                .into_iter()
+                .filter_map(|number| parts.get(number))
+                .flatten();
+            let mut doors = index.doors_by(safe);
+            doors.extend(locks.filter_map(|&lock| index.door_of(lock)));
+            (safe, doors)
+        };
+        Self(knowing.iter().map(leads).collect())
+    }
+
+    /// Whether the holder goes on knowing the key safe.
+    fn is_known_to(&self, index: &Index<'_>, holder: HolderId, safe: WayId) -> bool {
+        let doors = self.0.get(&safe).filter(|_| index.kept_a_key_back(holder));
+        doors.is_none_or(|doors| !index.kept_a_key_back_to(holder, doors))
+    }
+}
+
+/// Whether this user of a key to `locks`, which are in the order of their ids, takes it from a key safe and
+/// carries none.
 pub(in crate::household) fn takes_it_from_a_safe(
     index: &Index<'_>,
     holder: HolderId,
     locks: &[LockId],
-    parts: &[Vec<LockId>],
+    after: &SafesAfter,
 ) -> bool {
-    let opens = |key: KeyId, locks: &[LockId]| {
+    let opens = |key: KeyId| {
         let mut opened = index.opened_by(key).iter();
         opened.any(|lock| locks.binary_search(lock).is_ok())
     };
-    let holds_one = |safe: WayId, locks: &[LockId]| {
-        let mut meant = index.meant_for_safe(safe).iter();
-        meant.any(|&key| opens(key, locks))
-    };
-    let goes_on_knowing = |safe: WayId| {
-        if !index.kept_a_key_back(holder) {
-            return true;
-        }
-        let mut doors = index.doors_by(safe);
-        let put_in = parts.iter().filter(|part| holds_one(safe, part)).flatten();
-        doors.extend(put_in.filter_map(|&lock| index.door_of(lock)));
-        !index.kept_a_key_back_to(holder, &doors)
-    };
     let mut safes = index.known_to(holder).iter().copied();
-    safes.any(|safe| holds_one(safe, locks) && goes_on_knowing(safe)) && {
-        let mut ring = index.whole_ring(holder).into_iter();
-        !ring.any(|key| opens(key, locks))
-    }
+    safes.any(|safe| {
+        let mut meant = index.meant_for_safe(safe).iter();
+        meant.any(|&key| opens(key)) && after.is_known_to(index, holder, safe)
+    }) && !index.whole_ring(holder).into_iter().any(opens)
 }
 
 /// What lies in the key safes that a holder knows, or is meant to.

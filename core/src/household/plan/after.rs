@@ -78,14 +78,15 @@ impl Plan {
         self.change_ways(&mut after, acted);
         take_back_needs(&mut after, household);
         self.keep_exposed(&mut after);
-        self.keep_open(&mut after, acted);
+        self.keep_open(&mut after, household, acted);
         if is_ours {
             self.others_replied(&mut after, Reply::Waiting, |who| !acted.contains(&who));
         }
         Ok(after)
     }
 
-    /// The household once these were told and this came of it.
+    /// The household once these were told, whatever else the plan asks of the household is done, and this
+    /// came of it.
     pub fn replied(
         &self,
         household: &Household,
@@ -135,13 +136,18 @@ impl Plan {
     }
 
     /// A way in that is not changed yet stays in wrong hands, though with the lock of another's the record
-    /// goes of who kept a key to it back.
-    fn keep_open(&self, after: &mut Household, acted: &BTreeSet<WhoActs>) {
+    /// goes of who kept a key to it back. One that only a new key in it would have put in wrong hands is in
+    /// none: the key is not put in.
+    fn keep_open(&self, after: &mut Household, before: &Household, acted: &BTreeSet<WhoActs>) {
+        let was = open_ways(&Index::of(before));
         let now = open_ways(&Index::of(after));
         let ways = Arc::make_mut(&mut after.ways);
         let left = self.ways.iter();
         for work in left.filter(|work| !acted.contains(&work.who())) {
-            let is_as_urgent = now.get(&work.way) >= Some(&work.urgency);
+            let Some(urgency) = was.get(&work.way) else {
+                continue;
+            };
+            let is_as_urgent = now.get(&work.way) >= Some(urgency);
             if let Some(way) = ways.get_mut(&work.way).filter(|_| !is_as_urgent) {
                 way.known_by.retain(|holder| !work.without.contains(holder));
                 way.give_away(Some(Loss::NotReturned));

@@ -8,7 +8,7 @@ use crate::advice::{Action, Urgency};
 
 use super::super::exposed::{came_back, must_not_know, way_to_change};
 use super::super::index::Index;
-use super::super::kinds::{Arrangement, DoorKind, Inside, Loss, WayKind, WhoDecides};
+use super::super::kinds::{Arrangement, DoorKind, Inside, Loss, Reply, WayKind, WhoDecides};
 use super::super::remedy::{for_a_way, who_acts};
 use super::super::{DoorId, ExposedKey, FoundExposure, KeyId, LockId};
 use super::safes::{self, TurnedBySafes};
@@ -36,7 +36,9 @@ pub(super) fn way_works(index: &Index<'_>, turned: &TurnedBySafes) -> Vec<WayWor
             could_be: if is_open { Urgency::Today } else { urgency },
             stays_with,
             without,
-            reply: way.reply,
+            reply: way
+                .reply
+                .filter(|_| door.who_decides != WhoDecides::Household),
         })
     });
     let mut works: Vec<WayWork> = works.collect();
@@ -49,18 +51,18 @@ pub(super) fn stop_gaps(
     exposed: &BTreeMap<KeyId, ExposedKey>,
     works: &[Work],
 ) -> Vec<StopGap> {
-    let mut doors: BTreeMap<DoorId, (Urgency, Urgency, bool)> = BTreeMap::new();
+    let mut doors: BTreeMap<DoorId, (Urgency, Urgency, Option<Reply>)> = BTreeMap::new();
     for work in works.iter().filter(|work| !work.exposed.is_empty()) {
         if let Some(door) = index.door_of(work.lock)
             && !is_shared(index, door)
         {
-            let is_told = work.reply.is_some();
             let gap = doors
                 .entry(door)
-                .or_insert((work.urgency, work.could_be, is_told));
+                .or_insert((work.urgency, work.could_be, work.reply));
             gap.0 = gap.0.max(work.urgency);
             gap.1 = gap.1.max(work.could_be);
-            gap.2 &= is_told;
+            // Who has yet to be told comes before who is waited for.
+            gap.2 = gap.2.min(work.reply);
         }
     }
     let is_closed = |lock: &LockId| {
@@ -69,7 +71,7 @@ pub(super) fn stop_gaps(
     };
     doors
         .into_iter()
-        .map(|(door, (urgency, could_be, is_told))| StopGap {
+        .map(|(door, (urgency, could_be, reply))| StopGap {
             door,
             urgency,
             could_be,
@@ -79,7 +81,7 @@ pub(super) fn stop_gaps(
                 .copied()
                 .filter(is_closed)
                 .collect(),
-            is_told,
+            reply,
         })
         .collect()
 }

@@ -5,10 +5,11 @@ use std::collections::BTreeMap;
 
 use crate::advice::Urgency;
 
-use super::super::LockId;
+use super::super::index::Index;
 use super::super::remedy::WhoActs;
+use super::super::{CopyId, LockId};
 use super::steps::Due;
-use super::{Plan, PlanStep, PlannedKey, Recipient, Step};
+use super::{Origin, Plan, PlanStep, PlannedKey, Recipient, Step};
 
 /// How soon each planned key is due, in their order.
 pub(super) struct KeyDays(Vec<Due>);
@@ -70,6 +71,25 @@ impl KeyDays {
         let handed = handed.into_iter();
         handed
             .map(|((day, to), keys)| day.0.step(Step::HandOver(to, keys)))
+            .collect()
+    }
+
+    /// What people hand in of keys that stay, that of one day in one step: as soon as the locks that are to
+    /// be set to that key, else when convenient.
+    pub(super) fn hand_in(&self, index: &Index<'_>, plan: &Plan) -> Vec<PlanStep> {
+        let mut days: BTreeMap<Reverse<Due>, Vec<CopyId>> = BTreeMap::new();
+        for &copy in &plan.hand_in {
+            let key = index
+                .household
+                .copy(copy)
+                .map(|copy| Origin::Kept(copy.key));
+            let mut keys = self.own(plan);
+            let day = keys.find(|(_, planned, _)| Some(&planned.origin) == key.as_ref());
+            let day = day.map_or_else(Due::default, |(_, _, day)| day);
+            days.entry(Reverse(day)).or_default().push(copy);
+        }
+        let days = days.into_iter();
+        days.map(|(day, copies)| day.0.step(Step::HandIn(copies)))
             .collect()
     }
 

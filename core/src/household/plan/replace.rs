@@ -64,10 +64,11 @@ pub(super) fn work_on(id: LockId, lock: &Lock, door: &Door) -> Work {
     let price = actions
         .first()
         .map_or(Priced::ByOthers, |&action| price_of(action, lock.kind));
+    let who = who_acts(lock, door);
     Work {
         lock: id,
         actions,
-        who: who_acts(lock, door),
+        who,
         urgency: crate::advice::Urgency::Habit,
         could_be: crate::advice::Urgency::Habit,
         exposed: Vec::new(),
@@ -75,6 +76,6 @@ pub(super) fn work_on(id: LockId, lock: &Lock, door: &Door) -> Work {
         takes: Vec::new(),
         only_if_keyed_to: None,
         price,
-        reply: lock.reply,
+        reply: lock.reply.filter(|_| who != WhoActs::Household),
     }
 }

@@ -7,10 +7,11 @@ use crate::advice::{Action, Urgency};
 
 use super::super::exposed::no_longer_should;
 use super::super::index::Index;
-use super::super::kinds::{Loss, Reply, WayKind};
-use super::super::remedy::WhoActs;
+use super::super::kinds::{Loss, Reply, WayKind, WhoDecides};
+use super::super::remedy::{WhoActs, who_acts};
 use super::super::{CopyId, DoorId, Household, KeyId, LockId, Place, Way, WayId};
 use super::days::KeyDays;
+use super::replace::lock_and_door;
 use super::{Origin, Plan, Recipient, StopGap};
 
 /// One step with how soon it is due.
@@ -143,10 +144,6 @@ impl Step {
 /// everything is done that is as urgent; what others have yet to do comes at the end.
 pub(super) fn steps(index: &Index<'_>, plan: &Plan) -> Vec<PlanStep> {
     let losses = Losses::of(index);
-    let mut locks = Due::default();
-    for work in &plan.works {
-        locks.add(work.urgency, work.could_be);
-    }
     let works = works(index, plan);
     let days = KeyDays::of(plan, &works);
     let (in_minutes, works) = works.into_iter().partition(is_done_in_minutes);
@@ -154,9 +151,7 @@ pub(super) fn steps(index: &Index<'_>, plan: &Plan) -> Vec<PlanStep> {
     let before_work = steps.len();
     steps.extend(works);
     steps.extend(days.cut(plan));
-    if !plan.hand_in.is_empty() {
-        steps.push(locks.step(Step::HandIn(plan.hand_in.clone())));
-    }
+    steps.extend(days.hand_in(index, plan));
     steps.extend(days.hand_over(plan));
     // What is due later waits, whatever comes after it today; at the same time locks come before copies
     // and copies, cut or taken in, before handing them over.
@@ -174,7 +169,7 @@ pub(super) fn steps(index: &Index<'_>, plan: &Plan) -> Vec<PlanStep> {
         };
         insert_in_time(&mut steps, before_work, PlanStep::due(step, LOOK_AGAIN));
     }
-    let old = at_hand(index, &plan.void);
+    let old = still_there(index, &plan.void);
     if !old.is_empty() {
         let step = last_of(plan, &old).step(Step::ScrapOldCopies(old));
         let last = steps
@@ -249,7 +244,7 @@ fn stop_gap(index: &Index<'_>, plan: &Plan) -> Option<PlanStep> {
         let door = index.household.door(gap.door);
         !gap.holding.is_empty() || door.is_some_and(|door| door.kind.leads_into_a_home())
     };
-    let gaps = || plan.stop_gaps.iter().filter(|gap| !gap.is_told);
+    let gaps = || plan.stop_gaps.iter().filter(|gap| gap.reply.is_none());
     if gaps().any(|gap| gap.urgency == Urgency::Today) {
         return Some(PlanStep::due(Step::StopGap, Urgency::Today));
     }
@@ -280,7 +275,11 @@ impl Losses {
     fn of(index: &Index<'_>) -> Self {
         let household = index.household;
         let ways = household.ways();
-        let open = ways.filter(|(_, way)| way.reply.is_none());
+        let is_own = |way: &Way| {
+            let door = household.door(way.door);
+            door.is_none_or(|door| door.who_decides == WhoDecides::Household)
+        };
+        let open = ways.filter(|(_, way)| way.reply.is_none() || is_own(way));
         let mut ways = open.flat_map(|(_, way)| way.losses());
         let mut losses = Self {
             is_for_the_police: ways.any(is_for_the_police),
@@ -292,8 +291,10 @@ impl Losses {
             let opens_something = !index.opened_by(copy.key).is_empty();
             // Once everybody who decides about its locks was told, the household's own part is done.
             let opened = index.opened_by(copy.key).iter();
-            let mut opened = opened.filter_map(|&lock| household.lock(lock));
-            let is_open = opened.any(|lock| lock.reply.is_none());
+            let mut opened = opened.filter_map(|&lock| lock_and_door(index, lock));
+            let is_open = opened.any(|(lock, door)| {
+                lock.reply.is_none() || who_acts(lock, door) == WhoActs::Household
+            });
             match copy.place {
                 Place::Held(holder) if no_longer_should(household, holder) && is_open => {
                     losses.to_get_back.push(id);
@@ -480,28 +481,23 @@ fn last_of(plan: &Plan, old: &[KeyId]) -> Due {
 
 /// New keys from others and old ones for them. It is due no sooner than they can have acted.
 fn changed_by_others(index: &Index<'_>, plan: &Plan) -> Option<PlanStep> {
-    let is_left = |lock: &LockId| {
-        let lock = index.household.lock(*lock);
-        lock.is_some_and(|lock| lock.reply == Some(Reply::LeftAsItIs))
-    };
     let is_theirs = |place: &usize| {
         let key = plan.keys.get(*place);
-        key.is_some_and(|key| key.who != WhoActs::Household && !key.locks.iter().all(is_left))
+        key.is_some_and(|key| key.who != WhoActs::Household) && !plan.is_left(*place)
     };
     let keys: Vec<usize> = (0..plan.keys.len()).filter(is_theirs).collect();
-    let mut old = at_hand(index, &plan.given_back);
-    old.retain(|&key| !index.opened_by(key).iter().all(is_left));
+    let old = still_there(index, &plan.given_back);
     let is_told = !keys.is_empty() || !old.is_empty();
     is_told.then(|| PlanStep::due(Step::ChangedByOthers { keys, old }, Urgency::WhenConvenient))
 }
 
-fn at_hand(index: &Index<'_>, keys: &[KeyId]) -> Vec<KeyId> {
+/// The keys of which a copy is anywhere but lost or destroyed.
+fn still_there(index: &Index<'_>, keys: &[KeyId]) -> Vec<KeyId> {
     let keys = keys.iter().copied();
-    keys.filter(|&key| is_at_hand(index, key)).collect()
+    keys.filter(|&key| is_still_there(index, key)).collect()
 }
 
-/// Whether a copy of the key is anywhere but lost or destroyed.
-fn is_at_hand(index: &Index<'_>, key: KeyId) -> bool {
+fn is_still_there(index: &Index<'_>, key: KeyId) -> bool {
     let copies = index.copies_of(key).iter();
     let mut places = copies.filter_map(|&copy| index.household.copy(copy));
     places.any(|copy| !matches!(copy.place, Place::Lost { .. } | Place::Scrapped { .. }))

@@ -27,6 +27,10 @@ texts! {
     LEDE_OTHERS = "The rest is for others to do. Until they have, what is named below still opens.";
     /// The same while they have yet to be told.
     LEDE_TELL = "Others decide about these locks. Tell them what is gone. Until they act, what is named below still opens.";
+    /// The same where they leave it as it is.
+    LEDE_LEFT = "What others leave as it is still opens to whoever has the key or code.";
+    /// The same with a part of one’s own.
+    LEDE_PART = "Done in this order, as much as you can close is closed. What others leave as it is still opens.";
     /// Unfolds the choices.
     CHOICES = "Change what the plan aims at";
     /// Where no key of today is left.

@@ -2,8 +2,8 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use self_check_core::household::plan::{Origin, Plan, PlannedKey, Recipient, Work};
-use self_check_core::household::{KeyId, Reply};
+use self_check_core::household::KeyId;
+use self_check_core::household::plan::{Origin, Plan, PlannedKey, Recipient};
 use yew::prelude::*;
 
 use super::steps::key_name;
@@ -18,13 +18,8 @@ const MOST_PEOPLE: usize = 24;
 /// The table.
 pub fn keys(overview: &Overview, plan: &Plan) -> Html {
     // A lock that others leave as it is takes no new key.
-    let is_made = |place: &usize| {
-        let mut works = plan.works.iter().filter(|work| work.takes.contains(place));
-        let is_left = |work: &Work| work.reply == Some(Reply::LeftAsItIs);
-        works.clone().next().is_none() || !works.all(is_left)
-    };
     let made = plan.keys.iter().enumerate();
-    let made: Vec<(usize, &PlannedKey)> = made.filter(|(place, _)| is_made(place)).collect();
+    let made: Vec<(usize, &PlannedKey)> = made.filter(|&(place, _)| !plan.is_left(place)).collect();
     if made.is_empty() {
         return html! {};
     }

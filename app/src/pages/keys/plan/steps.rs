@@ -5,7 +5,9 @@ use std::collections::BTreeMap;
 use self_check_core::advice::{Action, Urgency};
 use self_check_core::household::plan::{Note, Origin, Plan, PlanStep, Recipient, Step, StopGap};
 use self_check_core::household::remedy::WhoActs;
-use self_check_core::household::{DoorKind, HolderId, KeyCopy, LockId, Place, WayId, WayKind};
+use self_check_core::household::{
+    DoorKind, HolderId, KeyCopy, LockId, Place, Reply, WayId, WayKind,
+};
 use yew::prelude::*;
 
 use super::super::board::due;
@@ -244,7 +246,7 @@ fn about(overview: &Overview, plan: &Plan, step: &Step) -> Vec<String> {
             .iter()
             .map(|&door| names.door(door).to_owned())
             .collect(),
-        Step::StopGap => gap_lines(overview, plan),
+        Step::StopGap => gap_lines(overview, plan, |gap| gap.reply.is_none()),
         Step::PlanWithSupport | Step::CallPolice | Step::AskInsurer | Step::TakeNewKeys => {
             Vec::new()
         }
@@ -321,10 +323,11 @@ pub fn key_name(overview: &Overview, plan: &Plan, place: usize) -> String {
     match key.origin {
         Origin::Kept(key) => board::key_to(&overview.names.key_in_a_row(key)),
         Origin::New { .. } => {
-            let is_new = |key: &&self_check_core::household::plan::PlannedKey| {
-                matches!(key.origin, Origin::New { .. })
-            };
-            let number = plan.keys.iter().take(place + 1).filter(is_new).count();
+            let keys = plan.keys.iter().enumerate().take(place + 1);
+            let numbered = keys.filter(|&(place, key)| {
+                matches!(key.origin, Origin::New { .. }) && !plan.is_left(place)
+            });
+            let number = numbered.count();
             let locks = overview
                 .names
                 .locks(key.locks.iter().copied().take(MOST_LINES));
@@ -442,8 +445,10 @@ fn lines(lines: Vec<String>) -> Html {
 /// a step of the list. A door that can wait long needs nothing; nor does anybody stay in for a shed.
 fn until_then(overview: &Overview, plan: &Plan) -> Html {
     let is_a_step = plan.steps.iter().any(|step| step.step == Step::StopGap);
-    let all = gap_lines(overview, plan);
-    if is_a_step || all.is_empty() {
+    let all = gap_lines(overview, plan, |gap| {
+        gap.reply == Some(Reply::Waiting) || (!is_a_step && gap.reply.is_none())
+    });
+    if all.is_empty() {
         return html! {};
     }
     html! {
@@ -457,8 +462,8 @@ fn until_then(overview: &Overview, plan: &Plan) -> Html {
     }
 }
 
-fn gap_lines(overview: &Overview, plan: &Plan) -> Vec<String> {
-    let gaps = plan.stop_gaps.iter();
+fn gap_lines(overview: &Overview, plan: &Plan, is_told: impl Fn(&StopGap) -> bool) -> Vec<String> {
+    let gaps = plan.stop_gaps.iter().filter(|gap| is_told(gap));
     let told = gaps.filter(|gap| gap.could_be >= Urgency::Soon);
     let line = |gap: &StopGap| {
         let what = until_its_day(overview, gap)?;
@@ -474,7 +479,12 @@ fn until_its_day(overview: &Overview, gap: &StopGap) -> Option<&'static str> {
         return Some(words::LOCK_THESE);
     }
     match kind {
-        kind if kind.leads_into_a_home() && gap.could_be < Urgency::Today => Some(words::NOT_ALONE),
+        // While others are waited for, nobody can stay in for ever.
+        kind if kind.leads_into_a_home()
+            && (gap.could_be < Urgency::Today || gap.reply.is_some()) =>
+        {
+            Some(words::NOT_ALONE)
+        }
         kind if kind.leads_into_a_home() => Some(words::STAY_IN),
         DoorKind::Workshop
         | DoorKind::Shed
