@@ -109,15 +109,15 @@ fn sitters_ring_is_lost_from_start_to_printed_page_by_keyboard() -> Result<()> {
                 "The door shuts well",
                 "Locks to see to",
                 "Front door",
-                "rekey (set to a new key)",
+                "rekey",
                 "Workshop",
                 "Keys and copies",
                 "Price before the work begins",
                 "May we see your papers",
                 "Do you keep our key code",
                 "When the work is done, we",
-                "see that the old key no longer turns in the changed locks.",
-                "shed, gate and padlock",
+                "see that these no longer turn: the old key in locks 1, 2; the old key in lock 3.",
+                "try each old key in the shed before it is destroyed.",
             ],
         );
         for unticked in [
