@@ -269,9 +269,11 @@ impl Brief {
         shared
     }
 
-    /// Whether a lock that keeps its keyway is to share a key with another lock.
+    /// Whether a lock that keeps its keyway is to share a key with another lock. A master key may enter
+    /// several keyways.
     pub fn is_about_sharing(&self) -> bool {
-        self.keys.iter().filter(|key| !key.is_left).any(|key| {
+        let is_shared = |key: &&BriefKey| !key.is_left && key.rank != KeyRank::Master;
+        self.keys.iter().filter(is_shared).any(|key| {
             let mut places = key.locks.iter();
             key.locks.len() + key.other_doors.len() > 1
                 && places.any(|&place| {

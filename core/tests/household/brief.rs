@@ -699,6 +699,10 @@ fn master_pair_says_which_key_is_the_master_and_which_stay_and_which_must_fail()
     };
     assert_eq!(page.old_keys, [old], "the residents' is at hand");
     assert_eq!((page.master_keyed(), page.keyed_alike()), (2, 0));
+    assert!(
+        !page.is_about_sharing(),
+        "one master key may enter two keyholes"
+    );
 }
 
 #[test]

@@ -128,7 +128,7 @@ texts! {
     /// Count.
     COUNT = "How many";
     /// Below counts that may come to more.
-    INSTEAD = "A count with “if” comes in place of another line, not beside it.";
+    INSTEAD = "“Up to”: these come in place of another line, not beside it.";
     /// Line of the price list.
     KEYED_ALIKE = "Extra for each lock keyed alike";
     /// Line of the price list.
@@ -360,7 +360,7 @@ pub fn keying(keying: Keying) -> Option<&'static str> {
     match keying {
         Keying::OneKey => None,
         Keying::MasterKeyed => Some("master-keyed, and stays so"),
-        Keying::OneKeyAfterwards => Some("more than one key today, one after the work"),
+        Keying::OneKeyAfterwards => Some("takes several keys today, one after the work"),
         Keying::OtherKeysNotTold => Some("master-keyed: ask us about its other keys first"),
         Keying::KeysOfMany => Some("central lock: the keys of many must go on turning"),
     }
@@ -460,7 +460,7 @@ pub fn if_more(quote: &Quote) -> Option<String> {
     let count = quote.count?;
     let reasons = quote.only_if.iter().map(|&reason| only_if(reason));
     let reasons: Vec<&str> = reasons.collect();
-    (!reasons.is_empty()).then(|| format!("{count} if {}", reasons.join(", or ")))
+    (!reasons.is_empty()).then(|| format!("up to {count} if {}", reasons.join(", or ")))
 }
 
 fn only_if(reason: OnlyIf) -> &'static str {

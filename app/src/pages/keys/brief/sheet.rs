@@ -381,11 +381,11 @@ fn quotes(brief: &Brief, household: &Household) -> Html {
                     <tbody>
                         { for brief.quotes.iter().map(|quote| html! {
                             <tr key={quote.item.id()}>
-                                <th scope="row">{ words::price_of(quote.item) }</th>
-                                <td class="number">
-                                    { words::planned(quote) }
+                                <th scope="row">
+                                    { words::price_of(quote.item) }
                                     { for words::if_more(quote).into_iter().map(|more| html! { <small>{ more }</small> }) }
-                                </td>
+                                </th>
+                                <td class="number">{ words::planned(quote) }</td>
                                 if has_told {
                                     <td class="number">{ quote.told.map(plan_words::price).unwrap_or_default() }</td>
                                 }
