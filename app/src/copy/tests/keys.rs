@@ -469,8 +469,9 @@ fn brief_texts() -> Vec<String> {
     ]);
     texts.extend(brief_keys());
     texts.extend(brief_quotes());
+    let known = CylinderLengths::new(30, 35).map(Measure::Known);
+    texts.extend(known.map(brief::measure));
     for measure in [
-        Measure::Known(CylinderLengths::new(30, 35).unwrap()),
         Measure::Lengths,
         Measure::TypeAndLength,
         Measure::CaseAndBackset,
