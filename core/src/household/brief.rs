@@ -4,15 +4,21 @@
 //! It holds no address, no name and no code, because the household holds none. Own words, people's
 //! roles, prices and how soon each lock is due come only where the household ticked them in.
 
+mod keying;
+mod measure;
 mod page;
+mod quotes;
 
 use crate::advice::{Action, Urgency};
 use crate::sources::{CHOOSING_A_LOCKSMITH, Source, TRADE_GRADES, TRADE_KEYED_ALIKE, TRADE_VISIT};
 
-use super::kinds::{Arrangement, DoorKind, Inside, LockKind, Material, PriceItem, Role};
-use super::{CylinderLengths, DoorId, Label, LockId, PriceRange};
+use super::kinds::{DoorKind, Inside, LockKind, Material, PriceItem, Role};
+use super::{CylinderLengths, DoorId, Label, LockId};
 
+pub use keying::{KeyRank, Keying, OldKey, Restricted};
+pub use measure::{Measure, measure};
 pub use page::brief;
+pub use quotes::{OnlyIf, Quote};
 
 /// What the household ticks in, and what it can say before the visit.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -59,18 +65,24 @@ pub struct Brief {
     pub to_open: Vec<DoorToOpen>,
     /// How many doors may have to be opened first, all together: none where somebody can get in.
     pub opened: u64,
+    /// When the visit is due, if ticked in: one visit sees to all its locks at once.
+    pub visit: Option<Visit>,
     /// How many of each kind, most first.
     pub kinds: Vec<(LockKind, usize)>,
     /// Locks known to share a keyway, two or more each. Only these can be keyed alike as they are.
     pub same_keyway: Vec<Vec<usize>>,
     /// The keys there will be, with how many copies for how many people.
     pub keys: Vec<BriefKey>,
+    /// The keys of today at hand that must no longer turn in a lock of the page, by their locks.
+    pub old_keys: Vec<OldKey>,
     /// What to ask a price for before the work begins.
     pub quotes: Vec<Quote>,
     /// What else can be asked, in order; see [`Brief::asked`].
     pub ask: &'static [Ask],
     /// What to do when the work is done, in order: only what this plan makes sense of.
     pub after: Vec<AfterVisit>,
+    /// The kinds of those outlying doors with a lock in which an old key is tried last.
+    pub outlying: Vec<DoorKind>,
 }
 
 /// One lock.
@@ -92,10 +104,10 @@ pub struct BriefLock {
     pub inside: Option<Inside>,
     /// Its lengths, where measured; else the locksmith measures.
     pub lengths: Option<CylinderLengths>,
-    /// Why it has as many keys as it has.
-    pub arrangement: Arrangement,
-    /// Whether a key of today's is restricted: not, only where that is known of all.
-    pub restricted: Option<bool>,
+    /// How many keys open it today and afterwards.
+    pub keying: Keying,
+    /// Which of its keys of today is known to be restricted.
+    pub restricted: Option<Restricted>,
     /// Whether there is a working key at hand.
     pub has_working_key: bool,
     /// Whether its door may have to be opened first: every key to a lock on it has gone.
@@ -104,11 +116,12 @@ pub struct BriefLock {
     pub keys: Vec<usize>,
     /// Whether it goes on taking the own keys of many beside these: they are not told one by one.
     pub keeps_many_keys: bool,
-    /// How soon, if ticked in.
-    pub urgency: Option<Urgency>,
-    /// Whether it may be due sooner than that, or sooner than is known where nothing stands there:
-    /// nobody has said how a key was lost. Only if ticked in.
-    pub may_be_sooner: bool,
+    /// Whether the locksmith's visit sees to it: a small lock is bought, by whoever comes by.
+    pub is_of_the_visit: bool,
+    /// How soon, if ticked in: as soon as the visit, where it is of the visit.
+    pub due: Option<Due>,
+    /// Whether it gets a new lock or cylinder, or may turn out to need one.
+    pub may_be_new: bool,
     /// The key that stays to which it may not be possible to set the lock, as a place in
     /// [`Brief::keys`].
     pub only_if_keyed_to: Option<usize>,
@@ -125,8 +138,34 @@ pub struct MatchedLock {
     pub label: Option<Label>,
     /// What kind of lock.
     pub kind: LockKind,
+    /// What the door is made of.
+    pub material: Option<Material>,
+    /// What works it from inside.
+    pub inside: Option<Inside>,
+    /// Its lengths, where measured; else the locksmith measures.
+    pub lengths: Option<CylinderLengths>,
+    /// Whether there is a working key at hand.
+    pub has_working_key: bool,
     /// Its key, as a place in [`Brief::keys`].
     pub key: usize,
+}
+
+/// How soon something is due, as far as it is known.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Due {
+    /// How soon; not known where nobody has said how a key was lost and it is not due soon anyway.
+    pub urgency: Option<Urgency>,
+    /// Whether it may be due sooner: nobody has said how a key was lost.
+    pub may_be_sooner: bool,
+}
+
+/// When the visit is due.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Visit {
+    /// How soon.
+    pub due: Due,
+    /// Whether it is due today where a door has to be opened, though it can wait for the locks.
+    pub is_today_to_open: bool,
 }
 
 /// A door to which no key is at hand and whose locks others see to: it may have to be opened, once they
@@ -146,6 +185,8 @@ pub struct DoorToOpen {
 pub struct BriefKey {
     /// Whether it is new or one of today's stays.
     pub is_new: bool,
+    /// How it stands to the other keys of a master-keyed lock of the page.
+    pub rank: KeyRank,
     /// Whether it is one of today's that the locks of the page take already and go on taking, beside a new
     /// one.
     pub is_left: bool,
@@ -168,19 +209,6 @@ pub enum BriefRecipient {
     Person(Option<Role>),
     /// The home.
     Spare,
-}
-
-/// One price to ask for.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Quote {
-    /// For what.
-    pub item: PriceItem,
-    /// How many at most; none for what may not be needed.
-    pub count: Option<u64>,
-    /// How many of these come in place of one of the item before, which counts them too.
-    pub instead: u64,
-    /// What the household was told elsewhere, if ticked in.
-    pub told: Option<PriceRange>,
 }
 
 /// Something to ask.
@@ -206,7 +234,7 @@ pub enum AfterVisit {
     TryEachNewKeyWithTheDoorOpen,
     CountTheNewKeys,
     KeepOldKeysThatOpenOtherLocks,
-    TryOldKeyInShedGateAndPadlock,
+    TryOldKeyInOutlyingDoors,
     ScrapTheOldKeys,
 }
 
@@ -241,9 +269,11 @@ impl Brief {
         shared
     }
 
-    /// Whether a lock that keeps its keyway is to share a key with another lock.
+    /// Whether a lock that keeps its keyway is to share a key with another lock. A master key may enter
+    /// several keyways.
     pub fn is_about_sharing(&self) -> bool {
-        self.keys.iter().filter(|key| !key.is_left).any(|key| {
+        let is_shared = |key: &&BriefKey| !key.is_left && key.rank != KeyRank::Master;
+        self.keys.iter().filter(is_shared).any(|key| {
             let mut places = key.locks.iter();
             key.locks.len() + key.other_doors.len() > 1
                 && places.any(|&place| {

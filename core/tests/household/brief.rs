@@ -4,7 +4,8 @@ use std::collections::BTreeSet;
 
 use self_check_core::advice::{Action, Urgency};
 use self_check_core::household::brief::{
-    AfterVisit, Ask, BriefKey, BriefLock, BriefRecipient, Readiness,
+    AfterVisit, Ask, BriefKey, BriefLock, BriefRecipient, Due, KeyRank, Keying, Measure, OldKey,
+    OnlyIf, Readiness, Restricted, measure,
 };
 use self_check_core::household::plan::Origin;
 use self_check_core::household::remedy::WhoActs;
@@ -79,7 +80,7 @@ fn brief_tells_no_words_roles_prices_or_urgency_unless_ticked_in() {
     assert!(
         bare.locks
             .iter()
-            .all(|lock| lock.label.is_none() && lock.urgency.is_none())
+            .all(|lock| lock.label.is_none() && lock.due.is_none())
     );
     assert!(bare.quotes.iter().all(|quote| quote.told.is_none()));
     let recipients = |brief: &Brief| -> Vec<BriefRecipient> {
@@ -108,7 +109,15 @@ fn brief_tells_no_words_roles_prices_or_urgency_unless_ticked_in() {
         told.locks[0].label.as_ref().map(Label::as_str),
         Some("blue door")
     );
-    assert_eq!(told.locks[0].urgency, Some(Urgency::Soon));
+    let soon = Due {
+        urgency: Some(Urgency::Soon),
+        may_be_sooner: true,
+    };
+    assert_eq!(told.locks[0].due, Some(soon));
+    assert_eq!(
+        (bare.visit, told.visit.map(|it| it.due)),
+        (None, Some(soon))
+    );
     assert!(told.quotes.iter().all(|quote| quote.told.is_some()));
     assert!(recipients(&told).contains(&BriefRecipient::Person(Some(Role::Neighbour))));
     assert_eq!(told.readiness.shuts_well, Some(false));
@@ -123,18 +132,18 @@ fn brief_asks_a_price_for_everything_in_the_plan() {
     let counts: Vec<(PriceItem, Option<u64>, u64)> = brief
         .quotes
         .iter()
-        .map(|quote| (quote.item, quote.count, quote.instead))
+        .map(|quote| (quote.item, quote.count, quote.planned))
         .collect();
     assert_eq!(
         counts,
         [
-            (PriceItem::CallOut, Some(1), 0),
+            (PriceItem::CallOut, Some(1), 1),
             // In place of the one before: nobody has said yet how the house key was lost.
-            (PriceItem::CallOutAfterHours, Some(1), 1),
-            (PriceItem::RekeyedCylinder, Some(2), 0),
-            (PriceItem::LockOrLevers, Some(1), 0),
+            (PriceItem::CallOutAfterHours, Some(1), 0),
+            (PriceItem::RekeyedCylinder, Some(2), 2),
+            (PriceItem::LockOrLevers, Some(1), 1),
             // Eight of the house key; of the room's one for the lodger, and one for what came back.
-            (PriceItem::Copy, Some(10), 0),
+            (PriceItem::Copy, Some(10), 10),
         ]
     );
 }
@@ -201,12 +210,13 @@ fn thumb_turn_is_wanted_where_a_new_cylinder_comes_into_a_way_out() {
 fn due_is_left_open_until_somebody_says_how_it_was_lost() {
     let open = two_alike(LockKind::PinTumbler, Loss::NotSaid);
     let said = two_alike(LockKind::PinTumbler, Loss::Stolen);
-    assert!(open.locks.iter().all(|lock| lock.may_be_sooner));
-    assert!(
-        said.locks
-            .iter()
-            .all(|lock| !lock.may_be_sooner && lock.urgency == Some(Urgency::Today))
-    );
+    let due = |page: &Brief| -> Vec<Due> { page.locks.iter().filter_map(|it| it.due).collect() };
+    assert!(due(&open).iter().all(|due| due.may_be_sooner));
+    let today = Due {
+        urgency: Some(Urgency::Today),
+        may_be_sooner: false,
+    };
+    assert_eq!(due(&said), [today, today]);
 }
 
 /// A workshop and a building's entrance with one key, of which the resident has a copy and another
@@ -387,23 +397,23 @@ fn brief_of_a_theft_asks_for_both_prices_of_a_visit() {
         let brief = brief(&home, &plan, BriefChoices::default()).unwrap();
         let of = |item| brief.quotes.iter().find(|quote| quote.item == item);
         [PriceItem::CallOut, PriceItem::CallOutAfterHours]
-            .map(|item| of(item).map(|it| (it.count, it.instead)))
+            .map(|item| of(item).map(|it| (it.count, it.planned)))
     };
     let two = [Role::Sitter, Role::Resident];
     assert_eq!(
         counts(&two, Loss::Stolen, false),
-        [Some((Some(1), 0)), Some((Some(1), 1))]
+        [Some((Some(1), 1)), Some((Some(1), 0))]
     );
-    assert_eq!(counts(&two, Loss::Stolen, true), [None, Some((Some(1), 0))]);
+    assert_eq!(counts(&two, Loss::Stolen, true), [None, Some((Some(1), 1))]);
     assert_eq!(
         counts(&two, Loss::NearHome, false),
-        [Some((Some(1), 0)), Some((None, 0))]
+        [Some((Some(1), 1)), Some((None, 0))]
     );
     // The only key to the only door is gone: the visit that opens it does not wait.
     let one = [Role::Resident];
     assert_eq!(
         counts(&one, Loss::NearHome, false),
-        [Some((Some(1), 0)), Some((Some(1), 1))]
+        [Some((Some(1), 1)), Some((Some(1), 0))]
     );
 }
 
@@ -512,23 +522,47 @@ fn with_restricted(home: &Household, key: KeyId, restricted: Option<bool>) -> Ho
 }
 
 #[test]
-fn one_restricted_key_is_told_of_a_lock_that_takes_several() {
+fn restricted_key_of_a_lock_that_takes_several_is_told_which_it_is() {
     let home = master_keyed(Arrangement::MasterKeyed);
-    let (_, lock) = home.locks().next().unwrap();
-    let keys: Vec<KeyId> = lock.keys.iter().copied().collect();
-    for (first, second, together) in [
-        (Some(false), Some(true), Some(true)),
-        (Some(true), Some(false), Some(true)),
-        (None, Some(true), Some(true)),
-        (Some(false), Some(false), Some(false)),
+    let (front, lock) = home.locks().next().unwrap();
+    let opens = |key: &KeyId| {
+        home.locks()
+            .filter(|(_, lock)| lock.keys.contains(key))
+            .count()
+    };
+    let (mut own, mut master) = (None, None);
+    for &key in &lock.keys {
+        let which = if opens(&key) > 1 {
+            &mut master
+        } else {
+            &mut own
+        };
+        *which = Some(key);
+    }
+    let told = |home: &Household| {
+        let page = brief(
+            home,
+            &plan(home, Choices::default()),
+            BriefChoices::default(),
+        )
+        .unwrap();
+        assert_eq!(page.locks[0].lock, front);
+        page.locks[0].restricted
+    };
+    for (of_own, of_master, which) in [
+        (Some(false), Some(true), Some(Restricted::Master)),
+        (Some(true), None, Some(Restricted::Own)),
+        (Some(true), Some(true), Some(Restricted::All)),
+        (Some(false), Some(false), None),
         (Some(false), None, None),
     ] {
-        let home = with_restricted(&home, keys[0], first);
-        let home = with_restricted(&home, keys[1], second);
-        let made = plan(&home, Choices::default());
-        let page = brief(&home, &made, BriefChoices::default()).unwrap();
-        assert_eq!(page.locks[0].restricted, together, "{first:?} {second:?}");
+        let home = with_restricted(&home, own.unwrap(), of_own);
+        let home = with_restricted(&home, master.unwrap(), of_master);
+        assert_eq!(told(&home), which, "{of_own:?} {of_master:?}");
     }
+    let home = master_keyed(Arrangement::CentralLock);
+    let home = with_restricted(&home, master.unwrap(), Some(true));
+    assert_eq!(told(&home), Some(Restricted::Some), "no master there");
 }
 
 #[test]
@@ -604,4 +638,253 @@ fn grade_is_asked_about_only_where_a_new_lock_may_come() {
     assert!(asks(LockKind::EuropeanProfile));
     assert!(asks(LockKind::NotSure));
     assert!(!asks(LockKind::SmallLock));
+}
+
+/// Two doors, each with its own key, and a master key to both; everybody has one of each, and the sitter has
+/// lost the master key alone.
+fn master_pair() -> Household {
+    let people = [Role::Resident, Role::Sitter];
+    let mut home = quick::two_doors(LockKind::PinTumbler, &people).unwrap();
+    let master = home.next_key();
+    home = home.with(Change::AddKey(Key::default())).unwrap();
+    let locks: Vec<(LockId, Lock)> = home.locks().map(|(id, it)| (id, it.clone())).collect();
+    for (id, mut lock) in locks {
+        lock.keys.insert(master);
+        lock.arrangement = Arrangement::MasterKeyed;
+        home = home.with(Change::SetLock(id, lock)).unwrap();
+    }
+    for role in people {
+        let copy = KeyCopy::held(master, crate::homes::holder(&home, role));
+        home = home.with(Change::AddCopy(copy)).unwrap();
+    }
+    let sitter = crate::homes::holder(&home, Role::Sitter);
+    let mut ring = home.ring_of(sitter);
+    let (copy, _) = ring.find(|(_, copy)| copy.key == master).unwrap();
+    let loss = Loss::NearHome;
+    home.with(Change::Lose { copy, loss }).unwrap()
+}
+
+fn page_of(home: &Household, grouping: Grouping) -> Brief {
+    let choices = Choices {
+        grouping,
+        ..Choices::default()
+    };
+    let ticked = BriefChoices {
+        urgency: true,
+        ..BriefChoices::default()
+    };
+    brief(home, &plan(home, choices), ticked).unwrap()
+}
+
+#[test]
+fn master_pair_says_which_key_is_the_master_and_which_stay_and_which_must_fail() {
+    let page = page_of(&master_pair(), Grouping::AsNow);
+    let keying: Vec<Keying> = page.locks.iter().map(|lock| lock.keying).collect();
+    assert_eq!(keying, [Keying::MasterKeyed, Keying::MasterKeyed]);
+    let keys = page.keys.iter();
+    let keys: Vec<_> = keys
+        .map(|key| (key.is_new, key.rank, &key.locks[..]))
+        .collect();
+    assert_eq!(
+        keys,
+        [
+            (true, KeyRank::Master, &[0, 1][..]),
+            (false, KeyRank::Own, &[0]),
+            (false, KeyRank::Own, &[1]),
+        ]
+    );
+    let old = OldKey {
+        rank: KeyRank::Master,
+        locks: vec![0, 1],
+    };
+    assert_eq!(page.old_keys, [old], "the residents' is at hand");
+    assert_eq!((page.master_keyed(), page.keyed_alike()), (2, 0));
+    assert!(
+        !page.is_about_sharing(),
+        "one master key may enter two keyholes"
+    );
+}
+
+#[test]
+fn pair_that_gets_one_key_is_master_keyed_no_more() {
+    let page = page_of(&master_pair(), Grouping::AllAlike);
+    assert_eq!(page.keys.len(), 1);
+    for lock in &page.locks {
+        assert_eq!(lock.keying, Keying::OneKeyAfterwards);
+    }
+    let old = page.old_keys.iter();
+    let old: Vec<_> = old.map(|key| (key.rank, &key.locks[..])).collect();
+    assert_eq!(
+        old,
+        [
+            (KeyRank::Own, &[0][..]),
+            (KeyRank::Master, &[0, 1]),
+            (KeyRank::Own, &[1]),
+        ]
+    );
+    assert_eq!((page.master_keyed(), page.keyed_alike()), (0, 2));
+}
+
+#[test]
+fn one_visit_has_one_date_and_a_small_lock_its_own() {
+    let home = demonstration::household();
+    let cabinet = home
+        .doors()
+        .find(|(_, door)| door.kind == DoorKind::Cabinet);
+    let (cabinet, _) = cabinet.unwrap();
+    let key = home
+        .locks_of(cabinet)
+        .find_map(|(_, lock)| lock.keys.first().copied());
+    let finding = Some(Finding {
+        exposure: FoundExposure::Exposed(Urgency::WhenConvenient),
+        safety_first: false,
+    });
+    let key = key.unwrap();
+    let home = home.with(Change::Check { key, finding }).unwrap();
+    let home = losing(&home, Role::Sitter, Loss::Stolen);
+    let made = plan(&home, Choices::default());
+    let own = made
+        .works
+        .iter()
+        .filter(|work| work.who == WhoActs::Household);
+    let rows: BTreeSet<Urgency> = own.map(|work| work.urgency).collect();
+    assert!(
+        rows.len() > 2,
+        "by itself each lock has another date: {rows:?}"
+    );
+    let page = page_of(&home, Grouping::AsNow);
+    let visit = page.visit.unwrap();
+    assert_eq!(visit.due.urgency, Some(Urgency::Today));
+    for lock in &page.locks {
+        assert_eq!(lock.is_of_the_visit, lock.door != DoorKind::Cabinet);
+        assert_eq!(lock.due == Some(visit.due), lock.is_of_the_visit);
+    }
+}
+
+#[test]
+fn visit_is_due_today_where_a_door_has_to_be_opened() {
+    let home = quick::one_door(DoorKind::FrontDoor, LockKind::PinTumbler, &[Role::Resident]);
+    let home = losing(&home.unwrap(), Role::Resident, Loss::NearHome);
+    let made = plan(&home, Choices::default());
+    let of = |can_get_in: Option<bool>| {
+        let readiness = Readiness {
+            can_get_in,
+            ..Readiness::default()
+        };
+        let choices = BriefChoices {
+            urgency: true,
+            readiness,
+            ..BriefChoices::default()
+        };
+        let visit = brief(&home, &made, choices).unwrap().visit.unwrap();
+        (visit.due.urgency.unwrap(), visit.is_today_to_open)
+    };
+    assert_eq!(of(None), (Urgency::Soon, true));
+    assert_eq!(of(Some(true)), (Urgency::Soon, false));
+    assert_eq!(of(Some(false)), (Urgency::Today, false));
+}
+
+#[test]
+fn whoever_brings_a_lock_is_told_what_to_measure() {
+    let lengths = CylinderLengths::new(30, 35).unwrap();
+    for (kind, known, may_be_new, expected) in [
+        (LockKind::Lever, None, true, Measure::CaseAndBackset),
+        (LockKind::PinTumbler, None, true, Measure::TypeAndLength),
+        (LockKind::PinTumbler, None, false, Measure::Nothing),
+        (LockKind::EuropeanProfile, None, false, Measure::Lengths),
+        (LockKind::NotSure, None, true, Measure::KindFirst),
+        (
+            LockKind::PinTumbler,
+            Some(lengths),
+            true,
+            Measure::Known(lengths),
+        ),
+    ] {
+        assert_eq!(measure(kind, known, may_be_new), expected, "{kind:?}");
+    }
+    // All alike in the example: the lever lock is new, and round ones may have to be.
+    let home = demonstration::household();
+    let page = page_of(&home, Grouping::AllAlike);
+    let asked = |kind: LockKind| -> Vec<Measure> {
+        let locks = page.locks.iter().filter(|lock| lock.kind == kind);
+        locks.map(BriefLock::measure).collect()
+    };
+    assert_eq!(asked(LockKind::Lever), [Measure::CaseAndBackset]);
+    assert_eq!(asked(LockKind::PinTumbler), [Measure::TypeAndLength; 2]);
+    // The lock that they are matched to is known as well as the household knows it.
+    let back = page
+        .matched
+        .iter()
+        .find(|it| it.door == DoorKind::BackDoor)
+        .unwrap();
+    assert_eq!(
+        (back.material, back.inside),
+        (Some(Material::Plastic), Some(Inside::Key))
+    );
+    assert_eq!(
+        (back.measure(), back.has_working_key),
+        (Measure::Lengths, true)
+    );
+    let (_, lock) = home.locks().find(|(id, _)| *id == back.lock).unwrap();
+    let lengths = Some(lengths);
+    let lock = Lock {
+        lengths,
+        ..lock.clone()
+    };
+    let home = home.with(Change::SetLock(back.lock, lock)).unwrap();
+    let page = page_of(&home, Grouping::AllAlike);
+    assert!(page.matched.iter().any(|it| it.lengths == lengths));
+}
+
+#[test]
+fn more_than_planned_is_asked_for_with_its_reason() {
+    let page = page_of(&demonstration::household(), Grouping::AllAlike);
+    let of = |item| {
+        let quote = page.quotes.iter().find(|quote| quote.item == item).unwrap();
+        (quote.planned, quote.count, quote.only_if.as_slice())
+    };
+    let stays = &[OnlyIf::CannotTakeTheKeyThatStays][..];
+    assert_eq!(of(PriceItem::RekeyedCylinder), (2, Some(2), &[][..]));
+    assert_eq!(of(PriceItem::NewCylinder), (0, Some(3), stays));
+    assert_eq!(of(PriceItem::LockOrLevers), (1, Some(1), &[][..]));
+    let (planned, most, why) = of(PriceItem::Copy);
+    assert!(most > Some(planned));
+    assert_eq!(why, stays);
+    let people = [Role::Resident, Role::Sitter];
+    let home = quick::one_door(DoorKind::FrontDoor, LockKind::NotSure, &people).unwrap();
+    let page = page_of(
+        &losing(&home, Role::Sitter, Loss::NearHome),
+        Grouping::AsNow,
+    );
+    let quotes = page
+        .quotes
+        .iter()
+        .filter(|quote| quote.is_in_place_of_another());
+    let quotes: Vec<_> = quotes
+        .map(|it| (it.item, it.planned, it.only_if.as_slice()))
+        .collect();
+    let turns_out = &[OnlyIf::KindTurnsOutSo][..];
+    assert_eq!(
+        quotes,
+        [
+            (PriceItem::NewCylinder, 0, turns_out),
+            (PriceItem::LockOrLevers, 0, turns_out),
+        ]
+    );
+}
+
+#[test]
+fn old_key_is_tried_in_outlying_doors_only_where_one_has_a_lock() {
+    let (home, made) = lost();
+    let page = brief(&home, &made, BriefChoices::default()).unwrap();
+    // The yard gate opens by remote.
+    assert_eq!(page.outlying, [DoorKind::Shed]);
+    assert!(page.after.contains(&AfterVisit::TryOldKeyInOutlyingDoors));
+    let people = [Role::Resident, Role::Sitter];
+    let home = quick::one_door(DoorKind::FrontDoor, LockKind::PinTumbler, &people).unwrap();
+    let home = losing(&home, Role::Sitter, Loss::NearHome);
+    let page = page_of(&home, Grouping::AsNow);
+    assert!(page.outlying.is_empty());
+    assert!(page.after.contains(&AfterVisit::ScrapTheOldKeys));
+    assert!(!page.after.contains(&AfterVisit::TryOldKeyInOutlyingDoors));
 }

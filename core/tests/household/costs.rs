@@ -207,10 +207,10 @@ fn cost_of_a_lock_nobody_knows_spans_rekeying_a_new_cylinder_and_a_lever_lock() 
         PriceItem::NewCylinder,
         PriceItem::LockOrLevers,
     ]
-    .map(|item| of(item).map(|quote| (quote.count, quote.instead)));
+    .map(|item| of(item).map(|quote| (quote.count, quote.planned)));
     assert_eq!(
         quoted,
-        [Some((Some(1), 0)), Some((Some(1), 1)), Some((Some(1), 1))]
+        [Some((Some(1), 1)), Some((Some(1), 0)), Some((Some(1), 0))]
     );
 }
 

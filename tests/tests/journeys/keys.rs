@@ -109,18 +109,28 @@ fn sitters_ring_is_lost_from_start_to_printed_page_by_keyboard() -> Result<()> {
                 "The door shuts well",
                 "Locks to see to",
                 "Front door",
-                "rekey (set to a new key)",
+                "rekey",
                 "Workshop",
                 "Keys and copies",
                 "Price before the work begins",
                 "May we see your papers",
                 "Do you keep our key code",
                 "When the work is done, we",
-                "see that the old key no longer turns in the changed locks.",
-                "shed, gate and padlock",
+                "see that these no longer turn: the old key in locks 1, 2; the old key in lock 3.",
+                "try each old key in the shed before it is destroyed.",
             ],
         );
+        // The locksmith is told no trade word; those who hand the page over read them above it.
+        for explained in ["part the key goes into", "turn by hand", "flat plates"] {
+            assert!(!text.contains(explained), "{explained}: {text}");
+        }
+        let above = page
+            .run("return document.querySelector('.brief-page dl').textContent;")
+            .await?;
+        let above = above.as_str().unwrap_or_default();
+        assert!(above.contains("the part the key goes into"), "{above}");
         for unticked in [
+            "The visit is due",
             "sitter",
             "Sitter",
             "Stolen",
@@ -185,6 +195,16 @@ fn what_is_ticked_in_stands_on_the_page_for_the_locksmith() -> Result<()> {
         for ticked in ["dog walker", "Soon", "60 to 90"] {
             assert!(text.contains(ticked), "{ticked}: {text}");
         }
+        for asked in ["Extra for each lock keyed alike", "All together"] {
+            assert!(text.contains(asked), "{asked}: {text}");
+        }
+        let due = "Soon, or today: not known yet";
+        assert_eq!(said_of(page, "The visit is due").await?, due);
+        assert_eq!(
+            text.matches("Soon").count(),
+            1,
+            "one visit, one date: {text}"
+        );
         look(page).await
     })
 }
@@ -600,7 +620,33 @@ fn every_row_of_the_locksmiths_page_is_counted_also_of_locks_that_stay() -> Resu
         for (row, number) in rows.iter().zip(1..) {
             assert!(row.starts_with(&format!("{number}. ")), "{rows:?}");
         }
-        Ok(())
+        // What is known of the lock that stays, and what has to be measured of it.
+        let stays = page
+            .run("return [...document.querySelectorAll('.brief tbody tr')].find(tr => tr.innerText.includes('to be matched, stays')).innerText;")
+            .await?;
+        let stays = stays.as_str().unwrap_or_default();
+        in_this_order(
+            stays,
+            &[
+                "Back door",
+                "plastic",
+                "key",
+                "please measure: both lengths",
+                "yes",
+                "A",
+            ],
+        );
+        let (pages, text) = read_back(&page.print().await?, "locksmith-alike.pdf")?;
+        assert_eq!(pages, 1, "{text}");
+        for part in [
+            "up to 3 if the locks cannot be set to the key that stays",
+            "please measure: case and backset; note faceplate and hand",
+        ] {
+            let words: Vec<&str> = text.split_whitespace().collect();
+            assert!(words.join(" ").contains(part), "{part}: {text}");
+        }
+        page.set_look(Look::PHONE).await?;
+        look(page).await
     })
 }
 

@@ -17,6 +17,7 @@ mod keeping;
 mod keys;
 mod larger;
 mod list;
+mod locksmith;
 mod losses;
 mod offline;
 mod one_file;

@@ -1,13 +1,17 @@
 //! Every text of keys and doors, gathered page by page.
 
 use self_check_core::advice::{Action, Urgency};
-use self_check_core::household::brief::{AfterVisit, Ask, BriefRecipient};
+use self_check_core::household::brief::{
+    AfterVisit, Ask, BriefKey, BriefRecipient, Due, KeyRank, Keying, Measure, OldKey, OnlyIf,
+    Quote, Restricted, Visit,
+};
 use self_check_core::household::plan::{Note, Recipient, Step};
 use self_check_core::household::remedy::WhoActs;
 use self_check_core::household::{
-    Arrangement, Choices, DoorId, DoorKind, ExposedBy, Finding, FoundExposure, Grouping, HolderId,
-    Inside, KeyId, LabelRefusal, Limit, LockId, LockKind, Loss, Material, PriceItem, PriceRange,
-    PriceRefusal, Priced, Refusal, Reply, Role, WayId, WayKind, WhoDecides, demonstration, plan,
+    Arrangement, Choices, CylinderLengths, DoorId, DoorKind, ExposedBy, Finding, FoundExposure,
+    Grouping, HolderId, Inside, KeyId, LabelRefusal, Limit, LockId, LockKind, Loss, Material,
+    PriceItem, PriceRange, PriceRefusal, Priced, Refusal, Reply, Role, WayId, WayKind, WhoDecides,
+    demonstration, plan,
 };
 
 use super::gathered::Page;
@@ -381,7 +385,11 @@ fn alike(each: u32, name: &str) -> words::Alike {
 }
 
 fn brief_texts() -> Vec<String> {
-    let mut texts: Vec<String> = brief::ALL.iter().map(|&text| text.to_owned()).collect();
+    let words = brief::WORDS.iter();
+    let mut texts: Vec<String> = words
+        .map(|(word, means)| format!("{word}: {means}"))
+        .collect();
+    texts.extend(brief::ALL.iter().map(|&text| text.to_owned()));
     for ask in [
         Ask::WholePriceBeforeWork,
         Ask::LicenceAndPapers,
@@ -395,15 +403,34 @@ fn brief_texts() -> Vec<String> {
     ] {
         texts.push(brief::ask(ask).to_owned());
     }
+    let old = |rank, locks: &[usize]| OldKey {
+        rank,
+        locks: locks.to_vec(),
+    };
+    let old_keys = [
+        old(KeyRank::Alone, &[2]),
+        old(KeyRank::Master, &[0, 1]),
+        old(KeyRank::Own, &[0]),
+    ];
+    let outlying = [DoorKind::Shed, DoorKind::Gate, DoorKind::Padlock];
+    for (old, door) in old_keys.iter().zip(&outlying) {
+        let (old, door) = (std::slice::from_ref(old), std::slice::from_ref(door));
+        texts.push(brief::after(AfterVisit::OldKeyMustFail, old, door));
+        texts.push(brief::after(
+            AfterVisit::TryOldKeyInOutlyingDoors,
+            old,
+            door,
+        ));
+    }
     for after in [
         AfterVisit::OldKeyMustFail,
         AfterVisit::TryEachNewKeyWithTheDoorOpen,
         AfterVisit::CountTheNewKeys,
         AfterVisit::KeepOldKeysThatOpenOtherLocks,
-        AfterVisit::TryOldKeyInShedGateAndPadlock,
+        AfterVisit::TryOldKeyInOutlyingDoors,
         AfterVisit::ScrapTheOldKeys,
     ] {
-        texts.push(brief::after(after).to_owned());
+        texts.push(brief::after(after, &old_keys, &outlying));
     }
     for recipient in [
         BriefRecipient::Person(Some(Role::Sitter)),
@@ -435,13 +462,9 @@ fn brief_texts() -> Vec<String> {
         }
     }
     texts.extend([
-        brief::key_of("A", &[DoorKind::Shed, DoorKind::Shed, DoorKind::BackDoor]),
         brief::material(Some(Material::Wood)),
-        brief::lengths(30, 35),
         brief::locks(&[0, 2]),
         brief::key(0),
-        brief::key_of("A", &[]),
-        brief::key_of("B", &[DoorKind::Shed, DoorKind::Gate]),
         brief::of_a_kind("small lock", 2),
         brief::of(1, 3),
         brief::of(3, 3),
@@ -453,6 +476,99 @@ fn brief_texts() -> Vec<String> {
         brief::included(1),
         brief::included(2),
     ]);
+    texts.extend(brief_keys());
+    texts.extend(brief_quotes());
+    let known = CylinderLengths::new(30, 35).map(Measure::Known);
+    texts.extend(known.map(brief::measure));
+    for measure in [
+        Measure::Lengths,
+        Measure::TypeAndLength,
+        Measure::CaseAndBackset,
+        Measure::Size,
+        Measure::KindFirst,
+        Measure::Nothing,
+    ] {
+        texts.push(brief::measure(measure));
+    }
+    for (urgency, may_be_sooner) in [
+        (Some(Urgency::Soon), true),
+        (Some(Urgency::Soon), false),
+        (None, true),
+    ] {
+        let due = Due {
+            urgency,
+            may_be_sooner,
+        };
+        texts.push(brief::not_of_the_visit(due));
+        texts.extend([true, false].map(|is_today_to_open| {
+            brief::visit(Visit {
+                due,
+                is_today_to_open,
+            })
+        }));
+    }
+    texts
+}
+
+fn brief_keys() -> Vec<String> {
+    let mut texts = Vec::new();
+    for rank in [KeyRank::Alone, KeyRank::Own, KeyRank::Master] {
+        texts.push(brief::key_after("A", rank));
+        for is_new in [true, false] {
+            let key = BriefKey {
+                is_new,
+                rank,
+                is_left: false,
+                is_at_hand: true,
+                locks: vec![0],
+                other_doors: vec![DoorKind::Shed, DoorKind::Shed, DoorKind::BackDoor],
+                copies: Vec::new(),
+                total: 0,
+            };
+            texts.push(brief::key_of("A", &key));
+        }
+    }
+    for keying in [
+        Keying::OneKey,
+        Keying::MasterKeyed,
+        Keying::OneKeyAfterwards,
+        Keying::OtherKeysNotTold,
+        Keying::KeysOfMany,
+    ] {
+        texts.extend(brief::keying(keying).map(str::to_owned));
+    }
+    for restricted in [
+        Restricted::ItsKey,
+        Restricted::All,
+        Restricted::Master,
+        Restricted::Own,
+        Restricted::Some,
+    ] {
+        texts.push(brief::restricted(restricted).to_owned());
+    }
+    texts
+}
+
+fn brief_quotes() -> Vec<String> {
+    let mut texts = Vec::new();
+    for &item in PriceItem::ALL {
+        texts.push(brief::price_of(item).to_owned());
+    }
+    for reason in [
+        OnlyIf::VisitCannotWait,
+        OnlyIf::CannotTakeTheKeyThatStays,
+        OnlyIf::KeyholesDiffer,
+        OnlyIf::KindTurnsOutSo,
+    ] {
+        let quote = Quote {
+            item: PriceItem::NewCylinder,
+            planned: 0,
+            count: Some(3),
+            only_if: vec![reason],
+            told: None,
+        };
+        texts.extend(brief::if_more(&quote));
+    }
     texts
 }
 

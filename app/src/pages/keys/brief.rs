@@ -39,6 +39,16 @@ pub fn BriefPage(props: &OverviewProps) -> Html {
                         <>
                             <p class="lede">{ words::LEDE }</p>
                             { ticks(&state, made) }
+                            if !made.is_empty() {
+                                <details>
+                                    <summary>{ words::TRADE_WORDS }</summary>
+                                    <dl class="facts">
+                                        { for words::WORDS.iter().map(|(word, means)| html! {
+                                            <><dt>{ word }</dt><dd>{ means }</dd></>
+                                        }) }
+                                    </dl>
+                                </details>
+                            }
                             if made.is_empty() {
                                 <p>{ words::NOTHING }</p>
                             } else {

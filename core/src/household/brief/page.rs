@@ -7,14 +7,15 @@ use crate::advice::Urgency;
 
 use super::super::grouping::keyways::Keyways;
 use super::super::index::Index;
-use super::super::kinds::{Arrangement, DoorKind, LockKind, PriceItem};
-use super::super::plan::{Origin, Plan, PlannedKey, Recipient, Work};
+use super::super::kinds::{Arrangement, DoorKind, LockKind};
+use super::super::plan::{Origin, Plan, PlannedKey, Recipient, Step, Work};
 use super::super::remedy::WhoActs;
-use super::super::restricted::restricted_among;
-use super::super::{DoorId, Household, KeyId, LockId, Priced};
+use super::super::{DoorId, Household, KeyId, LockId};
+use super::keying::{keying, old_keys, put_ranks, restricted};
+use super::quotes::quotes;
 use super::{
-    AfterVisit, Ask, Brief, BriefChoices, BriefKey, BriefLock, BriefRecipient, DoorToOpen,
-    MatchedLock, Quote, SafetyFirst,
+    AfterVisit, Ask, Brief, BriefChoices, BriefKey, BriefLock, BriefRecipient, DoorToOpen, Due,
+    KeyRank, Keying, MatchedLock, SafetyFirst, Visit,
 };
 
 /// The page for the locksmith: the household's own works of `plan`, small locks too, which locksmiths
@@ -39,10 +40,11 @@ pub fn brief(
         .iter()
         .filter_map(|work| lock_of(&index, plan, work, &own, choices))
         .collect();
-    let keys: Vec<BriefKey> = own
+    let mut keys: Vec<BriefKey> = own
         .iter()
         .map(|key| BriefKey {
             is_new: key.today.is_none(),
+            rank: KeyRank::Alone,
             is_left: key.planned.is_none(),
             is_at_hand: key.today.is_some_and(|key| index.is_at_hand(key)),
             locks: key.locks.iter().filter_map(place_of).collect(),
@@ -53,6 +55,11 @@ pub fn brief(
             total: key.planned.map_or(0, |(_, key)| key.copy_count()),
         })
         .collect();
+    let opens: Vec<usize> = own.iter().map(|key| key.locks.len()).collect();
+    let several = locks.iter().filter(|it| it.keying == Keying::MasterKeyed);
+    let several: Vec<&[usize]> = several.map(|lock| lock.keys.as_slice()).collect();
+    put_ranks(&mut keys, &opens, &several);
+    let outlying = outlying(household, &works);
     let to_open = to_open(household, plan, &locks, choices);
     let opened = opened(household, &locks, &to_open, choices);
     Ok(Brief {
@@ -60,10 +67,16 @@ pub fn brief(
         matched: matched(&index, &own, &works, choices),
         to_open,
         opened,
+        visit: choices
+            .urgency
+            .then(|| visit(&works, plan, opened, choices))
+            .flatten(),
         kinds: kinds_of(&locks),
         same_keyway: same_keyway(&index, &works),
         quotes: quotes(household, plan, opened, choices),
-        after: after(&index, plan, &works, &keys),
+        old_keys: old_keys(&index, &works),
+        after: after(&index, plan, &works, &keys, &outlying),
+        outlying,
         locks,
         keys,
         ask: ASK,
@@ -158,9 +171,16 @@ fn lock_of(
 ) -> Option<BriefLock> {
     let lock = index.household.lock(work.lock)?;
     let door = index.household.door(lock.door)?;
-    let old = lock.keys.iter().filter_map(|&key| index.household.key(key));
-    // How soon is not known while nobody has said how the key was lost.
-    let is_open = work.may_be_sooner() && work.urgency < Urgency::Soon;
+    let keys: Vec<usize> = own
+        .iter()
+        .enumerate()
+        .filter(|(_, key)| match (key.planned, key.today) {
+            (Some((place, _)), _) => work.takes.contains(&place),
+            (None, today) => left_in(index, work).any(|left| today == Some(left)),
+        })
+        .map(|(place, _)| place)
+        .collect();
+    let keeps_many_keys = is_central(index, work.lock) && left_in(index, work).next().is_some();
     Some(BriefLock {
         lock: work.lock,
         door: door.kind,
@@ -170,27 +190,79 @@ fn lock_of(
         action: *work.actions.first()?,
         inside: lock.inside,
         lengths: lock.lengths,
-        arrangement: lock.arrangement,
-        restricted: restricted_among(old),
+        keying: keying(lock, keys.len(), keeps_many_keys),
+        restricted: restricted(index, lock),
         has_working_key: lock.keys.iter().any(|&key| index.is_at_hand(key)),
         is_shut: plan.shut.contains(&lock.door),
-        keys: own
-            .iter()
-            .enumerate()
-            .filter(|(_, key)| match (key.planned, key.today) {
-                (Some((place, _)), _) => work.takes.contains(&place),
-                (None, today) => left_in(index, work).any(|left| today == Some(left)),
-            })
-            .map(|(place, _)| place)
-            .collect(),
-        keeps_many_keys: is_central(index, work.lock) && left_in(index, work).next().is_some(),
+        keys,
+        keeps_many_keys,
         only_if_keyed_to: work.only_if_keyed_to.and_then(|kept| {
             let mut keys = own.iter();
             keys.position(|key| key.today == Some(kept))
         }),
-        urgency: choices.urgency.then_some(work.urgency).filter(|_| !is_open),
-        may_be_sooner: choices.urgency && work.may_be_sooner(),
+        is_of_the_visit: is_of_the_visit(work),
+        due: choices.urgency.then(|| due_of(plan, work)),
+        may_be_new: work.price.may_be_new(),
     })
+}
+
+/// Whether the visit of the plan sees to it; a lock that stays as it is after all is nobody's visit.
+fn is_of_the_visit(work: &Work) -> bool {
+    work.needs_a_locksmith() && work.reply.is_none()
+}
+
+/// How soon the step is due that sees to the lock: what is seen to in one go is due at once.
+fn due_of(plan: &Plan, work: &Work) -> Due {
+    let mut steps = plan.steps.iter();
+    let step = steps.find(|step| match &step.step {
+        Step::LocksmithVisit(locks) | Step::ReplaceSmallLocks(locks) => locks.contains(&work.lock),
+        _ => false,
+    });
+    match step {
+        Some(step) => due(step.urgency, step.may_be_sooner),
+        None => due(work.urgency, work.may_be_sooner()),
+    }
+}
+
+/// How soon is not known while nobody has said how the key was lost.
+fn due(urgency: Urgency, may_be_sooner: bool) -> Due {
+    let is_open = may_be_sooner && urgency < Urgency::Soon;
+    Due {
+        urgency: Some(urgency).filter(|_| !is_open),
+        may_be_sooner,
+    }
+}
+
+/// When the visit is due: a door that somebody stands before is opened today.
+fn visit(works: &[&Work], plan: &Plan, opened: u64, choices: BriefChoices) -> Option<Visit> {
+    let today = due(Urgency::Today, false);
+    let mut of_the_visit = works.iter().filter(|work| is_of_the_visit(work));
+    let for_the_locks = of_the_visit.next().map(|work| due_of(plan, work));
+    let is_shut_out = opened > 0 && choices.readiness.can_get_in == Some(false);
+    match for_the_locks {
+        Some(due) if !is_shut_out => Some(Visit {
+            due,
+            is_today_to_open: opened > 0 && due != today,
+        }),
+        None if opened == 0 => None,
+        _ => Some(Visit {
+            due: today,
+            is_today_to_open: false,
+        }),
+    }
+}
+
+/// The kinds of outlying doors with a lock that is not on the page, each once: where an old key is
+/// forgotten.
+fn outlying(household: &Household, works: &[&Work]) -> Vec<DoorKind> {
+    let others = household
+        .locks()
+        .filter(|(id, _)| works.iter().all(|work| work.lock != *id));
+    let doors = others.filter_map(|(_, lock)| household.door(lock.door));
+    let with_a_lock: BTreeSet<DoorKind> = doors.map(|door| door.kind).collect();
+    let all = [DoorKind::Shed, DoorKind::Gate, DoorKind::Padlock];
+    let all = all.into_iter();
+    all.filter(|kind| with_a_lock.contains(kind)).collect()
 }
 
 /// The locks that stay of each key that a lock of the page shall take.
@@ -215,6 +287,10 @@ fn matched(
             door: door.kind,
             label: door.label.clone().filter(|_| choices.labels),
             kind: lock.kind,
+            material: door.material,
+            inside: lock.inside,
+            lengths: lock.lengths,
+            has_working_key: lock.keys.iter().any(|&key| index.is_at_hand(key)),
             key,
         })
     });
@@ -314,47 +390,6 @@ fn doors_of<'a>(
     locks.map(|lock| lock.door).collect()
 }
 
-fn quotes(household: &Household, plan: &Plan, opened: u64, choices: BriefChoices) -> Vec<Quote> {
-    let quantities = plan.quantities_at_most(0);
-    let not_known = quantities.of(Priced::KindNotKnown);
-    let either = quantities.of(Priced::RekeyedOrNew) + not_known;
-    // A door to be opened does not wait for ordinary hours.
-    let today = (opened > 0).then(|| plan.visit_due(Urgency::Today));
-    let due = today.or_else(|| plan.visit());
-    let visit = |item: PriceItem| match due {
-        Some(Priced::CallOutAtAnyHour) => Some(1),
-        Some(Priced::Item(it)) if it == item => Some(1),
-        // Its price is asked for in case the visit comes to that.
-        Some(_) if item == PriceItem::CallOutAfterHours => None,
-        _ => Some(0),
-    };
-    let count = |item: PriceItem| match item {
-        PriceItem::CallOut | PriceItem::CallOutAfterHours => visit(item),
-        PriceItem::RekeyedCylinder | PriceItem::NewCylinder => {
-            Some(quantities.of(Priced::Item(item)) + either)
-        }
-        PriceItem::Opening => Some(opened),
-        PriceItem::LockOrLevers => Some(quantities.of(Priced::Item(item)) + not_known),
-        PriceItem::SmallLock | PriceItem::Copy => Some(quantities.of(Priced::Item(item))),
-    };
-    let instead = |item: PriceItem| match item {
-        PriceItem::CallOutAfterHours => u64::from(due == Some(Priced::CallOutAtAnyHour)),
-        PriceItem::NewCylinder => either,
-        PriceItem::LockOrLevers => not_known,
-        _ => 0,
-    };
-    let items = PriceItem::ALL.iter().copied();
-    items
-        .map(|item| Quote {
-            item,
-            count: count(item),
-            instead: instead(item),
-            told: household.prices().of(item).filter(|_| choices.prices),
-        })
-        .filter(|quote| quote.count != Some(0))
-        .collect()
-}
-
 const ASK: &[Ask] = &[
     Ask::WholePriceBeforeWork,
     Ask::LicenceAndPapers,
@@ -369,7 +404,13 @@ const ASK: &[Ask] = &[
 
 /// Old keys that are at hand must fail where locks no longer take them. They are destroyed only where
 /// the locks of this page are all that they open: what others see to may take them a while yet.
-fn after(index: &Index<'_>, plan: &Plan, works: &[&Work], keys: &[BriefKey]) -> Vec<AfterVisit> {
+fn after(
+    index: &Index<'_>,
+    plan: &Plan,
+    works: &[&Work],
+    keys: &[BriefKey],
+    outlying: &[DoorKind],
+) -> Vec<AfterVisit> {
     let is_of_the_page = |lock: &LockId| works.iter().any(|work| work.lock == *lock);
     let is_void =
         |key: &KeyId| plan.void.contains(key) && index.opened_by(*key).iter().all(is_of_the_page);
@@ -385,7 +426,10 @@ fn after(index: &Index<'_>, plan: &Plan, works: &[&Work], keys: &[BriefKey]) -> 
         (AfterVisit::TryEachNewKeyWithTheDoorOpen, has_new),
         (AfterVisit::CountTheNewKeys, has_new),
         (AfterVisit::KeepOldKeysThatOpenOtherLocks, !stay.is_empty()),
-        (AfterVisit::TryOldKeyInShedGateAndPadlock, !void.is_empty()),
+        (
+            AfterVisit::TryOldKeyInOutlyingDoors,
+            !void.is_empty() && !outlying.is_empty(),
+        ),
         (AfterVisit::ScrapTheOldKeys, !void.is_empty()),
     ];
     let told = all.into_iter().filter(|&(_, is_told)| is_told);

@@ -1,8 +1,11 @@
 //! Words of the page for the locksmith.
 
 use self_check_core::advice::{Action, Urgency};
-use self_check_core::household::brief::{AfterVisit, Ask, BriefRecipient, Quote};
-use self_check_core::household::{DoorKind, Inside, LockKind, Material};
+use self_check_core::household::brief::{
+    AfterVisit, Ask, BriefKey, BriefRecipient, Due, KeyRank, Keying, Measure, OldKey, OnlyIf,
+    Quote, Restricted, Visit,
+};
+use self_check_core::household::{DoorKind, Inside, LockKind, Material, PriceItem};
 
 use crate::copy::Listed;
 use crate::copy::en::numbers::counted;
@@ -22,6 +25,8 @@ texts! {
     URGENCY = "How soon each lock is due";
     /// Tick.
     PRICES = "The prices you were told elsewhere";
+    /// Before the trade's words and what they mean, for those who hand the page over.
+    TRADE_WORDS = "Trade words on the page";
     /// Before the questions.
     BEFORE = "What you know before the visit";
     /// Question.
@@ -85,39 +90,31 @@ texts! {
     /// Column.
     MADE_OF = "Door made of";
     /// Column.
-    LENGTHS = "Outer and inner length";
+    SIZE = "Size";
     /// Column.
     WORKING_KEY = "Working key";
     /// Column.
     NEW_KEY = "Key after";
-    /// To be measured.
-    MEASURE = "please measure";
     /// Not known.
     PLEASE_LOOK = "please look";
     /// Where nobody has said it.
     NOT_KNOWN = "not known";
     /// Where there is nothing of the kind.
     NONE = "none";
-    /// Where no length matters.
-    NO_LENGTHS = "not needed";
     /// Where people may leave by the door.
-    THUMB_TURN = "thumb-turn (a knob you turn by hand) wanted if it is a way out; ask us if there is glass beside it";
-    /// Restricted today.
-    RESTRICTED = "restricted key today (copy only with our card)";
-    /// More than one key.
-    MORE_KEYS = "more than one key opens it: ask us before the work";
+    THUMB_TURN = "thumb-turn wanted if it is a way out; ask us if there is glass beside it";
     /// Before the same keyholes.
     SAME_KEYHOLE = "Same keyhole, so they can share a key as they are:";
     /// Where none is known.
-    NO_SAME_KEYHOLE = "Locks that are to share a key need the same keyhole. Others need a new cylinder (the part the key goes into).";
+    NO_SAME_KEYHOLE = "Locks that are to share a key need the same keyhole. Others need a new cylinder.";
     /// Third part.
     KEYS = "Keys and copies";
-    /// One key.
-    KEY = "Key";
     /// Opens.
     OPENS = "opens";
     /// Of today, before the other doors it opens.
     STAYS = "stays as it is";
+    /// Of today, in a lock that takes a new key beside it.
+    STAYS_IN_USE = "stays as it is and must go on turning";
     /// One of today at hand, of which copies are wanted.
     BRING_TO_COPY = ", and we bring it to be copied";
     /// One of today at hand.
@@ -129,17 +126,23 @@ texts! {
     /// For.
     FOR = "For";
     /// Count.
-    COUNT = "At most";
-    /// Beside a count that stands in place of the one above it.
-    INSTEAD = "“Or”: in place of a line above, not beside it.";
+    COUNT = "How many";
+    /// Below counts that may come to more.
+    INSTEAD = "“Up to”: these come in place of another line, not beside it.";
+    /// Line of the price list.
+    KEYED_ALIKE = "Extra for each lock keyed alike";
+    /// Line of the price list.
+    MASTER_KEYED = "Extra for each master-keyed lock";
+    /// Last line of the price list.
+    TOTAL = "All together";
     /// Told elsewhere.
     TOLD = "Told elsewhere";
     /// To be filled in.
     YOUR_PRICE = "Your price";
     /// Fifth part.
     ASK = "We ask you";
-    /// Column.
-    DUE = "Due";
+    /// When the visit is due.
+    VISIT_IS_DUE = "The visit is due";
     /// While nobody has said how a key was lost.
     DUE_SOON_OR_TODAY = "Soon, or today: not known yet";
     /// The same, where it may not be soon either.
@@ -152,6 +155,39 @@ texts! {
     AFTER = "When the work is done, we";
 }
 
+/// The trade's words that may stand on the page, with what each means. They are for those who hand it over;
+/// the locksmith knows them.
+pub const WORDS: &[(&str, &str)] = &[
+    ("Cylinder", "the part the key goes into."),
+    (
+        "European profile",
+        "a cylinder that slides out of the door.",
+    ),
+    ("Rekey", "set to a new key. The lock stays."),
+    ("Keyed alike", "said of locks that share one key."),
+    (
+        "Master-keyed",
+        "each lock has its own key, and a master key opens them all.",
+    ),
+    ("Lever lock", "a lock with flat plates in it, the levers."),
+    ("Thumb-turn", "a knob you turn by hand."),
+    ("Restricted key", "a shop makes a copy only with your card."),
+    ("Key code", "a number. A key can be cut from it."),
+    ("Flush", "its end is level with the plate around it."),
+    (
+        "Snapped, drilled, picked",
+        "broken off, bored through, opened with thin tools.",
+    ),
+    (
+        "Case and backset",
+        "the box of the lock, and how far the keyhole is from the door’s edge.",
+    ),
+    (
+        "Faceplate and hand",
+        "the strip on the door’s edge, and on which side the door hangs.",
+    ),
+];
+
 /// Something that those who want the work ask the locksmith.
 pub fn ask(ask: Ask) -> &'static str {
     match ask {
@@ -159,37 +195,65 @@ pub fn ask(ask: Ask) -> &'static str {
         Ask::LicenceAndPapers => "May we see your papers (and licence, where one is needed)?",
         Ask::ProofThatYouMay => "What proof do you need that we may have this done?",
         Ask::KeysThatComeWithIt => {
-            "How many keys come with each new lock or cylinder (the part the key goes into)? We pay for more only beyond those."
+            "How many keys come with each new lock or cylinder? We pay for more only beyond those."
         }
         Ask::InsurersGrade => {
-            "Does a new cylinder or lock resist being snapped (broken off), drilled and picked (opened with thin tools)? To which grade? We tell you the one our insurer asks for."
+            "Does a new cylinder or lock resist being snapped, drilled and picked? To which grade? We tell you the one our insurer asks for."
         }
-        Ask::RestrictedOrNot => {
-            "Are the new keys restricted (copy only with our card)? Who may order more?"
-        }
+        Ask::RestrictedOrNot => "Are the new keys restricted? Who may order more?",
         Ask::OthersNeedANewCylinder => {
-            "Which locks can share a key as they are, and which need a new cylinder (the part the key goes into)?"
+            "Which locks can share a key as they are, and which need a new cylinder?"
         }
-        Ask::IsCodeOrAddressKept => {
-            "Do you keep our key code (a key can be cut from it) or our address? For how long?"
-        }
+        Ask::IsCodeOrAddressKept => "Do you keep our key code or our address? For how long?",
         Ask::CodeOnNewKeys => "Can the new keys come with no number on them?",
     }
 }
 
-/// What those who wanted the work do when it is done.
-pub fn after(after: AfterVisit) -> &'static str {
+/// What those who wanted the work do when it is done: with these old keys, and in these outlying doors.
+pub fn after(after: AfterVisit, old_keys: &[OldKey], outlying: &[DoorKind]) -> String {
     match after {
-        AfterVisit::OldKeyMustFail => "see that the old key no longer turns in the changed locks.",
-        AfterVisit::TryEachNewKeyWithTheDoorOpen => "try each new key, with the door open.",
-        AfterVisit::CountTheNewKeys => "count the new keys.",
+        AfterVisit::OldKeyMustFail => must_fail(old_keys),
+        AfterVisit::TryEachNewKeyWithTheDoorOpen => "try each new key, with the door open.".into(),
+        AfterVisit::CountTheNewKeys => "count the new keys.".into(),
         AfterVisit::KeepOldKeysThatOpenOtherLocks => {
-            "keep an old key that still opens another lock: it stays in use."
+            "keep an old key that still opens another lock: it stays in use.".into()
         }
-        AfterVisit::TryOldKeyInShedGateAndPadlock => {
-            "try the old key in shed, gate and padlock before it is destroyed."
+        AfterVisit::TryOldKeyInOutlyingDoors => {
+            let doors: Vec<String> = outlying
+                .iter()
+                .map(|door| door.words().to_lowercase())
+                .collect();
+            let doors = match doors.as_slice() {
+                [one] => format!("the {one}"),
+                [before @ .., last] => format!("{} and {last}", before.join(", ")),
+                [] => String::new(),
+            };
+            format!("try each old key in {doors} before it is destroyed.")
         }
-        AfterVisit::ScrapTheOldKeys => "last, destroy the old keys that open nothing any more.",
+        AfterVisit::ScrapTheOldKeys => {
+            "last, destroy the old keys that open nothing any more.".into()
+        }
+    }
+}
+
+fn must_fail(old_keys: &[OldKey]) -> String {
+    let name = |key: &OldKey| match key.rank {
+        KeyRank::Alone => "the old key",
+        KeyRank::Own => "the old own key",
+        KeyRank::Master => "the old master key",
+    };
+    match old_keys {
+        [one] => format!(
+            "see that {} no longer turns in {}.",
+            name(one),
+            locks(&one.locks)
+        ),
+        several => {
+            let each = several.iter();
+            let each = each.map(|key| format!("{} in {}", name(key), locks(&key.locks)));
+            let each: Vec<String> = each.collect();
+            format!("see that these no longer turn: {}.", each.join("; "))
+        }
     }
 }
 
@@ -210,15 +274,15 @@ pub fn recipient(recipient: BriefRecipient, people: usize) -> String {
     }
 }
 
-/// What shall be done, in the trade's words with their meaning at the foot of the page.
+/// What shall be done, in the trade's words.
 pub fn work(action: Action, kind: LockKind) -> &'static str {
     match action {
         Action::RekeyCylinder if kind == LockKind::NotSure => {
-            "rekey (set to a new key), or a new cylinder or lock: you tell us which, before the work"
+            "rekey, or a new cylinder or lock: you tell us which, before the work"
         }
-        Action::RekeyCylinder => "rekey (set to a new key)",
+        Action::RekeyCylinder => "rekey",
         Action::ChangeCylinder => "new cylinder, flush",
-        Action::ChangeLockOrLevers => "new levers (flat plates) or lock",
+        Action::ChangeLockOrLevers => "new levers or lock",
         Action::ReplaceSmallLock => "replace the small lock (we may do it ourselves)",
         other => super::plan::verb(other),
     }
@@ -234,9 +298,9 @@ pub fn only_if_keyed_to(letter: &str) -> String {
 /// A kind of lock, short.
 pub fn kind(kind: LockKind) -> &'static str {
     match kind {
-        LockKind::PinTumbler => "round or oval cylinder (the part the key goes into)",
-        LockKind::EuropeanProfile => "European profile (slides out of the door)",
-        LockKind::Lever => "lever lock (flat plates)",
+        LockKind::PinTumbler => "round or oval cylinder",
+        LockKind::EuropeanProfile => "European profile",
+        LockKind::Lever => "lever lock",
         LockKind::SmallLock => "small lock",
         LockKind::BuildingSystem => "part of a key system",
         LockKind::NotSure => "kind not known",
@@ -246,7 +310,7 @@ pub fn kind(kind: LockKind) -> &'static str {
 /// What works it from inside, short.
 pub fn inside(inside: Option<Inside>) -> &'static str {
     match inside {
-        Some(Inside::ThumbTurn) => "thumb-turn (a knob you turn by hand)",
+        Some(Inside::ThumbTurn) => "thumb-turn",
         Some(Inside::Key) => "key",
         Some(Inside::Nothing) => NONE,
         None => PLEASE_LOOK,
@@ -261,9 +325,45 @@ pub fn material(material: Option<Material>) -> String {
     )
 }
 
-/// Two lengths.
-pub fn lengths(outside_mm: u8, inside_mm: u8) -> String {
-    format!("{outside_mm} and {inside_mm} mm")
+/// What is known of a size, or what has to be measured: common practice of the trade.
+pub fn measure(measure: Measure) -> String {
+    match measure {
+        Measure::Known(lengths) => format!(
+            "{} mm outside, {} mm inside",
+            lengths.outside_mm(),
+            lengths.inside_mm()
+        ),
+        Measure::Lengths => "please measure: both lengths".into(),
+        Measure::TypeAndLength => "please measure: type and length".into(),
+        Measure::CaseAndBackset => {
+            "please measure: case and backset; note faceplate and hand".into()
+        }
+        Measure::Size => "please measure: size".into(),
+        Measure::KindFirst => "please look, and measure".into(),
+        Measure::Nothing => "not needed".into(),
+    }
+}
+
+/// Which keys of a lock are restricted today.
+pub fn restricted(restricted: Restricted) -> &'static str {
+    match restricted {
+        Restricted::ItsKey => "restricted key today",
+        Restricted::All => "all its keys are restricted today",
+        Restricted::Master => "its master key is restricted today",
+        Restricted::Own => "its own key is restricted today",
+        Restricted::Some => "one of its keys is restricted today: ask us which",
+    }
+}
+
+/// How many keys open a lock, where it is not one then as now.
+pub fn keying(keying: Keying) -> Option<&'static str> {
+    match keying {
+        Keying::OneKey => None,
+        Keying::MasterKeyed => Some("master-keyed, and stays so"),
+        Keying::OneKeyAfterwards => Some("takes several keys today, one after the work"),
+        Keying::OtherKeysNotTold => Some("master-keyed: ask us about its other keys first"),
+        Keying::KeysOfMany => Some("central lock: the keys of many must go on turning"),
+    }
 }
 
 /// Locks of the page by their numbers.
@@ -287,8 +387,31 @@ pub fn key(place: usize) -> String {
         )
 }
 
-/// A key of today, by the doors it opens that are not on the page.
-pub fn key_of(letter: &str, doors: &[DoorKind]) -> String {
+/// A key that opens a lock afterwards: by its letter, and by what it is where the lock takes several.
+pub fn key_after(letter: &str, rank: KeyRank) -> String {
+    match rank {
+        KeyRank::Alone => letter.to_owned(),
+        KeyRank::Own => format!("{letter} (own)"),
+        KeyRank::Master => format!("{letter} (master)"),
+    }
+}
+
+/// What a key is, before its letter.
+fn what_it_is(is_new: bool, rank: KeyRank) -> &'static str {
+    match (is_new, rank) {
+        (true, KeyRank::Alone) => "New key",
+        (true, KeyRank::Own) => "New own key",
+        (true, KeyRank::Master) => "New master key",
+        (false, KeyRank::Alone) => "Key",
+        (false, KeyRank::Own) => "Own key",
+        (false, KeyRank::Master) => "Master key",
+    }
+}
+
+/// A key by its letter and by the doors it opens that are not on the page.
+pub fn key_of(letter: &str, key: &BriefKey) -> String {
+    let name = format!("{} {letter}", what_it_is(key.is_new, key.rank));
+    let doors = key.other_doors.as_slice();
     let mut kinds: Vec<(DoorKind, usize)> = Vec::new();
     for &door in doors {
         match kinds.iter_mut().find(|(kind, _)| *kind == door) {
@@ -304,8 +427,8 @@ pub fn key_of(letter: &str, doors: &[DoorKind]) -> String {
         })
         .collect();
     match doors.as_slice() {
-        [] => format!("{KEY} {letter}"),
-        doors => format!("{KEY} {letter} ({})", doors.join(", ")),
+        [] => name,
+        doors => format!("{name} ({})", doors.join(", ")),
     }
 }
 
@@ -314,13 +437,38 @@ pub fn of_a_kind(kind_words: &str, count: usize) -> String {
     format!("{} × {kind_words}", counted(count))
 }
 
-/// How many at most, and whether they come in place of the line above.
-pub fn at_most(quote: &Quote) -> String {
+/// What a price is asked for, in the trade's words.
+pub fn price_of(item: PriceItem) -> &'static str {
+    match item {
+        PriceItem::RekeyedCylinder => "One lock rekeyed",
+        PriceItem::NewCylinder => "One new cylinder, fitted",
+        PriceItem::LockOrLevers => "New levers or lever lock, fitted",
+        item => item.words(),
+    }
+}
+
+/// How many as planned.
+pub fn planned(quote: &Quote) -> String {
     match quote.count {
         None => String::new(),
-        Some(count) if quote.instead == 0 => count.to_string(),
-        Some(count) if quote.instead == count => format!("or {count}"),
-        Some(count) => format!("{}, or {count}", count - quote.instead),
+        Some(_) => quote.planned.to_string(),
+    }
+}
+
+/// How many more, and when.
+pub fn if_more(quote: &Quote) -> Option<String> {
+    let count = quote.count?;
+    let reasons = quote.only_if.iter().map(|&reason| only_if(reason));
+    let reasons: Vec<&str> = reasons.collect();
+    (!reasons.is_empty()).then(|| format!("up to {count} if {}", reasons.join(", or ")))
+}
+
+fn only_if(reason: OnlyIf) -> &'static str {
+    match reason {
+        OnlyIf::VisitCannotWait => "the visit cannot wait",
+        OnlyIf::CannotTakeTheKeyThatStays => "the locks cannot be set to the key that stays",
+        OnlyIf::KeyholesDiffer => "locks that shall share a key have unlike keyholes",
+        OnlyIf::KindTurnsOutSo => "the lock turns out to be of that kind",
     }
 }
 
@@ -348,13 +496,27 @@ pub fn door(kind: DoorKind, label: Option<&str>) -> String {
 }
 
 /// How soon. While nobody has said how a key was lost, the answer decides.
-pub fn due(urgency: Option<Urgency>, may_be_sooner: bool) -> &'static str {
-    match (urgency, may_be_sooner) {
+pub fn due(due: Due) -> &'static str {
+    match (due.urgency, due.may_be_sooner) {
         (Some(Urgency::Soon), true) => DUE_SOON_OR_TODAY,
-        (None | Some(Urgency::Habit | Urgency::WhenConvenient), true) => DUE_NOT_KNOWN,
+        (Some(Urgency::Habit | Urgency::WhenConvenient), true) | (None, _) => DUE_NOT_KNOWN,
         (Some(urgency), _) => super::super::urgency(urgency).name,
-        (None, false) => "",
     }
+}
+
+/// How soon the visit is.
+pub fn visit(visit: Visit) -> String {
+    let soon = due(visit.due);
+    if visit.is_today_to_open {
+        format!("{soon} (today if a door has to be opened)")
+    } else {
+        soon.to_owned()
+    }
+}
+
+/// When a lock is due that the visit does not see to.
+pub fn not_of_the_visit(lock: Due) -> String {
+    format!("not part of the visit; due: {}", due(lock))
 }
 
 /// Keys that come with a lock.

@@ -2,15 +2,16 @@
 
 use std::collections::BTreeMap;
 
-use self_check_core::household::brief::{Brief, BriefKey, BriefLock, BriefRecipient, MatchedLock};
-use self_check_core::household::{
-    Arrangement, CylinderLengths, DoorId, DoorKind, Household, Label, LockId, LockKind,
+use self_check_core::household::brief::{
+    Brief, BriefKey, BriefLock, BriefRecipient, KeyRank, MatchedLock, Quote,
 };
+use self_check_core::household::{DoorId, DoorKind, Household, Label, LockId, Material};
 use yew::prelude::*;
 
 use crate::copy::en::household::brief as words;
 use crate::copy::en::household::plan as plan_words;
-use crate::copy::{Listed, site};
+use crate::copy::en::numbers::counted;
+use crate::copy::site;
 use crate::household::Overview;
 use crate::ui::source_line;
 
@@ -36,7 +37,7 @@ pub fn sheet(brief: &Brief, overview: &Overview) -> Html {
                 if !brief.after.is_empty() {
                     <div>
                         <h3>{ words::AFTER }</h3>
-                        <ul class="to-tick">{ for brief.after.iter().map(|&after| html! { <li>{ words::after(after) }</li> }) }</ul>
+                        <ul class="to-tick">{ for brief.after.iter().map(|&after| html! { <li>{ words::after(after, &brief.old_keys, &brief.outlying) }</li> }) }</ul>
                     </div>
                 }
             </div>
@@ -72,6 +73,9 @@ fn first(brief: &Brief, overview: &Overview) -> Html {
                     <div><dt>{ words::WORKING_KEY_AT_HAND }</dt><dd>{ working_key }</dd></div>
                     <div><dt>{ words::DOOR_SHUTS_WELL }</dt><dd>{ answer(readiness.shuts_well) }</dd></div>
                     <div><dt>{ words::WE_HAVE_PROOF }</dt><dd>{ answer(readiness.has_proof) }</dd></div>
+                }
+                if let Some(visit) = brief.visit {
+                    <div><dt>{ words::VISIT_IS_DUE }</dt><dd>{ words::visit(visit) }</dd></div>
                 }
             </dl>
             { to_open(brief, overview) }
@@ -116,7 +120,6 @@ fn to_open(brief: &Brief, overview: &Overview) -> Html {
 }
 
 fn locks(brief: &Brief, overview: &Overview) -> Html {
-    let has_urgency = has_urgency(brief);
     let kinds: Vec<String> = brief
         .kinds
         .iter()
@@ -130,14 +133,14 @@ fn locks(brief: &Brief, overview: &Overview) -> Html {
                     <thead role="rowgroup">
                         <tr role="row">
                             <th scope="col" role="columnheader">{ words::LOCK }</th>
-                            { for columns(has_urgency).map(|name| html! {
+                            { for COLUMNS.iter().map(|name| html! {
                                 <th scope="col" role="columnheader">{ name }</th>
                             }) }
                         </tr>
                     </thead>
                     <tbody role="rowgroup">
                         { for brief.locks.iter().enumerate().map(|(place, lock)| lock_row(overview, brief, place, lock)) }
-                        { for brief.matched.iter().zip(brief.locks.len()..).map(|(lock, place)| matched_row(overview, place, lock, has_urgency)) }
+                        { for brief.matched.iter().zip(brief.locks.len()..).map(|(lock, place)| matched_row(overview, brief, place, lock)) }
                     </tbody>
                 </table>
             </div>
@@ -146,27 +149,15 @@ fn locks(brief: &Brief, overview: &Overview) -> Html {
     }
 }
 
-/// Whether how soon a lock is due stands on the page.
-fn has_urgency(brief: &Brief) -> bool {
-    let mut locks = brief.locks.iter();
-    locks.any(|lock| lock.urgency.is_some() || lock.may_be_sooner)
-}
-
 /// What is said of each lock.
-const COLUMNS: [&str; 7] = [
+const COLUMNS: [&str; 6] = [
     words::WORK,
     words::MADE_OF,
     words::INSIDE,
-    words::LENGTHS,
+    words::SIZE,
     words::WORKING_KEY,
     words::NEW_KEY,
-    words::DUE,
 ];
-
-fn columns(has_urgency: bool) -> impl Iterator<Item = &'static str> {
-    let shown = COLUMNS.len() - usize::from(!has_urgency);
-    COLUMNS.into_iter().take(shown)
-}
 
 /// What a door is called: as on the board, but for an own word, which stands there only if ticked in.
 fn door_name(overview: &Overview, id: DoorId, kind: DoorKind, label: Option<&Label>) -> String {
@@ -188,57 +179,21 @@ fn lock_name(overview: &Overview, id: LockId, kind: DoorKind, label: Option<&Lab
 
 /// A lock that is not seen to, but to whose key another shall be set. It is counted on after the others,
 /// so that rows with the same name are told apart.
-fn matched_row(overview: &Overview, place: usize, lock: &MatchedLock, has_urgency: bool) -> Html {
-    let cells: [String; COLUMNS.len()] = [
-        words::MATCHED.to_owned(),
-        String::new(),
-        String::new(),
-        String::new(),
-        String::new(),
-        words::key(lock.key),
-        String::new(),
+fn matched_row(overview: &Overview, brief: &Brief, place: usize, lock: &MatchedLock) -> Html {
+    let cells: [Html; COLUMNS.len()] = [
+        words::MATCHED.into(),
+        made_of(lock.door, lock.material).into(),
+        words::inside(lock.inside).into(),
+        words::measure(lock.measure()).into(),
+        working_key(brief, lock.has_working_key).into(),
+        words::key(lock.key).into(),
     ];
-    html! {
-        <tr key={place} role="row">
-            <th scope="row" role="rowheader">
-                { words::numbered(place, &lock_name(overview, lock.lock, lock.door, lock.label.as_ref())) }
-                <small>{ words::kind(lock.kind) }</small>
-            </th>
-            { for columns(has_urgency).zip(cells).map(|(name, told)| html! {
-                <td role="cell"><span class="cell-name" aria-hidden="true">{ name }</span>{ told }</td>
-            }) }
-        </tr>
-    }
+    let name = lock_name(overview, lock.lock, lock.door, lock.label.as_ref());
+    let remarks = [words::kind(lock.kind).to_owned()];
+    row(place, &name, &remarks, cells)
 }
 
 fn lock_row(overview: &Overview, brief: &Brief, place: usize, lock: &BriefLock) -> Html {
-    let has_urgency = has_urgency(brief);
-    let mut remarks: Vec<&str> = Vec::new();
-    if lock.restricted == Some(true) {
-        remarks.push(words::RESTRICTED);
-    }
-    if lock.arrangement != Arrangement::OneKey {
-        remarks.push(words::MORE_KEYS);
-    }
-    if lock.wants_a_thumb_turn() {
-        remarks.push(words::THUMB_TURN);
-    }
-    let made_of = match (lock.door, lock.material) {
-        (DoorKind::Padlock, None) => words::NONE.to_owned(),
-        (_, material) => words::material(material),
-    };
-    let inside = match lock.inside {
-        None if lock.has_no_inside() => words::NONE,
-        inside => words::inside(inside),
-    };
-    let keys = lock.keys.iter().map(|&key| words::key(key));
-    let many = lock.keeps_many_keys.then(|| words::AND_MANY.to_owned());
-    let keys: Vec<String> = keys.chain(many).collect();
-    let working_key = match lock.has_working_key {
-        told if is_key_in_doubt(brief, told) => words::ASK_US,
-        true => words::YES,
-        false => words::NO,
-    };
     let work = html! {
         <>
             { words::work(lock.action, lock.kind) }
@@ -249,35 +204,82 @@ fn lock_row(overview: &Overview, brief: &Brief, place: usize, lock: &BriefLock) 
     };
     let cells: [Html; COLUMNS.len()] = [
         work,
-        made_of.into(),
-        inside.into(),
-        lengths(lock.kind, lock.lengths).into(),
-        working_key.into(),
-        keys.join(", ").into(),
-        words::due(lock.urgency, lock.may_be_sooner).into(),
+        made_of(lock.door, lock.material).into(),
+        inside(lock).into(),
+        words::measure(lock.measure()).into(),
+        working_key(brief, lock.has_working_key).into(),
+        keys_after(brief, lock).into(),
     ];
-    // On a phone the cells stand below one another, each with the name of its column.
+    let name = lock_name(overview, lock.lock, lock.door, lock.label.as_ref());
+    row(place, &name, &remarks(brief, lock), cells)
+}
+
+/// What stands below a lock's name: its kind, and what to mind.
+fn remarks(brief: &Brief, lock: &BriefLock) -> Vec<String> {
+    let of_the_visit = brief.visit.map(|visit| visit.due);
+    let other_date = lock.due.filter(|_| !lock.is_of_the_visit);
+    let other_date = other_date.filter(|&due| of_the_visit != Some(due));
+    let thumb_turn = lock.wants_a_thumb_turn().then_some(words::THUMB_TURN);
+    let remarks = [
+        Some(words::kind(lock.kind)),
+        lock.restricted.map(words::restricted),
+        words::keying(lock.keying),
+        thumb_turn,
+    ];
+    let remarks = remarks.into_iter().flatten().map(str::to_owned);
+    remarks
+        .chain(other_date.map(words::not_of_the_visit))
+        .collect()
+}
+
+/// On a phone the cells stand below one another, each with the name of its column.
+fn row(place: usize, name: &str, remarks: &[String], cells: [Html; COLUMNS.len()]) -> Html {
     html! {
         <tr key={place} role="row">
             <th scope="row" role="rowheader">
-                { words::numbered(place, &lock_name(overview, lock.lock, lock.door, lock.label.as_ref())) }
-                <small>{ words::kind(lock.kind) }</small>
-                { for remarks.into_iter().map(|remark| html! { <small>{ remark }</small> }) }
+                { words::numbered(place, name) }
+                { for remarks.iter().map(|remark| html! { <small>{ remark }</small> }) }
             </th>
-            { for columns(has_urgency).zip(cells).map(|(name, cell)| html! {
-                <td role="cell"><span class="cell-name" aria-hidden="true">{ name }</span>{ cell }</td>
+            { for COLUMNS.iter().zip(cells).map(|(name, cell)| html! {
+                <td role="cell"><span class="cell-name" aria-hidden="true">{ name }</span><span>{ cell }</span></td>
             }) }
         </tr>
     }
 }
 
-/// Lengths matter where the cylinder slides out of the door.
-fn lengths(kind: LockKind, lengths: Option<CylinderLengths>) -> String {
-    match (kind, lengths) {
-        (_, Some(lengths)) => words::lengths(lengths.outside_mm(), lengths.inside_mm()),
-        (LockKind::EuropeanProfile | LockKind::NotSure, None) => words::MEASURE.to_owned(),
-        _ => words::NO_LENGTHS.to_owned(),
+fn made_of(door: DoorKind, material: Option<Material>) -> String {
+    match (door, material) {
+        (DoorKind::Padlock, None) => words::NONE.to_owned(),
+        (_, material) => words::material(material),
     }
+}
+
+fn inside(lock: &BriefLock) -> &'static str {
+    match lock.inside {
+        None if lock.has_no_inside() => words::NONE,
+        inside => words::inside(inside),
+    }
+}
+
+fn working_key(brief: &Brief, is_told_of: bool) -> &'static str {
+    match is_told_of {
+        told if is_key_in_doubt(brief, told) => words::ASK_US,
+        true => words::YES,
+        false => words::NO,
+    }
+}
+
+/// Every key that opens the lock afterwards.
+fn keys_after(brief: &Brief, lock: &BriefLock) -> String {
+    let keys = lock.keys.iter().map(|&place| {
+        let rank = brief.keys.get(place).map(|key| key.rank);
+        let is_several = lock.keys.len() > 1;
+        let rank = rank.filter(|_| is_several).unwrap_or(KeyRank::Alone);
+        words::key_after(&words::key(place), rank)
+    });
+    let many = lock.keeps_many_keys.then(|| words::AND_MANY.to_owned());
+    let keys: Vec<String> = keys.chain(many).collect();
+    keys.join(", ")
 }
 
 fn same_keyhole(brief: &Brief) -> Html {
@@ -313,13 +315,18 @@ fn keys(brief: &Brief) -> Html {
 }
 
 fn key_line(place: usize, key: &BriefKey) -> String {
-    let mut line = words::key_of(&words::key(place), &key.other_doors);
+    let mut line = words::key_of(&words::key(place), key);
     if !key.locks.is_empty() {
         line += &format!(" {} {}", words::OPENS, words::locks(&key.locks));
     }
     if !key.is_new {
         let and = if key.locks.is_empty() { "" } else { "," };
-        line += &format!("{and} {}{}", words::STAYS, bring(key));
+        let stays = if key.is_left {
+            words::STAYS_IN_USE
+        } else {
+            words::STAYS
+        };
+        line += &format!("{and} {stays}{}", bring(key));
     }
     if key.copies.is_empty() {
         return format!("{line}.");
@@ -355,6 +362,7 @@ fn bring(key: &BriefKey) -> &'static str {
 fn quotes(brief: &Brief, household: &Household) -> Html {
     let has_told = brief.quotes.iter().any(|quote| quote.told.is_some());
     let included = household.prices().copies_included;
+    let extras = extras(brief);
     html! {
         <>
             <h3>{ words::QUOTES }</h3>
@@ -373,10 +381,23 @@ fn quotes(brief: &Brief, household: &Household) -> Html {
                     <tbody>
                         { for brief.quotes.iter().map(|quote| html! {
                             <tr key={quote.item.id()}>
-                                <th scope="row">{ quote.item.words() }</th>
-                                <td class="number">{ words::at_most(quote) }</td>
+                                <th scope="row">
+                                    { words::price_of(quote.item) }
+                                    { for words::if_more(quote).into_iter().map(|more| html! { <small>{ more }</small> }) }
+                                </th>
+                                <td class="number">{ words::planned(quote) }</td>
                                 if has_told {
                                     <td class="number">{ quote.told.map(plan_words::price).unwrap_or_default() }</td>
+                                }
+                                <td class="number to-fill"></td>
+                            </tr>
+                        }) }
+                        { for extras.into_iter().map(|(name, count)| html! {
+                            <tr key={name}>
+                                <th scope="row">{ name }</th>
+                                <td class="number">{ count }</td>
+                                if has_told {
+                                    <td></td>
                                 }
                                 <td class="number to-fill"></td>
                             </tr>
@@ -384,7 +405,7 @@ fn quotes(brief: &Brief, household: &Household) -> Html {
                     </tbody>
                 </table>
             </div>
-            if brief.quotes.iter().any(|quote| quote.instead > 0) {
+            if brief.quotes.iter().any(Quote::is_in_place_of_another) {
                 <p class="note">{ words::INSTEAD }</p>
             }
             if has_told && included > 0 {
@@ -392,4 +413,15 @@ fn quotes(brief: &Brief, household: &Household) -> Html {
             }
         </>
     }
+}
+
+/// What costs extra, and the whole: lines that a price of our own list never stands for.
+fn extras(brief: &Brief) -> Vec<(&'static str, String)> {
+    let extra = |name, count: usize| (count > 0).then(|| (name, counted(count)));
+    let lines = [
+        extra(words::KEYED_ALIKE, brief.keyed_alike()),
+        extra(words::MASTER_KEYED, brief.master_keyed()),
+        (brief.quotes.len() > 1).then(|| (words::TOTAL, String::new())),
+    ];
+    lines.into_iter().flatten().collect()
 }
