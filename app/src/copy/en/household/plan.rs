@@ -4,7 +4,8 @@ use self_check_core::advice::Action;
 use self_check_core::household::plan::{Note, Recipient, Step};
 use self_check_core::household::remedy::WhoActs;
 use self_check_core::household::{
-    CostLine, ExposedBy, Household, LockKind, Loss, Place, PriceRange, Priced, Reply, WayKind,
+    CostLine, ExposedBy, Household, LockKind, Loss, Place, PriceItem, PriceRange, Priced, Prices,
+    Reply, WayKind,
 };
 
 use super::Names;
@@ -644,12 +645,41 @@ pub fn amount(smallest: u64) -> String {
     }
 }
 
-/// The total of one line.
-pub fn line_total(line: &CostLine) -> String {
-    match (line.what, line.total) {
-        (_, Some(total)) => price(total),
-        (Priced::ByOthers, None) => ASK_WHO_PAYS.to_owned(),
-        (_, None) => NO_PRICE.to_owned(),
+/// The total of one line. Where it rests on several prices, those that were not told are named.
+pub fn line_total(line: &CostLine, prices: &Prices) -> String {
+    if let Some(total) = line.total {
+        return price(total);
+    }
+    let items = line.what.items();
+    let is_missing = |item: &PriceItem| prices.of(*item).is_none();
+    let missing: Vec<&str> = items
+        .iter()
+        .copied()
+        .filter(is_missing)
+        .map(in_its_line)
+        .collect();
+    if items.is_empty() {
+        ASK_WHO_PAYS.to_owned()
+    } else if missing.len() == items.len() {
+        NO_PRICE.to_owned()
+    } else {
+        let missing = format!("{NO_PRICE} for {}", missing.join(" and "));
+        let at_least = line
+            .at_least
+            .map(|least| format!("{} or more; ", price(least)));
+        at_least.unwrap_or_default() + &missing
+    }
+}
+
+/// A price beside what its line says already.
+fn in_its_line(item: PriceItem) -> &'static str {
+    match item {
+        PriceItem::CallOut => "ordinary hours",
+        PriceItem::CallOutAfterHours => "nights and weekends",
+        PriceItem::RekeyedCylinder => "rekeying",
+        PriceItem::NewCylinder => "a new cylinder",
+        PriceItem::LockOrLevers => "a new lever lock",
+        PriceItem::Opening | PriceItem::SmallLock | PriceItem::Copy => item.words(),
     }
 }
 

@@ -31,6 +31,15 @@ pub struct Filing {
 pub fn use_filing(onclose: &Callback<()>) -> Filing {
     let state = use_household();
     let wrong = use_state(|| (None::<Wrong>, 0_usize));
+    {
+        // What was wrong may be so no more once the household is another, as after undo.
+        let wrong = wrong.clone();
+        use_effect_with(state.household().clone(), move |_| {
+            if wrong.0.is_some() {
+                wrong.set((None, wrong.1));
+            }
+        });
+    }
     use_error_title(wrong.0.is_some());
     Filing {
         state,
