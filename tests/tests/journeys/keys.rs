@@ -313,6 +313,23 @@ fn refusals_say_what_to_do_and_nothing_is_lost() -> Result<()> {
         page.wait_for_text("copies of keys are still noted").await?;
         page.click("button", "Leave it as it was").await?;
 
+        // Once all of them are back, the way on is another. What was wrong goes with the step undone.
+        page.click("button", "Edit person: Sitter").await?;
+        page.click("checkbox", "All their keys are back").await?;
+        page.click("button", "Save").await?;
+        page.wait_for_text("Changed. You can undo it.").await?;
+        page.click("button", "Edit person: Sitter").await?;
+        page.click("button", "Remove: Sitter").await?;
+        page.wait_for_text("tick “They should no longer come in”")
+            .await?;
+        page.click("button", "Undo").await?;
+        page.wait_until("what was wrong is gone", async || {
+            Ok(!page.visible_text().await?.contains("stay noted with them"))
+        })
+        .await?;
+        assert!(!page.title().await?.starts_with("Error: "));
+        page.click("button", "Leave it as it was").await?;
+
         // A word that could be a code is refused and not shown again.
         page.click("button", "Edit door: Gate").await?;
         page.click("textbox", "Your own word").await?;
