@@ -67,7 +67,7 @@ use std::sync::Arc;
 
 pub use brief::{Brief, BriefChoices, SafetyFirst, brief};
 pub use change::Change;
-pub use compare::{Comparison, compare};
+pub use compare::{ComparedKey, Comparison, HolderComparison, compare};
 pub use exposed::{ExposedBy, ExposedKey, Finding, FoundExposure, exposed_keys, ways_to_change};
 pub use gaps::{Gap, gaps};
 pub use grouping::{Group, groups};

@@ -14,6 +14,8 @@ mod brief;
 mod chance;
 #[path = "household/codes.rs"]
 mod codes;
+#[path = "household/compare.rs"]
+mod compare;
 #[path = "household/costs.rs"]
 mod costs;
 #[path = "household/days.rs"]
@@ -48,6 +50,8 @@ mod refusals;
 mod remembering;
 #[path = "household/replies.rs"]
 mod replies;
+#[path = "household/safes.rs"]
+mod safes;
 #[path = "household/shut.rs"]
 mod shut;
 #[path = "household/subsets.rs"]

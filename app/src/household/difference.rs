@@ -1,7 +1,7 @@
 //! What two households differ in, and what a step from one to the other did, as far as that can be said in
 //! a few words.
 
-use self_check_core::household::{Household, Key, Place};
+use self_check_core::household::{Household, Key, Lock, Place, Way};
 
 /// Something in which two households differ.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -18,6 +18,8 @@ pub enum Part {
     Places,
     People,
     Ways,
+    /// What others said who decide about locks and ways in.
+    Replies,
     Prices,
 }
 
@@ -55,11 +57,46 @@ pub fn parts(one: &Household, other: &Household) -> Vec<Part> {
         let copies = home.copies();
         copies.map(|(id, copy)| (id, copy.key)).collect()
     };
+    let locks = |home: &Household| -> Vec<_> {
+        let locks = home.locks();
+        let said = locks.map(|(id, lock)| {
+            (
+                id,
+                Lock {
+                    reply: None,
+                    ..lock.clone()
+                },
+            )
+        });
+        said.collect()
+    };
+    let ways = |home: &Household| -> Vec<_> {
+        let ways = home.ways();
+        let said = ways.map(|(id, way)| {
+            (
+                id,
+                Way {
+                    reply: None,
+                    ..way.clone()
+                },
+            )
+        });
+        said.collect()
+    };
+    let replies = |home: &Household| -> Vec<_> {
+        let of_locks = home
+            .locks()
+            .filter_map(|(id, lock)| Some((id.number(), lock.reply?)));
+        let of_ways = home
+            .ways()
+            .filter_map(|(id, way)| Some((id.number(), way.reply?)));
+        of_locks.chain(of_ways).collect()
+    };
     let are_keys_alike = keys(one) == keys(other);
     let are_copies_alike = copies(one) == copies(other);
     let all = [
         (Part::Doors, one.doors().ne(other.doors())),
-        (Part::Locks, one.locks().ne(other.locks())),
+        (Part::Locks, locks(one) != locks(other)),
         (Part::Keys, !are_keys_alike),
         (Part::Checks, are_keys_alike && one.keys().ne(other.keys())),
         (Part::Copies, !are_copies_alike),
@@ -68,7 +105,8 @@ pub fn parts(one: &Household, other: &Household) -> Vec<Part> {
             are_copies_alike && one.copies().ne(other.copies()),
         ),
         (Part::People, one.holders().ne(other.holders())),
-        (Part::Ways, one.ways().ne(other.ways())),
+        (Part::Ways, ways(one) != ways(other)),
+        (Part::Replies, replies(one) != replies(other)),
         (Part::Prices, one.prices() != other.prices()),
     ];
     let differing = all.into_iter().filter(|&(_, differs)| differs);
@@ -84,6 +122,10 @@ pub fn did(before: &Household, after: &Household) -> Option<Did> {
     // That a key may have been copied is noted beside what was done.
     if parts.len() > 1 && are_checks_alike(before, after) {
         parts.retain(|&part| part != Part::Checks);
+    }
+    // So is that others have to be told anew.
+    if parts.len() > 1 {
+        parts.retain(|&part| part != Part::Replies);
     }
     match *parts {
         [] => None,
@@ -187,6 +229,31 @@ mod tests {
             },
         );
         assert_eq!(did(&home, &several), Some(Did::Several));
+    }
+
+    #[test]
+    fn what_others_said_is_a_step_of_its_own_and_goes_with_the_next() {
+        use self_check_core::household::{Reply, Role, quick};
+        let home = quick::flat_in_a_system(&[Role::Sitter]).unwrap_or_default();
+        let holder = sitter(&home);
+        let lost = made(
+            &home,
+            Change::LoseRing {
+                holder,
+                loss: Loss::NotSaid,
+            },
+        );
+        let plan = plan(&lost, Choices::default());
+        let told = plan.replied(&lost, &plan.actors(), Reply::Waiting);
+        assert_eq!(did(&lost, &told), Some(Did::Changed(Part::Replies)));
+        let (copy, _) = told
+            .copies()
+            .next()
+            .unwrap_or_else(|| panic!("there is a copy"));
+        let loss = Loss::Stolen;
+        let stolen = made(&told, Change::Lose { copy, loss });
+        assert_eq!(parts(&told, &stolen), [Part::Places, Part::Replies]);
+        assert_eq!(did(&told, &stolen), Some(Did::SaidHow));
     }
 
     #[test]

@@ -61,12 +61,13 @@ pub(super) fn groups_of(index: &Index<'_>, grouping: Grouping) -> Vec<Group> {
         Grouping::AllAlike => partition(&locks, |lock| makes.get(&lock)),
         Grouping::ByNeed => partition(&locks, |lock| (makes.get(&lock), users.of_lock(lock))),
     };
+    let carried: Vec<_> = parts
+        .iter()
+        .map(|locks| carried_by(index, locks, &parts))
+        .collect();
+    let parts = parts.into_iter().zip(carried);
     parts
-        .into_iter()
-        .map(|locks| Group {
-            carried_by: carried_by(index, &locks),
-            locks,
-        })
+        .map(|(locks, carried_by)| Group { locks, carried_by })
         .collect()
 }
 
@@ -83,13 +84,13 @@ pub(super) fn own_locks(index: &Index<'_>) -> Vec<LockId> {
         .collect()
 }
 
-fn carried_by(index: &Index<'_>, locks: &[LockId]) -> Vec<HolderId> {
+fn carried_by(index: &Index<'_>, locks: &[LockId], parts: &[Vec<LockId>]) -> Vec<HolderId> {
     let users = index.users();
     let people = locks.iter().flat_map(|&lock| users.of_lock(lock));
     let people: BTreeSet<HolderId> = people.copied().collect();
     let people = people.into_iter();
     people
-        .filter(|&holder| !takes_it_from_a_safe(index, holder, locks))
+        .filter(|&holder| !takes_it_from_a_safe(index, holder, locks, parts))
         .collect()
 }
 

@@ -155,6 +155,20 @@ impl<'a> Index<'a> {
         locks.filter_map(|&lock| self.door_of(lock))
     }
 
+    /// The doors that open to whoever turns these locks, which are in the order of their ids: every lock on
+    /// them turns.
+    pub(super) fn doors_opened_by(&self, locks: &[LockId]) -> Vec<DoorId> {
+        let doors = locks.iter().filter_map(|&lock| self.door_of(lock));
+        let mut doors: Vec<DoorId> = doors.collect();
+        doors.sort_unstable();
+        let doors = doors.chunk_by(PartialEq::eq);
+        let whole = doors.filter_map(|turned| {
+            let &door = turned.first()?;
+            (turned.len() == self.locks_on(door).len()).then_some(door)
+        });
+        whole.collect()
+    }
+
     /// The most urgent that a door which the key opens ever is.
     pub(super) fn most_urgent_door_of(&self, key: KeyId) -> Urgency {
         let doors = self.doors_of(key);

@@ -13,6 +13,7 @@ mod copies;
 mod days;
 mod regroup;
 mod replace;
+mod safes;
 mod shut;
 mod steps;
 
@@ -209,6 +210,14 @@ pub enum Note {
         /// Whose matter the lock is.
         who: WhoActs,
     },
+    /// A key that lies in the key safe, or is put in, will open a door that nobody could enter by that safe
+    /// before: whoever knows its code can.
+    OpensMoreBySafe {
+        /// The key safe.
+        safe: WayId,
+        /// The door.
+        door: DoorId,
+    },
     /// The new cylinder is in a way out: with a thumb-turn, nobody has to search for a key in a
     /// fire.
     ThumbTurn(LockId),
@@ -237,6 +246,17 @@ impl Plan {
             && self.ways.is_empty()
             && self.keys.is_empty()
             && self.hand_in.is_empty()
+    }
+
+    /// The key safes by which a door opens afterwards that nobody could enter by them before, as
+    /// [`Note::OpensMoreBySafe`] says; in the order of the ids.
+    pub fn opens_more_by_safes(&self) -> Vec<(WayId, DoorId)> {
+        let notes = self.notes.iter();
+        let more = notes.filter_map(|note| match *note {
+            Note::OpensMoreBySafe { safe, door } => Some((safe, door)),
+            _ => None,
+        });
+        more.collect()
     }
 
     /// How many copies have to be cut, over all keys the household has made.
@@ -452,13 +472,14 @@ pub(super) fn plan_with(index: &Index<'_>, choices: Choices, groups: &[Group]) -
     let (void, given_back) = void_keys(index, &works, &keys)
         .into_iter()
         .partition(|&key| opens_only_own_locks(index, key));
+    let turned = safes::turned(index, &works, &keys);
     let mut plan = Plan {
         choices,
         safety_first: choices.safety_first || household.puts_safety_first(),
         shut: shut::shut(index, &works),
         stop_gaps: beside::stop_gaps(index, &exposed, &works),
-        notes: beside::notes(index, &exposed, &works),
-        ways: beside::way_works(index, &keys),
+        notes: beside::notes(index, &exposed, &works, &turned),
+        ways: beside::way_works(index, &turned),
         void,
         given_back,
         exposed: exposed.into_values().collect(),

@@ -48,6 +48,8 @@ struct Case {
     needs: Vec<BTreeSet<usize>>,
     /// Those of them to which they use a key: they know no code there.
     uses: Vec<BTreeSet<usize>>,
+    /// The doors at which each of them knows a code.
+    codes: Vec<BTreeSet<usize>>,
     locks: Vec<LockId>,
 }
 
@@ -71,6 +73,7 @@ fn case(doors: usize, people: usize, chance: &mut Chance) -> Case {
     let mut holders = Vec::new();
     let (mut needs, mut uses) = (Vec::new(), Vec::new());
     let mut codes = Vec::new();
+    let mut known = Vec::new();
     for &door in ids.iter().filter(|_| chance.once_in(3)) {
         codes.push((home.next_way(), door));
         let code = Way::at(door, WayKind::DoorCode);
@@ -85,6 +88,7 @@ fn case(doors: usize, people: usize, chance: &mut Chance) -> Case {
         };
         home = home.with(Change::AddHolder(holder)).unwrap();
         let mut used = needed.clone();
+        let mut opened_by_code = BTreeSet::new();
         for &(way, door) in codes.iter().filter(|_| chance.once_in(2)) {
             let knows = Change::Knows {
                 holder: holders[holders.len() - 1],
@@ -93,15 +97,18 @@ fn case(doors: usize, people: usize, chance: &mut Chance) -> Case {
             };
             home = home.with(knows).unwrap();
             used.retain(|&number| ids[number] != door);
+            opened_by_code.extend((0..doors).filter(|&number| ids[number] == door));
         }
         needs.push(needed);
         uses.push(used);
+        known.push(opened_by_code);
     }
     Case {
         home,
         holders,
         needs,
         uses,
+        codes: known,
         locks,
     }
 }
@@ -198,18 +205,21 @@ fn comparison_counts_what_the_partitions_count() {
                 continue;
             }
             let partition = as_partition(&case, comparison.grouping);
-            for ((holder, needs), uses) in case.holders.iter().zip(&case.needs).zip(&case.uses) {
+            for (number, holder) in case.holders.iter().enumerate() {
+                let (needs, uses) = (&case.needs[number], &case.uses[number]);
+                let codes = &case.codes[number];
                 let found = comparison
                     .holders
                     .iter()
                     .find(|found| found.holder == *holder);
                 let (keys, locks) = ring(&partition, uses);
-                let opened = opened(&partition, uses);
+                let opened: BTreeSet<usize> = &opened(&partition, uses) | codes;
                 match found {
-                    None => assert!(needs.is_empty()),
+                    None => assert!(needs.is_empty() && codes.is_empty()),
                     Some(found) => {
                         assert_eq!((found.keys_carried, found.locks_if_lost), (keys, locks));
                         assert_eq!(found.doors_beyond_need, opened.difference(needs).count());
+                        assert_eq!(found.doors_without, 0);
                     }
                 }
             }

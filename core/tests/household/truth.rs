@@ -126,6 +126,21 @@ pub fn opens_without_carrying_a_key(home: &Household, holder: HolderId, lock: Lo
     })
 }
 
+/// The doors at which every lock turns to the keys that lie in the key safe or went from there.
+pub fn entered_by_safe(home: &Household, safe: WayId) -> BTreeSet<DoorId> {
+    let lies_there = |key: &KeyId| {
+        home.copies()
+            .any(|(_, copy)| copy.key == *key && copy.place.key_safe() == Some(safe))
+    };
+    let turns = |lock: &Lock| lock.keys.iter().any(lies_there);
+    let doors = home.doors().map(|(id, _)| id);
+    doors
+        .filter(|&door| {
+            home.locks_of(door).count() > 0 && home.locks_of(door).all(|(_, lock)| turns(lock))
+        })
+        .collect()
+}
+
 /// Whether every id names a part, every number of keys is explained, and every limit is kept.
 pub fn fits_together(home: &Household) -> bool {
     use self_check_core::household::Arrangement;

@@ -391,11 +391,28 @@ fn plan_compares_ways_and_counts_their_cost() -> Result<()> {
             .run("return [...document.querySelectorAll('.table')[0].querySelectorAll('tbody tr')[0].querySelectorAll('td')].map(td => Number(td.textContent));")
             .await?;
         assert_eq!(drawn, keys, "as many keys are drawn as are counted");
+        page.wait_for_text("today some people lack a key to a door they need")
+            .await?;
+        page.wait_for_text("As now: cannot open 2 doors they need")
+            .await?;
+        let safe = "Key safe at back door: the key in it will open more than today (front door, workshop).";
+        page.wait_for_text(safe).await?;
+        page.click("button", "Plan for this: All alike").await?;
+        page.click("link", "What to do").await?;
+        arrive(page, "What to do").await?;
+        page.wait_for_text(safe).await?;
+        page.click("link", "Which doors should share a key").await?;
+        arrive(page, "Which doors should share a key").await?;
         page.click("button", "Plan for this: By need").await?;
         page.wait_for_text("The plan is for this").await?;
         page.click("link", "What to do").await?;
         page.wait_for_text("the doors share keys as you chose")
             .await?;
+        let text = page.visible_text().await?;
+        assert!(
+            !text.contains(safe),
+            "by need the key safe opens no more: {text}"
+        );
         page.click("link", "What it costs").await?;
         arrive(page, "What it costs").await?;
         page.wait_for_text("Sum of what is known").await?;

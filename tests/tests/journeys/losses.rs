@@ -120,6 +120,33 @@ fn ways_that_come_to_the_same_are_said_to() -> Result<()> {
 }
 
 #[test]
+fn comparison_draws_and_counts_the_same_keys_and_says_what_is_missing() -> Result<()> {
+    journey(Look::PHONE, async |page| {
+        home(
+            page,
+            "A flat, and the building’s door with a key of its own",
+        )
+        .await?;
+        page.click("button", "This ring is lost: Neighbour").await?;
+        arrive(page, "Two keys could be in wrong hands").await?;
+        page.click("link", "Which doors should share a key").await?;
+        arrive(page, "Which doors should share a key").await?;
+        page.wait_for_text("As now: 2 keys").await?;
+        page.wait_for_text("not yours to change").await?;
+        page.wait_for_text("2 missing keys count as if they were back")
+            .await?;
+        let counts = page
+            .run("return [document.querySelectorAll('.way')[0].querySelectorAll('.way-keys > li').length, ...[0, 1].map(row => Number(document.querySelectorAll('.table')[0].querySelectorAll('tbody tr')[row].querySelector('td').textContent))].join();")
+            .await?;
+        assert_eq!(
+            counts, "2,2,2",
+            "drawn; different keys; most that one carries"
+        );
+        Ok(())
+    })
+}
+
+#[test]
 fn needs_are_claimed_only_where_they_were_said() -> Result<()> {
     journey(Look::DESKTOP, async |page| {
         home(page, "Two doors, one key for both").await?;

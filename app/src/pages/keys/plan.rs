@@ -10,7 +10,7 @@ use std::rc::Rc;
 
 use self_check_core::household::plan::{Note, Plan, WayWork, Work};
 use self_check_core::household::remedy::WhoActs;
-use self_check_core::household::{ExposedKey, Grouping, KeyId, Reply, plan, remedy};
+use self_check_core::household::{DoorId, ExposedKey, Grouping, KeyId, Reply, WayId, plan, remedy};
 use self_check_core::sources::Source;
 use yew::prelude::*;
 
@@ -84,7 +84,11 @@ fn lede(plan: &Plan, is_just_done: bool) -> &'static str {
     } else if plan.is_empty() {
         words::NOTHING
     } else if !plan.actors().contains(&WhoActs::Household) {
-        words::LEDE_OTHERS
+        if is_to_be_told(plan) {
+            words::LEDE_TELL
+        } else {
+            words::LEDE_OTHERS
+        }
     } else if plan.choices.grouping == Grouping::AsNow {
         words::LEDE
     } else {
@@ -164,20 +168,42 @@ fn notes(overview: &Overview, plan: &Plan) -> Html {
             Note::CannotTell(key) => cannot_tell.push(key),
             // The visit has it, with its caution.
             Note::ThumbTurn(_) => {}
+            // All doors of one key safe stand in one line.
+            Note::OpensMoreBySafe { .. } => {}
             Note::MasterInReach { .. } | Note::CameBackWithItsCard(_) => single.push(note),
         }
     }
+    let by_safes = opens_more(overview, &plan.opens_more_by_safes());
     html! {
         <section aria-labelledby="notes">
             <h2 id="notes">{ words::NOTES }</h2>
             <ul>
                 { for single.iter().take(MOST_LINES).map(|&note| html! { <li>{ words::note(note, &overview.names) }</li> }) }
                 { more_than(MOST_LINES, single.len()) }
+                { for by_safes.iter().take(MOST_LINES).map(|safe| html! { <li>{ safe }</li> }) }
+                { more_than(MOST_LINES, by_safes.len()) }
                 { of_keys(overview, words::NOT_CHECKED_YET, &not_checked) }
                 { of_keys(overview, words::CANNOT_TELL_YET, &cannot_tell) }
             </ul>
         </section>
     }
+}
+
+/// What is said of each key safe by which more will open than today.
+pub fn opens_more(overview: &Overview, more: &[(WayId, DoorId)]) -> Vec<String> {
+    let safes = more.chunk_by(|one, next| one.0 == next.0);
+    let told = |more: &[(WayId, DoorId)]| {
+        let safe = more
+            .first()
+            .map_or("", |&(safe, _)| overview.names.way(safe));
+        let doors = more.iter().map(|&(_, door)| door);
+        let mut named = overview.names.doors_within(doors.take(MOST_LINES));
+        if more.len() > MOST_LINES {
+            named = format!("{named}, {}", board::and_more(more.len() - MOST_LINES));
+        }
+        words::opens_more(safe, &named)
+    };
+    safes.map(told).collect()
 }
 
 /// A note on several keys.
@@ -229,8 +255,6 @@ fn done(state: &HouseholdHandle, plan: &Rc<Plan>) -> Html {
         press(label, onclick)
     };
     let has_own_part = actors.contains(&WhoActs::Household);
-    let tells =
-        plan.works.iter().any(Work::is_to_be_told) || plan.ways.iter().any(WayWork::is_to_be_told);
     html! {
         <section class="screen-only" aria-labelledby="done">
             <h2 id="done">{ words::DONE_TITLE }</h2>
@@ -240,7 +264,7 @@ fn done(state: &HouseholdHandle, plan: &Rc<Plan>) -> Html {
             <p>{ words::DONE_NOTE }</p>
             if has_own_part {
                 { carried_out(WhoActs::Household) }
-            } else if tells {
+            } else if is_to_be_told(plan) {
                 { replied(others.clone(), Reply::Waiting, words::TOLD) }
             }
             { for others.iter().map(|&who| html! {
@@ -253,6 +277,11 @@ fn done(state: &HouseholdHandle, plan: &Rc<Plan>) -> Html {
             }) }
         </section>
     }
+}
+
+/// Whether others have yet to be told.
+fn is_to_be_told(plan: &Plan) -> bool {
+    plan.works.iter().any(Work::is_to_be_told) || plan.ways.iter().any(WayWork::is_to_be_told)
 }
 
 fn press(label: &str, onclick: Callback<MouseEvent>) -> Html {

@@ -22,7 +22,10 @@ impl Household {
                 let id = HolderId(self.mint()?);
                 self.put_holder(id, holder)
             }
-            Change::AddWay(way) => self.mint().and_then(|id| self.put_way(WayId(id), way)),
+            Change::AddWay(mut way) => {
+                way.is_assumed = false;
+                self.mint().and_then(|id| self.put_way(WayId(id), way))
+            }
             Change::SetDoor(id, door) => {
                 self.door(id).ok_or(Refusal::UnknownDoor(id))?;
                 self.put_door(id, door)
@@ -57,6 +60,7 @@ impl Household {
             Change::RemoveCopy(id) => {
                 self.copy(id).ok_or(Refusal::UnknownCopy(id))?;
                 Arc::make_mut(&mut self.copies).remove(&id);
+                self.assume_no_more();
                 Ok(())
             }
             Change::RemoveHolder(id) => self.remove_holder(id),
@@ -166,6 +170,7 @@ impl Household {
         self.key(id).ok_or(Refusal::UnknownKey(id))?;
         Arc::make_mut(&mut self.keys).remove(&id);
         Arc::make_mut(&mut self.copies).retain(|_, copy| copy.key != id);
+        self.assume_no_more();
         for lock in Arc::make_mut(&mut self.locks).values_mut() {
             lock.keys.remove(&id);
         }

@@ -1,6 +1,7 @@
 //! What a change must not make forgotten. A key that was within reach of wrong hands may have been
 //! copied: a new code or the copy itself coming back takes away how it was seen, not the copy.
 
+use std::collections::BTreeSet;
 use std::sync::Arc;
 
 use crate::advice::Urgency;
@@ -12,8 +13,9 @@ use super::super::{CopyId, Household, KeyCopy, KeyId, Place, Refusal, Way, WayId
 
 impl Household {
     /// The way in is another now. The keys in a key safe stay as exposed as they were before.
-    pub(super) fn change_way(&mut self, id: WayId, way: Way) -> Result<(), Refusal> {
+    pub(super) fn change_way(&mut self, id: WayId, mut way: Way) -> Result<(), Refusal> {
         let was = self.reach_into(id);
+        way.is_assumed &= self.is_unsaid_of(id);
         let is_safe = way.kind == WayKind::KeySafe;
         self.put_way(id, way)?;
         if !is_safe {
@@ -101,23 +103,38 @@ impl Household {
     /// It is said now how a copy went from a key safe, or it is back. Its code counts as out no longer if it
     /// was only assumed so and of no other copy of it nobody has said how it went.
     fn take_assumption_back(&mut self, was: Place) -> Result<(), Refusal> {
-        let went_unsaid = |place: Place| {
-            let taken = taken_from_a_safe(place);
-            taken
-                .filter(|&(_, loss)| loss == Loss::NotSaid)
-                .map(|(id, _)| id)
-        };
         let Some(id) = went_unsaid(was) else {
             return Ok(());
         };
-        let is_another = |(_, copy): (CopyId, &KeyCopy)| went_unsaid(copy.place) == Some(id);
-        if self.copies().any(is_another) {
+        if self.is_unsaid_of(id) {
             return Ok(());
         }
         let mut way = self.way(id).ok_or(Refusal::UnknownWay(id))?.clone();
         way.take_assumption_back();
         // The keys in it were within nobody's reach: nothing of them is remembered.
         self.put_way(id, way)
+    }
+
+    /// Of what was assumed for a copy that is not put down any more, nobody can say anything: it stays so.
+    pub(super) fn assume_no_more(&mut self) {
+        let copies = self.copies();
+        let unsaid: BTreeSet<WayId> = copies
+            .filter_map(|(_, copy)| went_unsaid(copy.place))
+            .collect();
+        if self
+            .ways()
+            .any(|(id, way)| way.is_assumed && !unsaid.contains(&id))
+        {
+            for (id, way) in Arc::make_mut(&mut self.ways) {
+                way.is_assumed &= unsaid.contains(id);
+            }
+        }
+    }
+
+    /// Whether of a copy from this key safe nobody has said how it went.
+    fn is_unsaid_of(&self, id: WayId) -> bool {
+        let mut copies = self.copies();
+        copies.any(|(_, copy)| went_unsaid(copy.place) == Some(id))
     }
 
     /// No copy went from a key safe that is none, or none any more.
@@ -148,4 +165,10 @@ fn taken_from_a_safe(place: Place) -> Option<(WayId, Loss)> {
         } if loss == Loss::NotSaid || loss.may_end_in_a_copy() => Some((id, loss)),
         _ => None,
     }
+}
+
+/// The key safe that a lost copy went from, while nobody has said how.
+fn went_unsaid(place: Place) -> Option<WayId> {
+    let (id, loss) = taken_from_a_safe(place)?;
+    (loss == Loss::NotSaid).then_some(id)
 }

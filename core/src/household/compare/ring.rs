@@ -1,120 +1,253 @@
-//! What everybody carries by one grouping.
+//! What everybody carries by one grouping, and what opens to them.
 
-use std::borrow::Cow;
 use std::collections::{BTreeMap, BTreeSet};
 
+use super::super::exposed::no_longer_should;
 use super::super::index::Index;
-use super::super::kinds::Grouping;
-use super::super::{DoorId, Group, HolderId, KeyId, LockId};
+use super::super::kinds::{Grouping, Loss, WayKind};
+use super::super::{DoorId, Group, HolderId, KeyId, LockId, Place, WayId};
+use super::ComparedKey;
 
 /// A key as one grouping has it. All lists are in the order of the ids.
-pub(super) struct RingKey {
-    locks: Vec<LockId>,
+struct RingKey {
+    key: ComparedKey,
+    /// The doors it opens alone.
     doors: Vec<DoorId>,
+    /// The locks it turns on other doors.
+    in_part: Vec<LockId>,
     carried_by: Vec<HolderId>,
-    is_own: bool,
+    /// Those of them who have lost it.
+    missing_from: Vec<HolderId>,
+    in_safes: Vec<WayId>,
 }
 
-/// What one holder carries.
-pub(super) struct Ring<'k>(Vec<&'k RingKey>);
+/// All keys of one grouping, and where they are.
+pub(super) struct Rings {
+    keys: Vec<RingKey>,
+    carried: BTreeMap<HolderId, Vec<usize>>,
+    in_safes: BTreeMap<WayId, Vec<usize>>,
+}
+
+/// What one holder carries and opens.
+pub(super) struct Ring {
+    pub(super) keys_carried: usize,
+    pub(super) missing: usize,
+    pub(super) locks: usize,
+    /// The doors that open to them, by what they carry and by the ways in they know; in the order of the
+    /// ids.
+    pub(super) doors: Vec<DoorId>,
+}
 
 impl RingKey {
-    fn new(index: &Index<'_>, locks: Vec<LockId>, carried_by: Vec<HolderId>, is_own: bool) -> Self {
-        let doors = locks.iter().filter_map(|&lock| index.door_of(lock));
+    /// With nobody yet.
+    fn of(index: &Index<'_>, key: ComparedKey) -> Self {
+        let doors = index.doors_opened_by(&key.locks);
+        let is_in_part = |lock: &LockId| {
+            let door = index.door_of(*lock);
+            door.is_some_and(|door| doors.binary_search(&door).is_err())
+        };
         Self {
-            doors: sorted(doors.collect()),
-            locks,
-            carried_by,
-            is_own,
-        }
-    }
-
-    pub(super) fn carried_by(&self) -> &[HolderId] {
-        &self.carried_by
-    }
-
-    /// Whether it opens a lock the household decides about.
-    pub(super) fn is_own(&self) -> bool {
-        self.is_own
-    }
-}
-
-impl<'k> Ring<'k> {
-    pub(super) fn new(keys: Vec<&'k RingKey>) -> Self {
-        Self(keys)
-    }
-
-    pub(super) fn is_empty(&self) -> bool {
-        self.0.is_empty()
-    }
-
-    pub(super) fn key_count(&self) -> usize {
-        self.0.len()
-    }
-
-    /// The locks it turns.
-    pub(super) fn locks(&self) -> Cow<'k, [LockId]> {
-        self.together(|key| &key.locks)
-    }
-
-    /// The doors at which it turns a lock.
-    pub(super) fn doors(&self) -> Cow<'k, [DoorId]> {
-        self.together(|key| &key.doors)
-    }
-
-    fn together<I: Ord + Clone>(&self, list: impl Fn(&'k RingKey) -> &'k Vec<I>) -> Cow<'k, [I]> {
-        match self.0[..] {
-            [key] => Cow::Borrowed(list(key)),
-            _ => Cow::Owned(sorted(
-                self.0.iter().flat_map(|key| list(key)).cloned().collect(),
-            )),
+            in_part: key.locks.iter().copied().filter(is_in_part).collect(),
+            doors,
+            carried_by: Vec::new(),
+            missing_from: Vec::new(),
+            in_safes: Vec::new(),
+            key,
         }
     }
 }
 
-/// The keys by one grouping. As now: those there are. Otherwise: those of the groups, and the keys to
-/// others' locks as they are.
-pub(super) fn keys_by(
-    index: &Index<'_>,
-    own: &BTreeSet<LockId>,
-    grouping: Grouping,
-    groups: &[Group],
-) -> Vec<RingKey> {
-    if grouping == Grouping::AsNow {
-        return keys_as_now(index, own, |_| true);
+impl Rings {
+    /// As now: the keys there are. Otherwise: those of the groups, and the keys to others' locks as
+    /// they are.
+    pub(super) fn of(
+        index: &Index<'_>,
+        own: &BTreeSet<LockId>,
+        grouping: Grouping,
+        groups: &[Group],
+    ) -> Self {
+        let keys = match grouping {
+            Grouping::AsNow => keys_as_now(index, own, |_| true),
+            Grouping::AllAlike | Grouping::ByNeed => {
+                let mut keys = keys_of_groups(index, groups);
+                keys.extend(keys_as_now(index, own, |lock| !own.contains(&lock)));
+                keys
+            }
+        };
+        let mut carried: BTreeMap<HolderId, Vec<usize>> = BTreeMap::new();
+        let mut in_safes: BTreeMap<WayId, Vec<usize>> = BTreeMap::new();
+        for (number, key) in keys.iter().enumerate() {
+            for &holder in &key.carried_by {
+                carried.entry(holder).or_default().push(number);
+            }
+            for &safe in &key.in_safes {
+                in_safes.entry(safe).or_default().push(number);
+            }
+        }
+        Self {
+            keys,
+            carried,
+            in_safes,
+        }
     }
-    let mut keys = keys_as_now(index, own, |lock| !own.contains(&lock));
-    keys.extend(groups.iter().map(|group| {
-        let (locks, carried_by) = (group.locks.clone(), group.carried_by.clone());
-        RingKey::new(index, locks, carried_by, true)
-    }));
-    keys
+
+    pub(super) fn ring(&self, index: &Index<'_>, holder: HolderId) -> Ring {
+        let carried = self.carried.get(&holder).map_or(&[][..], Vec::as_slice);
+        let missing = carried.iter().filter_map(|&number| self.keys.get(number));
+        let missing = missing.filter(|key| key.missing_from.binary_search(&holder).is_ok());
+        let mut used = carried.to_vec();
+        let mut by_a_way = Vec::new();
+        for &id in index.known_to(holder) {
+            let way = index.household.way(id);
+            let Some(way) = way.filter(|_| self.goes_on_knowing(index, holder, id)) else {
+                continue;
+            };
+            used.extend(self.in_safes.get(&id).into_iter().flatten());
+            if way.kind != WayKind::KeySafe {
+                by_a_way.push(way.door);
+            }
+        }
+        let mut doors = self.doors(index, &sorted(used));
+        if !by_a_way.is_empty() {
+            doors.extend(by_a_way);
+            doors = sorted(doors);
+        }
+        Ring {
+            keys_carried: carried.len(),
+            missing: missing.count(),
+            locks: self.locks(carried).len(),
+            doors,
+        }
+    }
+
+    /// Whether the holder goes on knowing a way in: whoever kept a key back to where it leads, or will
+    /// lead, does not.
+    fn goes_on_knowing(&self, index: &Index<'_>, holder: HolderId, way: WayId) -> bool {
+        if !index.kept_a_key_back(holder) {
+            return true;
+        }
+        let put_in = self.in_safes.get(&way).map_or(&[][..], Vec::as_slice);
+        let put_in = self.locks(put_in);
+        let mut doors = index.doors_by(way);
+        doors.extend(put_in.iter().filter_map(|&lock| index.door_of(lock)));
+        !index.kept_a_key_back_to(holder, &doors)
+    }
+
+    pub(super) fn into_keys(self) -> Vec<ComparedKey> {
+        self.keys.into_iter().map(|key| key.key).collect()
+    }
+
+    /// The doors that these keys open together.
+    fn doors(&self, index: &Index<'_>, numbers: &[usize]) -> Vec<DoorId> {
+        let keys = numbers.iter().filter_map(|&number| self.keys.get(number));
+        let in_part = keys.clone().flat_map(|key| &key.in_part).copied();
+        let together = index.doors_opened_by(&sorted(in_part.collect()));
+        let doors = keys.flat_map(|key| &key.doors).copied();
+        sorted(doors.chain(together).collect())
+    }
+
+    /// The locks that these keys turn.
+    fn locks(&self, numbers: &[usize]) -> Vec<LockId> {
+        let keys = numbers.iter().filter_map(|&number| self.keys.get(number));
+        let locks = keys.flat_map(|key| &key.key.locks).copied().collect();
+        match numbers {
+            [_] => locks,
+            _ => sorted(locks),
+        }
+    }
 }
 
+fn keys_of_groups(index: &Index<'_>, groups: &[Group]) -> Vec<RingKey> {
+    let safes = safes(index);
+    let of_group = |group: &Group| {
+        let locks = group.locks.iter();
+        let locks = locks.filter_map(|&lock| index.household.lock(lock));
+        let today = locks.flat_map(|lock| &lock.keys);
+        let in_safes = today.filter_map(|key| safes.get(key)).flatten().copied();
+        let key = ComparedKey {
+            locks: group.locks.clone(),
+            is_own: true,
+        };
+        RingKey {
+            carried_by: group.carried_by.clone(),
+            in_safes: sorted(in_safes.collect()),
+            ..RingKey::of(index, key)
+        }
+    };
+    groups.iter().map(of_group).collect()
+}
+
+/// Today's keys to the locks that `counts` names.
 fn keys_as_now(
     index: &Index<'_>,
     own: &BTreeSet<LockId>,
     counts: impl Fn(LockId) -> bool,
 ) -> Vec<RingKey> {
-    let mut carried_by: BTreeMap<KeyId, Vec<HolderId>> = BTreeMap::new();
-    for (holder, part) in index.household.holders() {
-        if !part.no_longer_should {
-            for key in index.whole_ring(holder) {
-                carried_by.entry(key).or_default().push(holder);
-            }
-        }
-    }
+    let safes = safes(index);
+    let mut carried = carried(index);
     let keys = index.household.keys().filter_map(|(key, _)| {
         let opened = index.opened_by(key).iter();
         let locks: Vec<LockId> = opened.copied().filter(|&lock| counts(lock)).collect();
         if locks.is_empty() {
             return None;
         }
-        let carried_by = carried_by.remove(&key).unwrap_or_default();
-        let is_own = locks.iter().any(|lock| own.contains(lock));
-        Some(RingKey::new(index, locks, carried_by, is_own))
+        let needs = |holder: HolderId| {
+            let mut doors = locks.iter().filter_map(|&lock| index.door_of(lock));
+            doors.any(|door| index.needs(holder).contains(&door))
+        };
+        let mut carried = carried.remove(&key).unwrap_or_default();
+        carried.retain(|&holder, is_on_the_ring| *is_on_the_ring || needs(holder));
+        let missing = carried
+            .iter()
+            .filter(|&(_, is_on_the_ring)| !is_on_the_ring);
+        let compared = ComparedKey {
+            is_own: locks.iter().any(|lock| own.contains(lock)),
+            locks: locks.clone(),
+        };
+        Some(RingKey {
+            missing_from: missing.map(|(&holder, _)| holder).collect(),
+            carried_by: carried.keys().copied().collect(),
+            in_safes: safes.get(&key).cloned().unwrap_or_default(),
+            ..RingKey::of(index, compared)
+        })
     });
     keys.collect()
+}
+
+/// Who has or lost each key, and whether it is on their ring now. What somebody did not give back
+/// is not theirs any more; what went from a key safe goes back there.
+fn carried(index: &Index<'_>) -> BTreeMap<KeyId, BTreeMap<HolderId, bool>> {
+    let mut carried: BTreeMap<KeyId, BTreeMap<HolderId, bool>> = BTreeMap::new();
+    for (_, copy) in index.household.copies() {
+        let (holder, is_on_the_ring) = match copy.place {
+            Place::Held(holder) => (holder, true),
+            Place::Lost {
+                by: Some(holder),
+                loss,
+                from_safe: None,
+            } if loss != Loss::NotReturned => (holder, false),
+            _ => continue,
+        };
+        if !no_longer_should(index.household, holder) {
+            let by = carried.entry(copy.key).or_default();
+            *by.entry(holder).or_default() |= is_on_the_ring;
+        }
+    }
+    carried
+}
+
+/// The key safes for which each key is meant.
+fn safes(index: &Index<'_>) -> BTreeMap<KeyId, Vec<WayId>> {
+    let mut safes: BTreeMap<KeyId, Vec<WayId>> = BTreeMap::new();
+    for (safe, _) in index.household.ways() {
+        for &key in index.meant_for_safe(safe) {
+            let safes = safes.entry(key).or_default();
+            if safes.last() != Some(&safe) {
+                safes.push(safe);
+            }
+        }
+    }
+    safes
 }
 
 fn sorted<I: Ord>(mut list: Vec<I>) -> Vec<I> {

@@ -2,13 +2,14 @@
 //!
 //! Whoever needs a door uses a key to each of its locks, but for those who have none to it today and get in
 //! there by a code, a remote or an app. Of its users, those who carry none today and know a key safe with
-//! one in it take it from there; everybody else carries one.
+//! one in it take it from there; everybody else carries one. So does whoever kept a key back to where that
+//! key safe will lead: they are to know it no longer.
 
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::super::index::Index;
 use super::super::kinds::WayKind;
-use super::super::{DoorId, HolderId, KeyId, LockId};
+use super::super::{DoorId, HolderId, KeyId, LockId, WayId};
 
 /// Who uses a key to which lock.
 pub(in crate::household) struct Users(BTreeMap<LockId, Vec<HolderId>>);
@@ -42,18 +43,36 @@ impl Users {
     }
 }
 
-/// Whether this user of a key to `locks`, which are in the order of their ids, takes it from a key safe
-/// and carries none.
+/// Whether this user of a key to `locks` takes it from a key safe and carries none, once the locks of each
+/// of `parts` share a key. All locks of a part are in the order of their ids.
 pub(in crate::household) fn takes_it_from_a_safe(
     index: &Index<'_>,
     holder: HolderId,
     locks: &[LockId],
+    parts: &[Vec<LockId>],
 ) -> bool {
-    let opens = |key: KeyId| {
+    let opens = |key: KeyId, locks: &[LockId]| {
         let mut opened = index.opened_by(key).iter();
         opened.any(|lock| locks.binary_search(lock).is_ok())
     };
-    from_safes(index, holder).any(opens) && !index.whole_ring(holder).into_iter().any(opens)
+    let holds_one = |safe: WayId, locks: &[LockId]| {
+        let mut meant = index.meant_for_safe(safe).iter();
+        meant.any(|&key| opens(key, locks))
+    };
+    let goes_on_knowing = |safe: WayId| {
+        if !index.kept_a_key_back(holder) {
+            return true;
+        }
+        let mut doors = index.doors_by(safe);
+        let put_in = parts.iter().filter(|part| holds_one(safe, part)).flatten();
+        doors.extend(put_in.filter_map(|&lock| index.door_of(lock)));
+        !index.kept_a_key_back_to(holder, &doors)
+    };
+    let mut safes = index.known_to(holder).iter().copied();
+    safes.any(|safe| holds_one(safe, locks) && goes_on_knowing(safe)) && {
+        let mut ring = index.whole_ring(holder).into_iter();
+        !ring.any(|key| opens(key, locks))
+    }
 }
 
 /// What lies in the key safes that a holder knows, or is meant to.

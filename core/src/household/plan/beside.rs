@@ -2,7 +2,7 @@
 //! what else to mind.
 
 use std::cmp::Reverse;
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 
 use crate::advice::{Action, Urgency};
 
@@ -10,18 +10,19 @@ use super::super::exposed::{came_back, must_not_know, way_to_change};
 use super::super::index::Index;
 use super::super::kinds::{Arrangement, DoorKind, Inside, Loss, WayKind, WhoDecides};
 use super::super::remedy::{for_a_way, who_acts};
-use super::super::{DoorId, ExposedKey, FoundExposure, KeyId, LockId, WayId};
-use super::{Note, Origin, PlannedKey, Recipient, StopGap, WayWork, Work};
+use super::super::{DoorId, ExposedKey, FoundExposure, KeyId, LockId};
+use super::safes::{self, TurnedBySafes};
+use super::{Note, StopGap, WayWork, Work};
 
 /// The ways in to be changed: also a key safe into which the plan puts a key to a door of which somebody
 /// who knows its code kept a key back.
-pub(super) fn way_works(index: &Index<'_>, keys: &[PlannedKey]) -> Vec<WayWork> {
+pub(super) fn way_works(index: &Index<'_>, turned: &TurnedBySafes) -> Vec<WayWork> {
     let household = index.household;
-    let mut put_in = put_in_safes(index, keys);
     let works = household.ways().filter_map(|(id, way)| {
         let door = household.door(way.door)?;
         let mut doors = index.doors_by(id);
-        doors.extend(put_in.remove(&id).unwrap_or_default());
+        let turned = turned.get(&id).into_iter().flatten();
+        doors.extend(turned.filter_map(|&lock| index.door_of(lock)));
         let urgency = way_to_change(index, way, &doors)?;
         let (without, stays_with) = way
             .known_by
@@ -41,30 +42,6 @@ pub(super) fn way_works(index: &Index<'_>, keys: &[PlannedKey]) -> Vec<WayWork> 
     let mut works: Vec<WayWork> = works.collect();
     works.sort_by_key(|work| Reverse(work.urgency));
     works
-}
-
-/// The doors that the keys of the plan open of which there will be one in each key safe.
-fn put_in_safes(index: &Index<'_>, keys: &[PlannedKey]) -> BTreeMap<WayId, BTreeSet<DoorId>> {
-    let mut put_in: BTreeMap<WayId, BTreeSet<DoorId>> = BTreeMap::new();
-    for key in keys {
-        let kept = match key.origin {
-            Origin::Kept(kept) => index.copies_of(kept),
-            Origin::New { .. } => &[],
-        };
-        let places = kept.iter().filter_map(|&copy| index.household.copy(copy));
-        let kept = places.filter_map(|copy| copy.place.key_safe());
-        let cut = key.copies.iter().map(|&(recipient, _)| recipient);
-        let put = cut.chain(key.handed_on.iter().map(|&(_, recipient)| recipient));
-        let put = put.filter_map(|recipient| match recipient {
-            Recipient::KeySafe(safe) => Some(safe),
-            Recipient::Holder(_) | Recipient::Spare => None,
-        });
-        for safe in kept.chain(put) {
-            let doors = key.locks.iter().filter_map(|&lock| index.door_of(lock));
-            put_in.entry(safe).or_default().extend(doors);
-        }
-    }
-    put_in
 }
 
 pub(super) fn stop_gaps(
@@ -126,9 +103,10 @@ pub(super) fn notes(
     index: &Index<'_>,
     exposed: &BTreeMap<KeyId, ExposedKey>,
     works: &[Work],
+    turned: &TurnedBySafes,
 ) -> Vec<Note> {
     let household = index.household;
-    let mut notes = Vec::new();
+    let mut notes = safes::opens_more(index, turned);
     for (_, lock) in household.locks() {
         let door = household.door(lock.door);
         let Some(door) = door.filter(|_| lock.arrangement == Arrangement::MasterKeyed) else {

@@ -649,6 +649,7 @@ pub fn part(part: Part) -> &'static str {
         Part::Places => "where copies are",
         Part::People => "people",
         Part::Ways => "other ways in",
+        Part::Replies => "what others said",
         Part::Prices => "prices",
     }
 }

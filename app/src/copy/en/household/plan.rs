@@ -26,6 +26,8 @@ texts! {
     LEDE_REGROUPED = "Done in this order, no key that is out opens anything, and the doors share keys as you chose.";
     /// Opening line where only others have anything to do.
     LEDE_OTHERS = "The rest is for others to do. Until they have, what is named below still opens.";
+    /// The same while they have yet to be told.
+    LEDE_TELL = "Others decide about these locks. Tell them what is gone. Until they act, what is named below still opens.";
     /// Unfolds the choices.
     CHOICES = "Change what the plan aims at";
     /// Where no key of today is left.
@@ -89,7 +91,7 @@ texts! {
     /// Before whose matter a key is.
     SEEN_TO_BY = "Who sees to it";
     /// A kept key of which nobody needs another copy.
-    NO_NEW_COPIES = "no new copy needed";
+    NO_NEW_COPIES = "No new copy needed";
     /// Heading above the press.
     DONE_TITLE = "Once it is done";
     /// Marks the work done.
@@ -115,7 +117,13 @@ texts! {
     /// Row.
     ROW_LOST = "Most locks to change when one ring is lost";
     /// Row.
-    ROW_BEYOND = "Doors that people’s keys open without need";
+    ROW_BEYOND = "Doors that open to people without need";
+    /// Row.
+    ROW_WITHOUT = "Doors that people need and cannot open";
+    /// Below the numbers: how doors are counted.
+    COUNTED = "Each door counts once for each person. It opens where all its locks turn, or by a code, a remote or an app. The key in a key safe (a small box with a code) counts for all who know that code.";
+    /// Above the numbers, where somebody lacks a key as now.
+    NOT_ALIKE = "Read this first: today some people lack a key to a door they need. “As now” leaves it so. The other two ways give them that key. So a ring there can hold more keys and open more locks.";
     /// Row.
     ROW_SET_UP = "Locks to change before it is so";
     /// Row.
@@ -133,7 +141,9 @@ texts! {
     /// The chosen one.
     CHOSEN = "The plan is for this";
     /// Several doors cannot share.
-    OTHERS = "Locks of a landlord, a building or a neighbour stay as they are, so they are not counted as shared here.";
+    OTHERS = "Locks of a landlord, a building or a neighbour stay as they are. Their keys are drawn and counted in all three ways.";
+    /// Below the doors of such a key.
+    NOT_OURS = "not yours to change";
     /// Nothing to compare.
     NOTHING_TO_COMPARE = "Put down at least one lock that your home decides about. Then the ways can be compared.";
 
@@ -575,6 +585,9 @@ pub fn note(note: Note, names: &Names) -> String {
                 }
             }
         ),
+        Note::OpensMoreBySafe { safe, door } => {
+            opens_more(names.way(safe), &names.doors_within([door]))
+        }
         Note::ThumbTurn(lock) => thumb_turn(names.lock(lock)),
         Note::CameBackWithItsCard(key) => format!(
             "Key to {}: it came back, and a copy needs your card. If the card never left you, nothing has to be changed. If it did, edit the key and answer No.",
@@ -701,7 +714,39 @@ pub fn picture_of(grouping: &str, keys: usize) -> String {
     }
 }
 
-/// More groups than are drawn.
+/// Doors that a person needs and cannot open, in one way alone or in all.
+pub fn cannot_open(way: Option<&str>, doors: usize) -> String {
+    let told = match doors {
+        1 => "cannot open 1 door they need".to_owned(),
+        doors => format!("cannot open {} doors they need", counted(doors)),
+    };
+    within_a_way(way, told)
+}
+
+/// Keys that a person lost and that are counted all the same.
+pub fn counted_though_missing(way: Option<&str>, keys: usize) -> String {
+    let told = match keys {
+        1 => "1 missing key counts as if it were back".to_owned(),
+        keys => format!("{} missing keys count as if they were back", counted(keys)),
+    };
+    within_a_way(way, told)
+}
+
+fn within_a_way(way: Option<&str>, told: String) -> String {
+    match way {
+        Some(way) => format!("{way}: {told}"),
+        None => told,
+    }
+}
+
+/// A key safe whose key will open doors that nobody could enter by it before.
+pub fn opens_more(safe: &str, doors: &str) -> String {
+    format!(
+        "{safe}: the key in it will open more than today ({doors}). Whoever knows the code can then go in there too. Keep that key elsewhere, or change the code and tell fewer people."
+    )
+}
+
+/// More keys than are drawn.
 pub fn more_keys(more: usize) -> String {
     format!("and {} more keys", counted(more))
 }

@@ -2,8 +2,8 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use self_check_core::household::KeyId;
-use self_check_core::household::plan::{Origin, Plan, PlannedKey, Recipient};
+use self_check_core::household::plan::{Origin, Plan, PlannedKey, Recipient, Work};
+use self_check_core::household::{KeyId, Reply};
 use yew::prelude::*;
 
 use super::steps::key_name;
@@ -17,15 +17,23 @@ const MOST_PEOPLE: usize = 24;
 
 /// The table.
 pub fn keys(overview: &Overview, plan: &Plan) -> Html {
-    if plan.keys.is_empty() {
+    // A lock that others leave as it is takes no new key.
+    let is_made = |place: &usize| {
+        let mut works = plan.works.iter().filter(|work| work.takes.contains(place));
+        let is_left = |work: &Work| work.reply == Some(Reply::LeftAsItIs);
+        works.clone().next().is_none() || !works.all(is_left)
+    };
+    let made = plan.keys.iter().enumerate();
+    let made: Vec<(usize, &PlannedKey)> = made.filter(|(place, _)| is_made(place)).collect();
+    if made.is_empty() {
         return html! {};
     }
-    let more = plan.keys.len().saturating_sub(MOST_KEYS);
+    let more = made.len().saturating_sub(MOST_KEYS);
     html! {
         <section aria-labelledby="new-keys">
             <h2 id="new-keys">{ words::KEYS }</h2>
             <dl class="answers new-keys">
-                { for plan.keys.iter().enumerate().take(MOST_KEYS).map(|(place, key)| row(overview, plan, place, key)) }
+                { for made.into_iter().take(MOST_KEYS).map(|(place, key)| row(overview, plan, place, key)) }
             </dl>
             if more > 0 {
                 <p class="note">{ board::and_more(more) }</p>
