@@ -357,6 +357,12 @@ fn board_is_built_by_hand_and_by_keyboard() -> Result<()> {
         arrive(page, EMPTY).await?;
         press_on(page, "button", "Start with an empty board").await?;
         arrive(page, "Your doors so far").await?;
+        page.wait_for_text("Begin with a door.").await?;
+        let parts = page
+            .run("return [...document.querySelectorAll('article section h2')].map(part => part.textContent).join();")
+            .await?;
+        let parts = parts.as_str().unwrap_or_default().to_owned();
+        assert!(parts.starts_with("Doors,Keys,People"), "{parts}");
         press_on(page, "button", "Add a door").await?;
         choose(page, "What kind of door?", "Garage").await?;
         choose(page, "What kind of lock?", "Lever").await?;
@@ -398,6 +404,7 @@ fn plan_compares_ways_and_counts_their_cost() -> Result<()> {
         let safe = "Key safe at back door: the key in it will open more than today (front door, workshop).";
         page.wait_for_text(safe).await?;
         page.click("button", "Plan for this: All alike").await?;
+        assert_eq!(page.focused().await?.name, "Which doors should share a key");
         page.click("link", "What to do").await?;
         arrive(page, "What to do").await?;
         page.wait_for_text(safe).await?;

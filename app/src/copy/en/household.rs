@@ -179,8 +179,8 @@ pub fn refusal(refusal: Refusal, names: &Names) -> String {
             names.holder(holder)
         ),
         Refusal::HolderHadCopies(holder) => format!(
-            "{}: keys that this person had stay noted with them, even when they are back. One may have been copied. So do not remove this person: tick “{}” instead.",
-            names.holder(holder),
+            "{} So do not remove this person: tick “{}” instead.",
+            board::had_copies(names.holder(holder)),
             board::NO_LONGER_LABEL
         ),
         Refusal::NotAKeySafe(_) => {

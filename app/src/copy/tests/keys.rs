@@ -134,6 +134,7 @@ fn board() -> Vec<String> {
         board::copies(4, &[("lost", 1), ("not given back", 1)]),
         board::key_to("front door"),
         board::needs_of("Sitter"),
+        board::had_copies("Sitter"),
         board::left_out("sitter", 0),
         board::left_out("sitter", 2),
         board::how_lost(Some("Sitter"), "front door"),

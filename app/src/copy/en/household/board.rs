@@ -654,12 +654,19 @@ pub fn part(part: Part) -> &'static str {
     }
 }
 
+/// Why a person whose copies are all back or destroyed is not removed.
+pub fn had_copies(holder: &str) -> String {
+    format!(
+        "{holder}: keys that this person had stay noted with them, even when they are back. One may have been copied."
+    )
+}
+
 /// What happened last.
 pub fn told(told: Told, names: &Names) -> String {
     match told {
         Told::Changed => "Changed. You can undo it.".to_owned(),
         Told::Unchanged => "Nothing was changed.".to_owned(),
-        Told::Planned => "The plan is for this now.".to_owned(),
+        Told::Planned => "The plan is for the way you chose.".to_owned(),
         Told::Undone => "Undone.".to_owned(),
         Told::Redone => "Done again.".to_owned(),
         Told::CarriedOut => {

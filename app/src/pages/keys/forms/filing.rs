@@ -72,6 +72,10 @@ impl Filing {
                 self.state.dispatch(HouseholdAct::Make(vec![change]));
                 self.onclose.emit(());
             }
+            // The tick that stands for removing them is not offered then.
+            Err(Refusal::HolderHadCopies(holder)) if self.is_careful() => {
+                self.refuse(FORM_TITLE, words::had_copies(overview.names.holder(holder)));
+            }
             Err(refusal) => self.refuse(FORM_TITLE, household::refusal(refusal, &overview.names)),
         }
     }
