@@ -275,8 +275,9 @@ fn lines_with_one_price() -> Vec<String> {
             let lines = prices.cost(&one).map(|cost| cost.lines);
             let lines = lines.unwrap_or_default().into_iter();
             texts.extend(lines.map(|line| {
-                let (what, total) = (words::priced(what), words::line_total(&line, &prices));
-                format!("{what}: {total}")
+                let (what, total) = (words::priced(what), words::line_total(&line));
+                let lacks = words::line_lacks(&line, &prices).unwrap_or_default();
+                format!("{what}. {lacks}. {total}")
             }));
         }
     }
@@ -287,11 +288,11 @@ fn lines_with_one_price() -> Vec<String> {
 fn line_of_two_prices_says_which_of_them_is_missing() {
     let texts = lines_with_one_price();
     let ends = [
-        "50 to 80 or more; no price yet for nights and weekends",
-        ": no price yet for ordinary hours",
-        ": no price yet for a new cylinder",
-        ": no price yet for rekeying",
-        ": no price yet for a new cylinder and a new lever lock",
+        "the price for nights and weekends. 50 to 80 or more",
+        "the price for ordinary hours. no price yet",
+        "the price for a new cylinder. no price yet",
+        "the price for rekeying. no price yet",
+        "the price for a new cylinder and a new lever lock. no price yet",
     ];
     for (text, end) in texts.iter().zip(ends) {
         assert!(text.ends_with(end), "{text}");

@@ -103,9 +103,14 @@ fn is_more_if_new(line: &CostLine) -> bool {
 fn line(line: &CostLine, prices: &Prices) -> Html {
     html! {
         <tr>
-            <th scope="row">{ words::priced(line.what) }</th>
+            <th scope="row">
+                { words::priced(line.what) }
+                if let Some(lacks) = words::line_lacks(line, prices) {
+                    <p class="note">{ lacks }</p>
+                }
+            </th>
             <td class="number">{ words::from_to(line.count, line.at_most) }</td>
-            <td class="number">{ words::line_total(line, prices) }</td>
+            <td class="number">{ words::line_total(line) }</td>
         </tr>
     }
 }

@@ -658,30 +658,24 @@ pub fn amount(smallest: u64) -> String {
     }
 }
 
-/// The total of one line. Where it rests on several prices, those that were not told are named.
-pub fn line_total(line: &CostLine, prices: &Prices) -> String {
-    if let Some(total) = line.total {
-        return price(total);
+/// The total of one line.
+pub fn line_total(line: &CostLine) -> String {
+    match (line.total, line.at_least) {
+        (Some(total), _) => price(total),
+        (None, Some(at_least)) => format!("{} or more", price(at_least)),
+        (None, None) if line.what.items().is_empty() => ASK_WHO_PAYS.to_owned(),
+        (None, None) => NO_PRICE.to_owned(),
     }
+}
+
+/// The prices that one line lacks, where it rests on several and not all are missing.
+pub fn line_lacks(line: &CostLine, prices: &Prices) -> Option<String> {
     let items = line.what.items();
-    let is_missing = |item: &PriceItem| prices.of(*item).is_none();
-    let missing: Vec<&str> = items
-        .iter()
-        .copied()
-        .filter(is_missing)
-        .map(in_its_line)
-        .collect();
-    if items.is_empty() {
-        ASK_WHO_PAYS.to_owned()
-    } else if missing.len() == items.len() {
-        NO_PRICE.to_owned()
-    } else {
-        let missing = format!("{NO_PRICE} for {}", missing.join(" and "));
-        let at_least = line
-            .at_least
-            .map(|least| format!("{} or more; ", price(least)));
-        at_least.unwrap_or_default() + &missing
-    }
+    let missing = items.iter().copied();
+    let missing = missing.filter(|&item| prices.of(item).is_none());
+    let missing: Vec<&str> = missing.map(in_its_line).collect();
+    let is_in_part = !missing.is_empty() && missing.len() < items.len();
+    is_in_part.then(|| format!("Still to ask: the price for {}", missing.join(" and ")))
 }
 
 /// A price beside what its line says already.
