@@ -55,6 +55,10 @@ pub struct News {
 pub enum Told {
     /// The change was made.
     Changed,
+    /// What was saved is as it was before.
+    Unchanged,
+    /// The plan is for the way of sharing keys that was just chosen.
+    Planned,
     /// One step back.
     Undone,
     /// One step forward again.
@@ -91,6 +95,8 @@ pub enum HouseholdAct {
     Become(Household),
     /// It becomes what it is once a plan is carried out.
     CarryOut(Household),
+    /// What was told last, by its count, is said: the page that said it is left.
+    Heard(usize),
     /// A change that was tried elsewhere is refused.
     Refuse(Refusal),
     /// The invented household is filled in.
@@ -210,9 +216,18 @@ impl HouseholdState {
                 news: self.telling(Told::Emptied).news,
                 ..Self::default()
             },
-            HouseholdAct::Choose(choices) => Self {
+            HouseholdAct::Heard(count) if count == self.news.count => Self {
+                news: News { told: None, count },
+                ..self.clone()
+            },
+            HouseholdAct::Heard(_) => self.clone(),
+            HouseholdAct::Choose(choices) if choices.grouping == self.choices.grouping => Self {
                 choices,
                 ..self.clone()
+            },
+            HouseholdAct::Choose(choices) => Self {
+                choices,
+                ..self.telling(Told::Planned)
             },
             HouseholdAct::ChooseBrief(brief) => Self {
                 brief,
@@ -269,6 +284,10 @@ impl HouseholdState {
     }
 
     fn stepped(&self, next: Household, told: Told) -> Self {
+        let told = match told {
+            Told::Changed if next == *self.household() => Told::Unchanged,
+            told => told,
+        };
         Self {
             history: self.history.then(next),
             ..self.telling(told)

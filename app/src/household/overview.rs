@@ -7,11 +7,12 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use self_check_core::advice::Urgency;
 use self_check_core::household::{
-    Change, CopyId, DoorId, ExposedKey, FoundExposure, Gap, HolderId, Household, KeyId, LockId,
-    Loss, Place, Reach, WayId, WayKind, exposed_keys, gaps, ways_to_change,
+    Change, CopyId, DoorId, ExposedBy, ExposedKey, FoundExposure, Gap, HolderId, Household, KeyId,
+    LockId, Loss, Place, Reach, WayId, WayKind, exposed_keys, gaps, ways_to_change,
 };
 
 use crate::copy::Names;
+use crate::copy::en::household::board::Out;
 
 /// What went in one way.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -104,6 +105,41 @@ impl Overview {
     pub fn reach(&self, holder: HolderId) -> Option<&Reach> {
         let everybody = || self.household.reach_of_everybody().into_iter().collect();
         self.reach.get_or_init(everybody).get(&holder)
+    }
+
+    /// What could be in wrong hands, counted. Remotes are counted one by one as far as somebody said that
+    /// theirs is out.
+    pub fn out(&self) -> Out {
+        let mut out = Out {
+            keys: self.exposed.len(),
+            is_only_copied: self.is_only_copied(),
+            ..Out::default()
+        };
+        for id in self.open_ways.keys() {
+            let way = self.household.way(*id);
+            match way.filter(|way| way.kind == WayKind::Remote) {
+                Some(remote) => {
+                    let lost = remote.losses().filter(|loss| loss.urgency().is_some());
+                    out.remotes += lost.count().max(1);
+                }
+                None => out.ways += 1,
+            }
+        }
+        out
+    }
+
+    /// Whether every key that could be in wrong hands came back, and only a copy of it may be out.
+    fn is_only_copied(&self) -> bool {
+        let is_back = |copy: CopyId| {
+            let place = self.household.copy(copy).map(|copy| copy.place);
+            matches!(place, Some(Place::AtHome { .. } | Place::Scrapped { .. }))
+        };
+        let mut by = self.exposed.values().flat_map(|exposed| &exposed.by);
+        by.all(|by| match *by {
+            ExposedBy::MayBeCopied(_) => true,
+            ExposedBy::FormerHolder(copy, _) => is_back(copy),
+            ExposedBy::Check(_) | ExposedBy::LostCopy(..) | ExposedBy::KeySafe(..) => false,
+        })
     }
 
     /// Who opens more or less than they need.

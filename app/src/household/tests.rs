@@ -2,7 +2,8 @@ use std::rc::Rc;
 
 use self_check_core::advice::Urgency;
 use self_check_core::household::{
-    Change, DoorKind, FoundExposure, LockKind, Loss, Opening, Role, file, plan, plan::Step, quick,
+    Change, DoorId, DoorKind, FoundExposure, Grouping, HolderId, LockKind, Loss, Opening, Place,
+    Role, Way, WayKind, file, plan, plan::Step, quick,
 };
 
 use super::*;
@@ -18,9 +19,9 @@ fn two_doors() -> Household {
         .unwrap_or_default()
 }
 
-fn holder(household: &Household, role: Role) -> self_check_core::household::HolderId {
+fn holder(household: &Household, role: Role) -> HolderId {
     let found = household.holders().find(|(_, holder)| holder.role == role);
-    found.map_or(self_check_core::household::HolderId::new(0), |(id, _)| id)
+    found.map_or(HolderId::new(0), |(id, _)| id)
 }
 
 fn begun() -> HouseholdState {
@@ -395,4 +396,75 @@ fn check_that_finds_nothing_is_held_beside_those_who_have_a_copy() {
     assert_eq!(with(FoundExposure::NotExposed, true), []);
     assert_eq!(with(FoundExposure::Exposed(Urgency::Soon), false), []);
     assert_eq!(Overview::of(&home).left_out_by_the_check(key), []);
+}
+
+#[test]
+fn news_is_said_until_its_page_is_left_and_later_news_stays() {
+    let state = begun();
+    let changed = after(&state, [lose_the_sitters_ring(&state)]);
+    assert_eq!(changed.news.told, Some(Told::Changed));
+    let count = changed.news.count;
+    let left = after(&changed, [HouseholdAct::Heard(count)]);
+    assert_eq!(left.news, News { told: None, count });
+    let undone = after(&changed, [HouseholdAct::Undo, HouseholdAct::Heard(count)]);
+    assert_eq!(undone.news.told, Some(Told::Undone));
+}
+
+#[test]
+fn what_changes_nothing_is_told_as_nothing() {
+    let state = begun();
+    let prices = state.household().prices().clone();
+    let same = HouseholdAct::Make(vec![Change::SetPrices(prices)]);
+    let saved = after(&state, [same]);
+    assert_eq!(saved.news.told, Some(Told::Unchanged));
+    assert_eq!(saved.undoes(), state.undoes());
+}
+
+#[test]
+fn other_way_of_sharing_keys_is_told_and_another_choice_is_not() {
+    let state = after(&begun(), [HouseholdAct::Undo, HouseholdAct::Redo]);
+    let told = state.news;
+    let choices = Choices {
+        spares: Some(2),
+        ..Choices::default()
+    };
+    let chosen = after(&state, [HouseholdAct::Choose(choices)]);
+    assert_eq!(chosen.news, told);
+    let choices = Choices {
+        grouping: Grouping::AllAlike,
+        ..choices
+    };
+    let chosen = after(&chosen, [HouseholdAct::Choose(choices)]);
+    assert_eq!(chosen.news.told, Some(Told::Planned));
+}
+
+#[test]
+fn key_that_only_came_back_and_a_lost_remote_are_counted_apart() {
+    let home = two_doors();
+    let holder = holder(&home, Role::Sitter);
+    let door = home.doors().next().map_or(DoorId::new(0), |(id, _)| id);
+    let remote = Way {
+        known_by: [holder].into(),
+        ..Way::at(door, WayKind::Remote)
+    };
+    let home = home.with(Change::AddWay(remote)).unwrap_or_default();
+    let returned_by = Some(holder);
+    let back = home.ring_of(holder).map(|(copy, _)| Change::Move {
+        copy,
+        to: Place::AtHome { returned_by },
+    });
+    let gone = Change::NoLongerShould {
+        holder,
+        no_longer: true,
+    };
+    let back = home.with_all(back.chain([gone]).collect::<Vec<_>>());
+    let out = Overview::of(&back.unwrap_or_default()).out();
+    assert_eq!((out.keys, out.is_only_copied), (1, true));
+    // The remote did not come back.
+    assert_eq!((out.remotes, out.ways), (1, 0));
+    let loss = Loss::NearHome;
+    let lost = home.with(Change::LoseRing { holder, loss });
+    let out = Overview::of(&lost.unwrap_or_default()).out();
+    assert_eq!((out.keys, out.is_only_copied), (1, false));
+    assert_eq!((out.remotes, out.ways), (1, 0));
 }

@@ -48,6 +48,12 @@ pub enum Change {
         door: DoorId,
         opens: bool,
     },
+    /// The key opens this lock, or not.
+    OpensLock {
+        key: KeyId,
+        lock: LockId,
+        opens: bool,
+    },
     /// New copies of the key go to the holder.
     Give {
         key: KeyId,

@@ -61,7 +61,8 @@ pub struct Quantities(BTreeMap<Priced, u64>);
 pub struct Cost {
     /// Line by line.
     pub lines: Vec<CostLine>,
-    /// The sum of all lines with a price. It is the whole only where nothing is missing.
+    /// The sum of all lines with a price, and of the least that others cost. It is the whole only where
+    /// nothing is missing.
     pub known: PriceRange,
     /// The prices that were not told; in the order of the list of prices.
     pub missing: Vec<PriceItem>,
@@ -76,11 +77,36 @@ pub struct CostLine {
     pub count: u64,
     /// How many at most.
     pub at_most: u64,
-    /// What they cost together, from so many to at most so many; absent where the price was not told.
+    /// What they cost together, from so many to at most so many; absent where a price was not told.
     pub total: Option<PriceRange>,
+    /// What they cost together at the least, where only that is known: a visit that may have to be at night,
+    /// while only the price in ordinary hours was told.
+    pub at_least: Option<PriceRange>,
 }
 
 impl Priced {
+    /// The prices it rests on: any one of several may turn out to be asked. None where others pay.
+    pub const fn items(self) -> &'static [PriceItem] {
+        use PriceItem::{
+            CallOut, CallOutAfterHours, Copy, LockOrLevers, NewCylinder, Opening, RekeyedCylinder,
+            SmallLock,
+        };
+        match self {
+            Self::CallOutAtAnyHour => &[CallOut, CallOutAfterHours],
+            Self::RekeyedOrNew => &[RekeyedCylinder, NewCylinder],
+            Self::KindNotKnown => &[RekeyedCylinder, NewCylinder, LockOrLevers],
+            Self::ByOthers => &[],
+            Self::Item(CallOut) => &[CallOut],
+            Self::Item(CallOutAfterHours) => &[CallOutAfterHours],
+            Self::Item(Opening) => &[Opening],
+            Self::Item(RekeyedCylinder) => &[RekeyedCylinder],
+            Self::Item(NewCylinder) => &[NewCylinder],
+            Self::Item(LockOrLevers) => &[LockOrLevers],
+            Self::Item(SmallLock) => &[SmallLock],
+            Self::Item(Copy) => &[Copy],
+        }
+    }
+
     /// Whether it is a new lock or cylinder.
     pub(super) fn is_new(self) -> bool {
         use PriceItem::{LockOrLevers, NewCylinder, SmallLock};
@@ -184,58 +210,48 @@ impl Prices {
         let mut missing = BTreeSet::new();
         for (what, at_most) in at_most.iter() {
             let count = quantities.of(what);
-            let total = match self.each(what, &mut missing) {
-                Some(each) => Some(each.times(count, at_most)?),
-                None => None,
+            let items = what.items().iter().copied();
+            missing.extend(items.filter(|&item| self.of(item).is_none()));
+            let together = |each: Option<PriceRange>| {
+                let all = each.map(|each| each.times(count, at_most));
+                all.transpose()
             };
-            cost.known = cost.known.plus(total.unwrap_or_default())?;
+            let total = together(self.each(what))?;
+            let at_least = together(self.each_at_least(what).filter(|_| total.is_none()))?;
+            cost.known = cost.known.plus(total.or(at_least).unwrap_or_default())?;
             cost.lines.push(CostLine {
                 what,
                 count,
                 at_most,
                 total,
+                at_least,
             });
         }
         cost.missing.extend(missing);
         Ok(cost)
     }
 
-    fn each(&self, what: Priced, missing: &mut BTreeSet<PriceItem>) -> Option<PriceRange> {
-        let mut told = |item| {
-            let price = self.of(item);
-            if price.is_none() {
-                missing.insert(item);
-            }
-            price
-        };
+    /// From the cheapest of the prices that one rests on to the dearest; none while one was not told.
+    fn each(&self, what: Priced) -> Option<PriceRange> {
+        let told: Option<Vec<PriceRange>> =
+            what.items().iter().map(|&item| self.of(item)).collect();
+        told?.into_iter().reduce(|one, other| PriceRange {
+            low: one.low.min(other.low),
+            high: one.high.max(other.high),
+        })
+    }
+
+    /// What one costs at the least, whatever the prices are that were not told. Our assumption: nobody asks
+    /// less for a visit at night than for the same in ordinary hours. Of a rekeyed lock and a new one
+    /// either may be the cheaper, so that one price alone says nothing of the other.
+    fn each_at_least(&self, what: Priced) -> Option<PriceRange> {
         match what {
-            Priced::Item(item) => told(item),
-            Priced::ByOthers => None,
-            Priced::RekeyedOrNew => either(
-                told(PriceItem::RekeyedCylinder),
-                told(PriceItem::NewCylinder),
-            ),
-            Priced::KindNotKnown => {
-                let cylinder = either(
-                    told(PriceItem::RekeyedCylinder),
-                    told(PriceItem::NewCylinder),
-                );
-                either(cylinder, told(PriceItem::LockOrLevers))
-            }
-            Priced::CallOutAtAnyHour => {
-                either(told(PriceItem::CallOut), told(PriceItem::CallOutAfterHours))
+            Priced::CallOutAtAnyHour => self.of(PriceItem::CallOut),
+            Priced::Item(_) | Priced::RekeyedOrNew | Priced::KindNotKnown | Priced::ByOthers => {
+                None
             }
         }
     }
-}
-
-/// From the cheaper of two to the dearer.
-fn either(one: Option<PriceRange>, other: Option<PriceRange>) -> Option<PriceRange> {
-    let (one, other) = (one?, other?);
-    Some(PriceRange {
-        low: one.low.min(other.low),
-        high: one.high.max(other.high),
-    })
 }
 
 impl Quantities {

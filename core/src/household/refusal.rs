@@ -33,6 +33,9 @@ pub enum Refusal {
     },
     /// Copies name the holder: say first where those are.
     HolderHasCopies(HolderId),
+    /// All copies that the holder had are back or destroyed, and say who had them: one may have been
+    /// copied before.
+    HolderHadCopies(HolderId),
     /// A copy was put into a way in that is no key safe.
     NotAKeySafe(WayId),
     /// Copies lie in the key safe: say first where they go.

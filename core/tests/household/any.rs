@@ -10,7 +10,7 @@ pub type Raw = (u8, u16, u16, u16);
 
 pub fn raw_changes(most: usize) -> impl Strategy<Value = Vec<Raw>> {
     vec(
-        (0_u8..40, any::<u16>(), any::<u16>(), any::<u16>()),
+        (0_u8..41, any::<u16>(), any::<u16>(), any::<u16>()),
         0..most,
     )
 }
@@ -174,6 +174,11 @@ pub fn meant(home: &Household, (kind, a, b, c): Raw) -> Change {
         27 => Change::Opens {
             key: key(a),
             door: door(b),
+            opens: c % 4 > 0,
+        },
+        39 => Change::OpensLock {
+            key: key(a),
+            lock: lock(b),
             opens: c % 4 > 0,
         },
         28 => Change::Give {

@@ -119,6 +119,43 @@ fn cost_without_prices_names_what_is_missing_and_invents_nothing() {
 }
 
 #[test]
+fn cost_of_one_of_two_ways_is_counted_only_where_it_is_the_least() {
+    let told = |items: &[(PriceItem, u64, u64)], what| {
+        let told = items.iter();
+        let prices = told.fold(Prices::default(), |prices, &(item, low, high)| {
+            prices.with(item, price(low, high))
+        });
+        let mut one = Quantities::default();
+        one.add(what, 1);
+        let cost = prices.cost(&one).unwrap();
+        assert_eq!(cost.lines[0].total, None);
+        let known = (cost.known.low(), cost.known.high());
+        (known, cost.lines[0].at_least, cost.missing)
+    };
+    use PriceItem::{CallOut, CallOutAfterHours, NewCylinder, RekeyedCylinder};
+    // A visit costs at least what it costs in ordinary hours; what it costs at night says nothing of that.
+    let visit = Priced::CallOutAtAnyHour;
+    assert_eq!(
+        told(&[(CallOut, 50, 80)], visit),
+        ((50, 80), price(50, 80), vec![CallOutAfterHours])
+    );
+    assert_eq!(
+        told(&[(CallOutAfterHours, 90, 120)], visit),
+        ((0, 0), None, vec![CallOut])
+    );
+    // Either of a rekeyed lock and a new one may be the cheaper.
+    let lock = Priced::RekeyedOrNew;
+    assert_eq!(
+        told(&[(RekeyedCylinder, 20, 30)], lock),
+        ((0, 0), None, vec![NewCylinder])
+    );
+    assert_eq!(
+        told(&[(NewCylinder, 60, 70)], lock),
+        ((0, 0), None, vec![RekeyedCylinder])
+    );
+}
+
+#[test]
 fn cost_after_hours_asks_for_that_price() {
     let home = lost();
     let choices = Choices {

@@ -181,6 +181,70 @@ fn holder_with_copies_stays_until_the_copies_are_elsewhere() {
 }
 
 #[test]
+fn holder_whose_copies_all_came_back_stays_noted_for_another_reason() {
+    let home = start();
+    let holder = first(home.holders());
+    let returned_by = Some(holder);
+    let copies: Vec<CopyId> = home.ring_of(holder).map(|(copy, _)| copy).collect();
+    let back = |&copy: &CopyId| Change::Move {
+        copy,
+        to: Place::AtHome { returned_by },
+    };
+    let (one, all) = (&copies[..1], &copies[..]);
+    let left = |copies: &[CopyId]| {
+        let home = home.with_all(copies.iter().map(back)).unwrap();
+        home.with(Change::RemoveHolder(holder))
+    };
+    assert!(copies.len() > 1);
+    assert_eq!(left(one), Err(Refusal::HolderHasCopies(holder)));
+    assert_eq!(left(all), Err(Refusal::HolderHadCopies(holder)));
+}
+
+#[test]
+fn key_to_one_lock_of_a_door_leaves_the_other_alone() {
+    let home = start();
+    let door = first(home.doors());
+    let (upper, part) = home.locks_of(door).next().unwrap();
+    let opened_by = *part.keys.first().unwrap();
+    let lower = home.next_lock();
+    let home = home
+        .with(Change::AddLock(Lock::on(door, LockKind::Lever)))
+        .unwrap();
+    let key = home.next_key();
+    let home = home.with(Change::AddKey(Key::default())).unwrap();
+    let turns = |lock| Change::OpensLock {
+        key,
+        lock,
+        opens: true,
+    };
+    let whole_door = Change::Opens {
+        key,
+        door,
+        opens: true,
+    };
+    let refusal = Refusal::SecondKeyUnexplained {
+        lock: upper,
+        opened_by,
+    };
+    assert_eq!(home.with(whole_door), Err(refusal));
+    assert_eq!(home.with(turns(upper)), Err(refusal));
+    let no_lock = LockId::new(99);
+    let unknown = Err(Refusal::UnknownLock(no_lock));
+    assert_eq!(home.with(turns(no_lock)), unknown);
+    let after = home.with(turns(lower)).unwrap();
+    let keys = |lock| after.lock(lock).unwrap().keys.clone();
+    assert_eq!(keys(upper), BTreeSet::from([opened_by]));
+    assert_eq!(keys(lower), BTreeSet::from([key]));
+    let opens = false;
+    let shut = after.with(Change::OpensLock {
+        key,
+        lock: lower,
+        opens,
+    });
+    assert_eq!(shut, Ok(home));
+}
+
+#[test]
 fn key_safe_alone_takes_copies_and_stays_while_it_holds_some() {
     let home = start();
     let door = first(home.doors());

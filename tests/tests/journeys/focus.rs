@@ -98,6 +98,76 @@ fn what_is_lost_and_turns_up_keeps_the_focus_beside_it() -> Result<()> {
 }
 
 #[test]
+fn focus_of_a_lost_remote_goes_to_whose_it_was() -> Result<()> {
+    journey(Look::DESKTOP, async |page| {
+        home(page).await?;
+        page.click("button", "Add another way in: Front door")
+            .await?;
+        choose_by_id(page, "way-kind", "remote").await?;
+        page.click("checkbox", "Resident 1").await?;
+        page.click("checkbox", "Resident 2").await?;
+        page.click("button", "Save").await?;
+        goes_to(page, "add-way-").await?;
+        let remote = "Remote, fob or card at front door";
+        page.click("button", &format!("One is lost: {remote}"))
+            .await?;
+        goes_to(page, "way-whose-").await?;
+        arrive(page, "A remote could be in wrong hands").await?;
+        let asked = page.focused().await?.name;
+        assert_eq!(asked, format!("Whose was it? ({remote})"));
+        page.must_be_accessible().await?;
+        page.press("ArrowDown").await?;
+        page.wait_for_text("Resident 1: lost remote").await?;
+        // The list stays under the hand, so that the keys go on to the next person.
+        goes_to(page, "way-whose-").await?;
+        page.press("ArrowDown").await?;
+        page.wait_for_text("Resident 2: lost remote").await?;
+        goes_to(page, "way-whose-").await?;
+        page.click("link", "See what to do").await?;
+        arrive(page, "What to do").await?;
+        page.wait_for_text("Resident 2").await?;
+        page.must_be_accessible().await
+    })
+}
+
+#[test]
+fn focus_goes_to_the_parts_of_the_board_and_to_the_sum() -> Result<()> {
+    journey(Look::PHONE, async |page| {
+        page.open_at("#/keys").await?;
+        page.click("button", "Try it with an example").await?;
+        arrive(page, "Two keys could be in wrong hands").await?;
+        for (part, id) in [("Doors", "doors"), ("Keys", "keys"), ("People", "people")] {
+            page.run(&format!(
+                "[...document.querySelectorAll('nav a')].find(a => a.textContent === '{part}').focus();"
+            ))
+            .await?;
+            page.press("Enter").await?;
+            goes_to(page, id).await?;
+        }
+        page.click("button", "This ring is lost: Lodger").await?;
+        page.wait_for_text(CHANGED).await?;
+        page.click("link", "What it costs").await?;
+        arrive(page, "What it costs").await?;
+        page.wait_until("what was said on the board is not said again", async || {
+            Ok(!page.visible_text().await?.contains(CHANGED))
+        })
+        .await?;
+        page.click("button", "Work out the sum").await?;
+        goes_to(page, "total").await?;
+        page.wait_for_text("Nothing was changed.").await?;
+        let heard = page
+            .run(
+                "const sum = document.activeElement, at = sum.getBoundingClientRect();
+                 return at.top >= 0 && at.bottom <= innerHeight ? sum.textContent : 'out of view';",
+            )
+            .await?;
+        let heard = heard.as_str().unwrap_or_default().to_owned();
+        assert!(heard.starts_with("Sum of what is known: "), "{heard}");
+        page.must_be_accessible().await
+    })
+}
+
+#[test]
 fn form_outlasts_a_search_and_what_no_longer_fits_it_leaves_the_focus_there() -> Result<()> {
     journey(Look::DESKTOP, async |page| {
         home(page).await?;

@@ -333,6 +333,23 @@ fn refusals_say_what_to_do_and_nothing_is_lost() -> Result<()> {
         page.wait_for_text("copies of keys are still noted").await?;
         page.click("button", "Leave it as it was").await?;
 
+        // Once all of them are back, the way on is another. What was wrong goes with the step undone.
+        page.click("button", "Edit person: Sitter").await?;
+        page.click("checkbox", "All their keys are back").await?;
+        page.click("button", "Save").await?;
+        page.wait_for_text("Changed. You can undo it.").await?;
+        page.click("button", "Edit person: Sitter").await?;
+        page.click("button", "Remove: Sitter").await?;
+        page.wait_for_text("tick “They should no longer come in”")
+            .await?;
+        page.click("button", "Undo").await?;
+        page.wait_until("what was wrong is gone", async || {
+            Ok(!page.visible_text().await?.contains("stay noted with them"))
+        })
+        .await?;
+        assert!(!page.title().await?.starts_with("Error: "));
+        page.click("button", "Leave it as it was").await?;
+
         // A word that could be a code is refused and not shown again.
         page.click("button", "Edit door: Gate").await?;
         page.click("textbox", "Your own word").await?;
@@ -360,6 +377,12 @@ fn board_is_built_by_hand_and_by_keyboard() -> Result<()> {
         arrive(page, EMPTY).await?;
         press_on(page, "button", "Start with an empty board").await?;
         arrive(page, "Your doors so far").await?;
+        page.wait_for_text("Begin with a door.").await?;
+        let parts = page
+            .run("return [...document.querySelectorAll('article section h2')].map(part => part.textContent).join();")
+            .await?;
+        let parts = parts.as_str().unwrap_or_default().to_owned();
+        assert!(parts.starts_with("Doors,Keys,People"), "{parts}");
         press_on(page, "button", "Add a door").await?;
         choose(page, "What kind of door?", "Garage").await?;
         choose(page, "What kind of lock?", "Lever").await?;
@@ -401,6 +424,7 @@ fn plan_compares_ways_and_counts_their_cost() -> Result<()> {
         let safe = "Key safe at back door: the key in it will open more than today (front door, workshop).";
         page.wait_for_text(safe).await?;
         page.click("button", "Plan for this: All alike").await?;
+        assert_eq!(page.focused().await?.name, "Which doors should share a key");
         page.click("link", "What to do").await?;
         arrive(page, "What to do").await?;
         page.wait_for_text(safe).await?;

@@ -258,7 +258,7 @@ fn remote_is_lost_looked_for_and_turns_up() -> Result<()> {
         let remote = "Remote, fob or card at front door";
         page.click("button", &format!("One is lost: {remote}"))
             .await?;
-        arrive(page, "A way in could be known to others").await?;
+        arrive(page, "A remote could be in wrong hands").await?;
         page.click("link", "See what to do").await?;
         arrive(page, "What to do").await?;
         page.wait_for_text("Have the remote or card that is out deleted")

@@ -169,13 +169,19 @@ pub fn refusal(refusal: Refusal, names: &Names) -> String {
             names.door(door)
         ),
         Refusal::SecondKeyUnexplained { lock, opened_by } => format!(
-            "{}: one key opens this lock already (the key to {}). If two keys open it, say first that a master key or a shared entrance is the reason.",
+            "{}: one key opens this lock already (the key to {}). If both open it, say first why: press “{}” at that lock and choose a master key or a shared entrance.",
             names.lock(lock),
-            names.key_in_a_row(opened_by)
+            names.key_in_a_row(opened_by),
+            board::CHANGE_LOCK
         ),
         Refusal::HolderHasCopies(holder) => format!(
             "{}: copies of keys are still noted with this person. Say first where those are.",
             names.holder(holder)
+        ),
+        Refusal::HolderHadCopies(holder) => format!(
+            "{} So do not remove this person: tick “{}” instead.",
+            board::had_copies(names.holder(holder)),
+            board::NO_LONGER_LABEL
         ),
         Refusal::NotAKeySafe(_) => {
             "A key can lie only in a key safe (a small box with a code). Choose another place."

@@ -10,8 +10,8 @@ use self_check_core::household::remedy::WhoActs;
 use self_check_core::household::{
     Arrangement, Choices, CylinderLengths, DoorId, DoorKind, ExposedBy, Finding, FoundExposure,
     Grouping, HolderId, Inside, KeyId, LabelRefusal, Limit, LockId, LockKind, Loss, Material,
-    PriceItem, PriceRange, PriceRefusal, Priced, Refusal, Reply, Role, WayId, WayKind, WhoDecides,
-    demonstration, plan,
+    PriceItem, PriceRange, PriceRefusal, Priced, Prices, Quantities, Refusal, Reply, Role, WayId,
+    WayKind, WhoDecides, demonstration, plan,
 };
 
 use super::gathered::Page;
@@ -54,19 +54,71 @@ fn lists() -> Vec<String> {
     texts
 }
 
+/// What can be out, and how many keys there are.
+fn headlines() -> Vec<(board::Out, usize)> {
+    let out = |keys, remotes, ways| board::Out {
+        keys,
+        remotes,
+        ways,
+        ..board::Out::default()
+    };
+    let copied = |keys, remotes| board::Out {
+        is_only_copied: true,
+        ..out(keys, remotes, 0)
+    };
+    let keys = 40;
+    vec![
+        (out(0, 0, 0), 0),
+        (out(0, 0, 0), keys),
+        (out(0, 0, 1), keys),
+        (out(0, 0, 2), keys),
+        (out(0, 1, 0), keys),
+        (out(0, 2, 0), keys),
+        (out(0, 1, 1), keys),
+        (out(1, 0, 0), keys),
+        (out(12, 0, 1), keys),
+        (out(2, 1, 0), keys),
+        (copied(3, 0), keys),
+        (copied(1, 2), keys),
+    ]
+}
+
+#[test]
+fn headline_says_what_is_out_and_no_more() {
+    let said = headlines().into_iter();
+    let said = said.map(|(out, keys)| {
+        let doors = board::headline_doors("shed", 1, out);
+        let opens = doors.trim_end_matches(" one door: shed.").to_owned();
+        (board::headline(out, keys), opens)
+    });
+    let expected = [
+        ("Your doors so far", "That opens"),
+        ("No key here is known to be in wrong hands", "That opens"),
+        ("A way in could be known to others", "That opens"),
+        ("Some ways in could be known to others", "They open"),
+        ("A remote could be in wrong hands", "That opens"),
+        ("Two remotes could be in wrong hands", "They open"),
+        ("Some ways in could be open to others", "They open"),
+        ("One key could be in wrong hands", "That opens"),
+        ("12 keys could be in wrong hands", "They open"),
+        ("Two keys and a remote could be in wrong hands", "They open"),
+        ("Three keys may have been copied", "They open"),
+        (
+            "One key may have been copied, and two remotes could be in wrong hands",
+            "They open",
+        ),
+    ];
+    let expected = expected.map(|(headline, opens)| (headline.to_owned(), opens.to_owned()));
+    assert_eq!(said.collect::<Vec<_>>(), expected);
+}
+
 fn board() -> Vec<String> {
     let mut texts: Vec<String> = board::ALL.iter().map(|&text| text.to_owned()).collect();
-    for (out, doors, keys) in [
-        (0, 0, 0),
-        (0, 0, 3),
-        (0, 1, 1),
-        (0, 2, 1),
-        (1, 1, 1),
-        (2, 3, 5),
-        (12, 30, 40),
-    ] {
-        texts.push(board::headline(out, doors, keys));
-        texts.push(board::headline_doors("front door", doors));
+    for (out, keys) in headlines() {
+        texts.push(board::headline(out, keys));
+        for doors in [0, 1, 30] {
+            texts.push(board::headline_doors("front door", doors, out));
+        }
     }
     texts.extend([
         board::sizes(7, 5, 18, 8),
@@ -85,6 +137,7 @@ fn board() -> Vec<String> {
         board::copies(4, &[("lost", 1), ("not given back", 1)]),
         board::key_to("front door"),
         board::needs_of("Sitter"),
+        board::had_copies("Sitter"),
         board::left_out("sitter", 0),
         board::left_out("sitter", 2),
         board::how_lost(Some("Sitter"), "front door"),
@@ -101,6 +154,8 @@ fn board() -> Vec<String> {
     let names = Names::of(&home);
     for told in [
         Told::Changed,
+        Told::Unchanged,
+        Told::Planned,
         Told::Undone,
         Told::Redone,
         Told::CarriedOut,
@@ -191,6 +246,7 @@ fn refusals() -> Vec<String> {
             opened_by: KeyId::new(1),
         },
         Refusal::HolderHasCopies(HolderId::new(20)),
+        Refusal::HolderHadCopies(HolderId::new(20)),
         Refusal::NotAKeySafe(WayId::new(1)),
         Refusal::KeySafeHoldsCopies(WayId::new(1)),
         Refusal::OutOfRange,
@@ -203,6 +259,48 @@ fn refusals() -> Vec<String> {
         .map(|refusal| household::refusal(refusal, &names))
         .map(|text| text.trim_start_matches(": ").to_owned())
         .collect()
+}
+
+/// Lines of the bill that rest on several prices of which one was told, each with what stands beside it.
+fn lines_with_one_price() -> Vec<String> {
+    let price = PriceRange::new(5_000, 8_000).ok();
+    let whats = [
+        Priced::CallOutAtAnyHour,
+        Priced::RekeyedOrNew,
+        Priced::KindNotKnown,
+    ];
+    let mut texts = Vec::new();
+    for what in whats {
+        for &item in what.items() {
+            let prices = Prices::default().with(item, price);
+            let mut one = Quantities::default();
+            one.add(what, 1);
+            let lines = prices.cost(&one).map(|cost| cost.lines);
+            let lines = lines.unwrap_or_default().into_iter();
+            texts.extend(lines.map(|line| {
+                let (what, total) = (words::priced(what), words::line_total(&line));
+                let lacks = words::line_lacks(&line, &prices).unwrap_or_default();
+                format!("{what}. {lacks}. {total}")
+            }));
+        }
+    }
+    texts
+}
+
+#[test]
+fn line_of_two_prices_says_which_of_them_is_missing() {
+    let texts = lines_with_one_price();
+    let ends = [
+        "the price for nights and weekends. 50 to 80 or more",
+        "the price for ordinary hours. no price yet",
+        "the price for a new cylinder. no price yet",
+        "the price for rekeying. no price yet",
+        "the price for a new cylinder and a new lever lock. no price yet",
+    ];
+    for (text, end) in texts.iter().zip(ends) {
+        assert!(text.ends_with(end), "{text}");
+    }
+    assert_eq!(texts.len(), 7);
 }
 
 fn plan_texts() -> Vec<String> {
@@ -323,6 +421,7 @@ fn plan_texts() -> Vec<String> {
         ]
         .map(|what| words::priced(what).to_owned()),
     );
+    texts.extend(lines_with_one_price());
     let price = PriceRange::new(6_000, 9_050).unwrap_or_default();
     texts.extend([
         words::price(price),

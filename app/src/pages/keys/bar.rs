@@ -9,10 +9,16 @@ use crate::household::{HouseholdAct, Told};
 use crate::ui::use_household;
 
 /// The bar. A press with nothing to undo does nothing; the button stays, so that the focus does.
-/// What happened is read out; a refusal interrupts, because nothing was done.
+/// What happened is read out, once and on no later page; a refusal interrupts, because nothing was done.
 #[component]
 pub fn Bar(props: &OverviewProps) -> Html {
     let state = use_household();
+    {
+        let heard = state.dispatcher();
+        use_effect_with(state.news.count, move |&count| {
+            move || heard.dispatch(HouseholdAct::Heard(count))
+        });
+    }
     let press = |act: HouseholdAct| {
         let state = state.clone();
         Callback::from(move |_: MouseEvent| state.dispatch(act.clone()))

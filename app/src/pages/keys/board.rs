@@ -194,12 +194,19 @@ pub fn Board(props: &OverviewProps) -> Html {
         open,
         focus,
     };
+    let mut sections = vec![keys_section(&desk, &keys), people_section(&desk, &people)];
+    // A key is known by what it opens: before there is a door it could hardly be named.
+    let place = match overview.household.doors().len() {
+        0 => 0,
+        _ => sections.len(),
+    };
+    sections.insert(place, doors_section(&desk, &doors));
     html! {
         <article class={classes!("keys", on_paper(&state))}>
             { example_note(&state) }
             { head(&overview, &state) }
             if !overview.household.is_empty() {
-                <div class="keys-ways">{ ways_on(&overview, &state) }</div>
+                <div class="keys-ways">{ ways_on(&overview, &state) }{ ways_within() }</div>
             }
             if overview.household.is_empty() {
                 { proof(kept.as_ref()) }
@@ -208,9 +215,7 @@ pub fn Board(props: &OverviewProps) -> Html {
             if let Some(finding) = state.waiting {
                 <Waiting {finding} overview={Rc::clone(&overview)} ondone={assigned(&desk)} />
             }
-            { keys_section(&desk, &keys) }
-            { people_section(&desk, &people) }
-            { doors_section(&desk, &doors) }
+            { for sections }
             { gaps::gaps(&desk) }
             <Keep />
         </article>
@@ -244,10 +249,32 @@ fn ways_on(overview: &Overview, state: &HouseholdHandle) -> Html {
     pages_without(state, &[None, above])
 }
 
+/// The ways to the parts of the board, which on a long one lie many presses of the tab key apart.
+fn ways_within() -> Html {
+    let parts = [
+        (DOORS, words::DOORS),
+        (KEYS, words::KEYS),
+        (PEOPLE, words::PEOPLE),
+    ];
+    let link = |(id, name): (&'static str, &'static str)| {
+        let onclick = Callback::from(move |event: MouseEvent| {
+            // The page's address is no place in it.
+            event.prevent_default();
+            browser::focus_id(id);
+        });
+        html! { <li key={id}><a href={format!("#{id}")} {onclick}>{ name }</a></li> }
+    };
+    html! {
+        <nav class="keys-pages screen-only" aria-label={words::PARTS}>
+            <ul class="row">{ for parts.into_iter().map(link) }</ul>
+        </nav>
+    }
+}
+
 /// What matters most: what could be in wrong hands, and what that opens.
 fn head(overview: &Overview, state: &HouseholdHandle) -> Html {
     let household = &overview.household;
-    let (out, open) = (overview.exposed.len(), overview.open_to_others.len());
+    let (out, open) = (overview.out(), overview.open_to_others.len());
     let doors = overview
         .names
         .doors_within(overview.open_to_others.iter().take(MOST_NAMED).copied());
@@ -257,8 +284,8 @@ fn head(overview: &Overview, state: &HouseholdHandle) -> Html {
     };
     html! {
         <header class="keys-head">
-            <h1 tabindex="-1">{ words::headline(out, open, household.keys().len()) }</h1>
-            <p class="lede">{ words::headline_doors(&doors, open) }</p>
+            <h1 tabindex="-1">{ words::headline(out, household.keys().len()) }</h1>
+            <p class="lede">{ words::headline_doors(&doors, open, out) }</p>
             { safety_note(state) }
             if is_anything_out(overview) {
                 <p class="row">
@@ -288,7 +315,7 @@ fn keys_section(desk: &Desk, search: &UseStateHandle<Search>) -> Html {
     let shown = listed(&found, search.shown(), open);
     let next = found.get(search.shown()).map(|&key| key::opener_id(key));
     html! {
-        <section aria-labelledby={KEYS}>
+        <section key={KEYS} aria-labelledby={KEYS}>
             <h2 id={KEYS} tabindex="-1">{ words::KEYS }</h2>
             if !found.is_empty() {
                 <p class="note">{ words::CHECK_FORGETS }</p>
@@ -323,7 +350,7 @@ fn people_section(desk: &Desk, search: &UseStateHandle<Search>) -> Html {
         .get(search.shown())
         .map(|&holder| person::opener_id(holder));
     html! {
-        <section aria-labelledby={PEOPLE}>
+        <section key={PEOPLE} aria-labelledby={PEOPLE}>
             <h2 id={PEOPLE} tabindex="-1">{ words::PEOPLE }</h2>
             { search_line(PEOPLE, search, found.len(), overview.household.holders().len()) }
             <ul class="holders">{ for shown.into_iter().map(|holder| person::row(desk, holder)) }</ul>
@@ -354,8 +381,11 @@ fn doors_section(desk: &Desk, search: &UseStateHandle<Search>) -> Html {
     let shown = listed(&found, search.shown(), open);
     let next = found.get(search.shown()).map(|&door| door::opener_id(door));
     html! {
-        <section aria-labelledby={DOORS}>
+        <section key={DOORS} aria-labelledby={DOORS}>
             <h2 id={DOORS} tabindex="-1">{ words::DOORS }</h2>
+            if overview.household.doors().len() == 0 {
+                <p>{ words::DOORS_FIRST }</p>
+            }
             { search_line(DOORS, search, found.len(), overview.household.doors().len()) }
             <ul class="leaves">{ for shown.into_iter().map(|door| door::row(desk, door)) }</ul>
             { more(desk, search, found.len(), next) }

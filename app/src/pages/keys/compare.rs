@@ -10,6 +10,7 @@ use yew::prelude::*;
 
 use super::plan::{needs_assumed, opens_more};
 use super::{COMPARE, OverviewProps, example_note, on_paper, pages, safety_note, use_keys_page};
+use crate::browser;
 use crate::copy::Listed;
 use crate::copy::en::household::{self, board, plan as words};
 use crate::copy::en::numbers::counted;
@@ -148,6 +149,8 @@ fn choose(state: &HouseholdHandle, grouping: Grouping) -> Html {
     let state = state.clone();
     let onclick = Callback::from(move |_: MouseEvent| {
         state.dispatch(HouseholdAct::Choose(choices));
+        // The press is gone then.
+        browser::arrive();
     });
     html! {
            <p>

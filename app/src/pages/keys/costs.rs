@@ -4,7 +4,7 @@ mod form;
 
 use std::rc::Rc;
 
-use self_check_core::household::{Cost, CostLine, PriceItem, Priced, plan};
+use self_check_core::household::{Cost, CostLine, PriceItem, Priced, Prices, plan};
 use yew::prelude::*;
 
 use super::bar::Bar;
@@ -34,8 +34,8 @@ pub fn Costs(props: &OverviewProps) -> Html {
             <section aria-labelledby="sum">
                 <h2 id="sum">{ words::SUM }</h2>
                 { match &*cost {
-                    Err(_) => html! { <p class="error">{ words::TOO_MUCH }</p> },
-                    Ok(cost) => sum(cost),
+                    Err(_) => html! { <p id={TOTAL} class="error" tabindex="-1">{ words::TOO_MUCH }</p> },
+                    Ok(cost) => sum(cost, overview.household.prices()),
                 } }
             </section>
             <PricesForm prices={overview.household.prices().clone()} />
@@ -44,9 +44,12 @@ pub fn Costs(props: &OverviewProps) -> Html {
     }
 }
 
-fn sum(cost: &Cost) -> Html {
+/// Where the sum stands: whoever has it worked out is taken there and hears it.
+const TOTAL: &str = "total";
+
+fn sum(cost: &Cost, prices: &Prices) -> Html {
     if cost.lines.is_empty() {
-        return html! { <p>{ words::NO_COST }</p> };
+        return html! { <p id={TOTAL} tabindex="-1">{ words::NO_COST }</p> };
     }
     let is_whole = cost.lines.iter().all(|line| line.total.is_some());
     let known = words::price(cost.known);
@@ -66,7 +69,7 @@ fn sum(cost: &Cost) -> Html {
                             <th scope="col" class="number">{ words::TOGETHER }</th>
                         </tr>
                     </thead>
-                    <tbody>{ for cost.lines.iter().map(line) }</tbody>
+                    <tbody>{ for cost.lines.iter().map(|one| line(one, prices)) }</tbody>
                 </table>
             </div>
             if cost.lines.iter().any(|line| line.what == OPENING) {
@@ -75,7 +78,7 @@ fn sum(cost: &Cost) -> Html {
             if cost.lines.iter().any(is_more_if_new) {
                 <p class="note">{ words::AT_MOST_IF_NEW }</p>
             }
-            <p class="lede"><b>{ words::TOTAL }{ ": " }{ total }</b></p>
+            <p id={TOTAL} class="lede" tabindex="-1"><b>{ words::TOTAL }{ ": " }{ total }</b></p>
             if !cost.missing.is_empty() {
                 <p>{ words::MISSING }</p>
                 <ul>{ for cost.missing.iter().map(|item| html! { <li>{ item.words() }</li> }) }</ul>
@@ -97,10 +100,15 @@ fn is_more_if_new(line: &CostLine) -> bool {
     line.count < line.at_most && !is_a_visit
 }
 
-fn line(line: &CostLine) -> Html {
+fn line(line: &CostLine, prices: &Prices) -> Html {
     html! {
         <tr>
-            <th scope="row">{ words::priced(line.what) }</th>
+            <th scope="row">
+                { words::priced(line.what) }
+                if let Some(lacks) = words::line_lacks(line, prices) {
+                    <p class="note">{ lacks }</p>
+                }
+            </th>
             <td class="number">{ words::from_to(line.count, line.at_most) }</td>
             <td class="number">{ words::line_total(line) }</td>
         </tr>

@@ -6,8 +6,8 @@ use super::super::exposed::no_longer_should;
 use super::super::index::Index;
 use super::super::kinds::{Loss, WayKind};
 use super::super::{
-    CopyId, DoorId, Holder, HolderId, Household, Key, KeyCopy, KeyId, Lock, LockId, Place, Refusal,
-    Way, WayId,
+    CopyId, DoorId, Holder, HolderId, Household, Key, KeyCopy, KeyId, LockId, Place, Refusal, Way,
+    WayId,
 };
 use super::Change;
 
@@ -74,6 +74,7 @@ impl Household {
                 Ok(())
             }
             Change::Opens { key, door, opens } => self.let_open(key, door, opens),
+            Change::OpensLock { key, lock, opens } => self.let_open_lock(key, lock, opens),
             Change::Give { key, to, copies } => (0..copies).try_for_each(|_| {
                 let id = CopyId(self.mint()?);
                 self.put_copy(id, KeyCopy::held(key, to))
@@ -178,9 +179,14 @@ impl Household {
 
     fn remove_holder(&mut self, id: HolderId) -> Result<(), Refusal> {
         self.holder(id).ok_or(Refusal::UnknownHolder(id))?;
-        let names = |(_, copy): (CopyId, &KeyCopy)| copy.place.had_by() == Some(id);
-        if self.copies().any(names) {
+        let noted = self.copies().map(|(_, copy)| copy.place);
+        let noted: Vec<Place> = noted.filter(|place| place.had_by() == Some(id)).collect();
+        let is_done_with = |place| matches!(place, &Place::AtHome { .. } | &Place::Scrapped { .. });
+        if !noted.iter().all(is_done_with) {
             return Err(Refusal::HolderHasCopies(id));
+        }
+        if !noted.is_empty() {
+            return Err(Refusal::HolderHadCopies(id));
         }
         // A code that somebody who should not come in takes along is out, whoever it was.
         let takes_along = no_longer_should(self, id).then_some(Loss::NotReturned);
@@ -198,29 +204,30 @@ impl Household {
     fn let_open(&mut self, key: KeyId, door: DoorId, opens: bool) -> Result<(), Refusal> {
         self.key(key).ok_or(Refusal::UnknownKey(key))?;
         self.door(door).ok_or(Refusal::UnknownDoor(door))?;
-        let locks: Vec<(LockId, Lock)> = self
-            .locks_of(door)
-            .map(|(id, lock)| (id, lock.clone()))
-            .collect();
+        let locks: Vec<LockId> = self.locks_of(door).map(|(id, _)| id).collect();
         if locks.is_empty() {
             return Err(Refusal::DoorWithoutCylinder(door));
         }
-        for (id, mut lock) in locks {
-            if opens {
-                lock.keys.insert(key);
-            } else {
-                lock.keys.remove(&key);
-            }
-            // The key already there is named, not the one that comes second.
-            self.put_lock(id, lock).map_err(|refusal| match refusal {
-                Refusal::SecondKeyUnexplained { lock, .. } => Refusal::SecondKeyUnexplained {
-                    lock,
-                    opened_by: self.other_key_of(lock, key),
-                },
-                refusal => refusal,
-            })?;
+        let mut locks = locks.into_iter();
+        locks.try_for_each(|lock| self.let_open_lock(key, lock, opens))
+    }
+
+    fn let_open_lock(&mut self, key: KeyId, id: LockId, opens: bool) -> Result<(), Refusal> {
+        self.key(key).ok_or(Refusal::UnknownKey(key))?;
+        let mut lock = self.lock(id).ok_or(Refusal::UnknownLock(id))?.clone();
+        if opens {
+            lock.keys.insert(key);
+        } else {
+            lock.keys.remove(&key);
         }
-        Ok(())
+        // The key already there is named, not the one that comes second.
+        self.put_lock(id, lock).map_err(|refusal| match refusal {
+            Refusal::SecondKeyUnexplained { lock, .. } => Refusal::SecondKeyUnexplained {
+                lock,
+                opened_by: self.other_key_of(lock, key),
+            },
+            refusal => refusal,
+        })
     }
 
     fn other_key_of(&self, lock: LockId, key: KeyId) -> KeyId {

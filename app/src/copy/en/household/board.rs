@@ -77,6 +77,10 @@ texts! {
     /// To the page for the locksmith.
     BRIEF = "A page for the locksmith";
 
+    // Parts of the board
+    /// Names the ways to them.
+    PARTS = "On this board";
+
     // Keys
     /// Heading.
     KEYS = "Keys";
@@ -130,6 +134,8 @@ texts! {
     LOST_OPENS = "Whoever finds it can open";
     /// What the ring that was not given back opens.
     KEPT_OPENS = "Whoever has it can open";
+    /// Who lost it.
+    WHOSE = "Whose was it?";
     /// How it went.
     HOW_LOST = "How did it go missing?";
     /// How soon, while nobody has said how it went.
@@ -150,6 +156,8 @@ texts! {
     // Doors
     /// Heading.
     DOORS = "Doors";
+    /// Before there is a door.
+    DOORS_FIRST = "Begin with a door. The key to its lock comes with it.";
     /// Adds one.
     ADD_DOOR = "Add a door";
     /// Before its keys.
@@ -318,6 +326,10 @@ texts! {
     NEEDS = "Which doors do they need?";
     /// Not said.
     NEEDS_NOT_SAID = "I will not say: they need what they can open";
+    /// All that they had is back.
+    ALL_BACK = "All their keys are back";
+    /// Hint on it.
+    ALL_BACK_HINT = "Each key they carry is then put down in the home, given back by them. A remote is with them no more.";
     /// No longer.
     NO_LONGER_LABEL = "They should no longer come in";
     /// Hint on it.
@@ -368,24 +380,67 @@ texts! {
     NOT_PRINTED = "This page is made for the screen. It prints nothing.";
 }
 
+/// What could be in wrong hands.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Out {
+    /// Keys.
+    pub keys: usize,
+    /// Whether all of those keys are back, so that only a copy of them may be out.
+    pub is_only_copied: bool,
+    /// Remotes.
+    pub remotes: usize,
+    /// Other ways in.
+    pub ways: usize,
+}
+
+impl Out {
+    /// How many things that is.
+    const fn count(self) -> usize {
+        self.keys + self.remotes + self.ways
+    }
+}
+
 /// The heading of a board with keys on it.
-pub fn headline(out: usize, doors: usize, keys: usize) -> String {
-    match (out, doors) {
-        (0, 0) if keys == 0 => "Your doors so far".to_owned(),
-        (0, 0) => "No key here is known to be in wrong hands".to_owned(),
-        (0, 1) => "A way in could be known to others".to_owned(),
-        (0, _) => "Some ways in could be known to others".to_owned(),
-        (1, _) => "One key could be in wrong hands".to_owned(),
-        (out, _) => format!("{} keys could be in wrong hands", number_word(out)),
+pub fn headline(out: Out, keys: usize) -> String {
+    let remotes = match out.remotes {
+        0 => None,
+        1 => Some("a remote".to_owned()),
+        count => Some(format!("{} remotes", number_word(count).to_lowercase())),
+    };
+    let keys_out = match out.keys {
+        1 => "One key".to_owned(),
+        count => format!("{} keys", number_word(count)),
+    };
+    match (out.keys, remotes, out.ways) {
+        (0, None, 0) if keys == 0 => "Your doors so far".to_owned(),
+        (0, None, 0) => "No key here is known to be in wrong hands".to_owned(),
+        (0, None, 1) => "A way in could be known to others".to_owned(),
+        (0, None, _) => "Some ways in could be known to others".to_owned(),
+        (0, Some(_), 0) if out.remotes == 1 => "A remote could be in wrong hands".to_owned(),
+        (0, Some(_), 0) => format!(
+            "{} remotes could be in wrong hands",
+            number_word(out.remotes)
+        ),
+        (0, Some(_), _) => "Some ways in could be open to others".to_owned(),
+        (_, None, _) if out.is_only_copied => format!("{keys_out} may have been copied"),
+        (_, Some(remotes), _) if out.is_only_copied => {
+            format!("{keys_out} may have been copied, and {remotes} could be in wrong hands")
+        }
+        (_, Some(remotes), _) => format!("{keys_out} and {remotes} could be in wrong hands"),
+        (_, None, _) => format!("{keys_out} could be in wrong hands"),
     }
 }
 
 /// Which doors that means.
-pub fn headline_doors(doors: &str, count: usize) -> String {
+pub fn headline_doors(doors: &str, count: usize, out: Out) -> String {
+    let opens = match out.count() {
+        0 | 1 => "That opens",
+        _ => "They open",
+    };
     match count {
         0 => "Look again when a key goes missing, or when someone leaves.".to_owned(),
-        1 => format!("That opens one door: {doors}."),
-        _ => format!("That opens {} doors: {doors}.", counted(count)),
+        1 => format!("{opens} one door: {doors}."),
+        _ => format!("{opens} {} doors: {doors}.", counted(count)),
     }
 }
 
@@ -599,10 +654,19 @@ pub fn part(part: Part) -> &'static str {
     }
 }
 
+/// Why a person whose copies are all back or destroyed is not removed.
+pub fn had_copies(holder: &str) -> String {
+    format!(
+        "{holder}: keys that this person had stay noted with them, even when they are back. One may have been copied."
+    )
+}
+
 /// What happened last.
 pub fn told(told: Told, names: &Names) -> String {
     match told {
         Told::Changed => "Changed. You can undo it.".to_owned(),
+        Told::Unchanged => "Nothing was changed.".to_owned(),
+        Told::Planned => "The plan is for the way you chose.".to_owned(),
         Told::Undone => "Undone.".to_owned(),
         Told::Redone => "Done again.".to_owned(),
         Told::CarriedOut => {

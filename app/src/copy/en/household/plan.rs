@@ -4,7 +4,8 @@ use self_check_core::advice::Action;
 use self_check_core::household::plan::{Note, Recipient, Step};
 use self_check_core::household::remedy::WhoActs;
 use self_check_core::household::{
-    CostLine, ExposedBy, Household, LockKind, Loss, Place, PriceRange, Priced, Reply, WayKind,
+    CostLine, ExposedBy, Household, LockKind, Loss, Place, PriceItem, PriceRange, Priced, Prices,
+    Reply, WayKind,
 };
 
 use super::Names;
@@ -663,10 +664,33 @@ pub fn amount(smallest: u64) -> String {
 
 /// The total of one line.
 pub fn line_total(line: &CostLine) -> String {
-    match (line.what, line.total) {
-        (_, Some(total)) => price(total),
-        (Priced::ByOthers, None) => ASK_WHO_PAYS.to_owned(),
-        (_, None) => NO_PRICE.to_owned(),
+    match (line.total, line.at_least) {
+        (Some(total), _) => price(total),
+        (None, Some(at_least)) => format!("{} or more", price(at_least)),
+        (None, None) if line.what.items().is_empty() => ASK_WHO_PAYS.to_owned(),
+        (None, None) => NO_PRICE.to_owned(),
+    }
+}
+
+/// The prices that one line lacks, where it rests on several and not all are missing.
+pub fn line_lacks(line: &CostLine, prices: &Prices) -> Option<String> {
+    let items = line.what.items();
+    let missing = items.iter().copied();
+    let missing = missing.filter(|&item| prices.of(item).is_none());
+    let missing: Vec<&str> = missing.map(in_its_line).collect();
+    let is_in_part = !missing.is_empty() && missing.len() < items.len();
+    is_in_part.then(|| format!("Still to ask: the price for {}", missing.join(" and ")))
+}
+
+/// A price beside what its line says already.
+fn in_its_line(item: PriceItem) -> &'static str {
+    match item {
+        PriceItem::CallOut => "ordinary hours",
+        PriceItem::CallOutAfterHours => "nights and weekends",
+        PriceItem::RekeyedCylinder => "rekeying",
+        PriceItem::NewCylinder => "a new cylinder",
+        PriceItem::LockOrLevers => "a new lever lock",
+        PriceItem::Opening | PriceItem::SmallLock | PriceItem::Copy => item.words(),
     }
 }
 

@@ -3,7 +3,9 @@
 use std::rc::Rc;
 
 use self_check_core::advice::Urgency;
-use self_check_core::household::{Change, DoorId, LockId, Loss, Reply, Way, WayId, WayKind};
+use self_check_core::household::{
+    Change, DoorId, HolderId, LockId, Loss, Reply, Way, WayId, WayKind,
+};
 use yew::prelude::*;
 
 use super::super::forms::{DoorForm, LockForm, WayForm, keys_in};
@@ -164,8 +166,12 @@ fn change_way_id(way: WayId) -> String {
     format!("change-way-{}", way.number())
 }
 
-fn how_id(way: WayId) -> String {
-    format!("way-lost-{}", way.number())
+fn how_id(way: WayId, place: usize) -> String {
+    format!("way-lost-{}-{place}", way.number())
+}
+
+fn whose_id(way: WayId, place: usize) -> String {
+    format!("way-whose-{}-{place}", way.number())
 }
 
 fn way_row(desk: &Desk, door: DoorId, id: WayId) -> Html {
@@ -205,36 +211,131 @@ fn way_row(desk: &Desk, door: DoorId, id: WayId) -> Html {
             if let Some(urgency) = is_given {
                 { due(urgency, may_be_sooner(way, urgency)) }
             }
-            { how(desk, id, way) }
+            { for losses_here(overview, id, way).into_iter().enumerate().map(|(place, loss)| asked(desk, id, way, loss, place)) }
             { given(desk, id, way) }
             { desk.opener(Open::Way(id), opener, "plain", words::CHANGE_WAY, overview.names.way(id)) }
         </li>
     }
 }
 
-/// How a remote went, where nobody is known to have lost theirs: that is asked beside the person.
-fn how(desk: &Desk, id: WayId, way: &Way) -> Html {
-    let Some(loss) = way.given_away.filter(|_| way.kind == WayKind::Remote) else {
-        return html! {};
+/// A remote that was lost: whose, where that is known, and how it went.
+type LostRemote = (Option<HolderId>, Loss);
+
+/// The losses of a remote that are asked about beside it. What went together with keys or with another
+/// remote is asked beside the person.
+fn losses_here(overview: &Overview, id: WayId, way: &Way) -> Vec<LostRemote> {
+    if way.kind != WayKind::Remote {
+        return Vec::new();
+    }
+    let went_alone = |holder: &HolderId| {
+        let mut lost = overview.lost.get(holder).into_iter().flatten();
+        lost.all(|(_, lost)| {
+            !lost.remotes.contains(&id) || (lost.copies.is_empty() && lost.remotes.len() == 1)
+        })
     };
-    let (state, next) = (desk.state.clone(), way.clone());
-    let onvalue = Callback::from(move |value: String| {
-        if let Some(loss) = Loss::of(&value) {
-            let given_away = Some(loss);
-            let next = Way {
-                given_away,
-                ..next.clone()
-            };
-            state.dispatch(HouseholdAct::Make(vec![Change::SetWay(id, next)]));
+    let alone = way.lost_by.iter().filter(|(holder, _)| went_alone(holder));
+    let alone = alone.map(|(&holder, &loss)| (Some(holder), loss));
+    alone
+        .chain(way.given_away.map(|loss| (None, loss)))
+        .collect()
+}
+
+/// One remote is lost. Where one person alone has one, it was theirs.
+fn lose_one(way: &mut Way) {
+    let mut known_by = way.known_by.iter();
+    match (known_by.next(), known_by.next()) {
+        (Some(&only), None) if way.kind == WayKind::Remote => {
+            way.lost_by.insert(only, Loss::NotSaid);
         }
+        _ => way.given_away = Some(Loss::NotSaid),
+    }
+}
+
+/// The way in without this loss of a remote.
+fn without(way: &Way, by: Option<HolderId>) -> Way {
+    let mut next = way.clone();
+    match by {
+        Some(holder) => {
+            next.lost_by.remove(&holder);
+        }
+        None => next.given_away = None,
+    }
+    next
+}
+
+/// The way in with a remote lost by this person, or by nobody knows whom.
+fn with_loss(mut way: Way, (by, loss): LostRemote) -> Way {
+    match by {
+        Some(holder) => {
+            way.lost_by.insert(holder, loss);
+        }
+        None => way.given_away = Some(loss),
+    }
+    way
+}
+
+/// Whose a lost remote may have been: nobody knows, or one of those who have one and have not lost it
+/// otherwise.
+fn may_be_whose(way: &Way, by: Option<HolderId>) -> Vec<Option<HolderId>> {
+    let is_another_unknown = by.is_some() && way.given_away.is_some();
+    let unknown = (!is_another_unknown).then_some(None);
+    let known_by = way.known_by.iter().copied();
+    let people = known_by.filter(|holder| by == Some(*holder) || !way.lost_by.contains_key(holder));
+    unknown.into_iter().chain(people.map(Some)).collect()
+}
+
+/// Whose a lost remote was, and how it went.
+fn asked(desk: &Desk, id: WayId, way: &Way, (by, loss): LostRemote, place: usize) -> Html {
+    let overview = &desk.overview;
+    let name = overview.names.way(id);
+    let label = |question: &str| match by.filter(|_| way.losses().nth(1).is_some()) {
+        Some(holder) => format!("{question} ({name}, {})", overview.names.holder(holder)),
+        None => format!("{question} ({name})"),
+    };
+    let set = move |next: Way| HouseholdAct::Make(vec![Change::SetWay(id, next)]);
+    let onhow = {
+        let (state, rest) = (desk.state.clone(), without(way, by));
+        Callback::from(move |value: String| {
+            if let Some(loss) = Loss::of(&value) {
+                state.dispatch(set(with_loss(rest.clone(), (by, loss))));
+            }
+        })
+    };
+    let people = may_be_whose(way, by);
+    let value = |by: Option<HolderId>| by.map_or(String::new(), |by| by.number().to_string());
+    let onwhose = {
+        let (desk, rest, people) = (desk.clone(), without(way, by), people.clone());
+        let others = losses_here(overview, id, &rest);
+        Callback::from(move |chosen: String| {
+            let mut people = people.iter().copied();
+            let Some(now) = people.find(|&by| value(by) == chosen) else {
+                return;
+            };
+            desk.state
+                .dispatch(set(with_loss(rest.clone(), (now, loss))));
+            // Of what went with that person's keys it is asked beside them.
+            let before = others.iter().filter(|(by, _)| match (by, now) {
+                (Some(by), Some(now)) => *by < now,
+                (Some(_), None) => true,
+                (None, _) => false,
+            });
+            desk.go_to_first(&[&whose_id(id, before.count()), &change_way_id(id)]);
+        })
+    };
+    let list = people.iter().map(|&by| {
+        let name = by.map_or(words::NOT_KNOWN, |by| overview.names.holder(by));
+        (value(by), name.to_owned())
     });
-    let label = format!("{} ({})", words::HOW_LOST, desk.overview.names.way(id));
-    choose_among(
-        Field::new(&how_id(id), &label),
-        losses(),
-        loss.id(),
-        onvalue,
-    )
+    let whose = label(words::WHOSE);
+    let how = label(words::HOW_LOST);
+    html! {
+        <>
+            if people.len() > 1 {
+                { choose_among(Field::new(&whose_id(id, place), &whose), list.collect(), &value(by), onwhose) }
+            }
+            { choose_among(Field::new(&how_id(id, place), &how), losses(), loss.id(), onhow) }
+        </>
+    }
 }
 
 /// Whether it depends on how a remote was lost, which nobody has said yet.
@@ -247,23 +348,19 @@ fn may_be_sooner(way: &Way, urgency: Urgency) -> bool {
 
 /// The presses that mark a way given away, or take the mark back: a remote turned up, or it was changed.
 fn given(desk: &Desk, id: WayId, way: &Way) -> Html {
-    let is_remote = way.kind == WayKind::Remote;
-    let changed = |label: &'static str, change: fn(&mut Way)| {
-        let mut next = way.clone();
-        change(&mut next);
-        (label, next)
-    };
     let mut presses = Vec::new();
     if way.losses().next().is_none() {
-        presses.push(changed(words::way_lost(way.kind), |way| {
-            way.given_away = Some(Loss::NotSaid);
-        }));
+        let mut next = way.clone();
+        lose_one(&mut next);
+        presses.push((words::way_lost(way.kind), next));
     } else {
-        // Of a remote that somebody lost it is said beside that person.
-        if is_remote && way.given_away.is_some() {
-            presses.push(changed(words::FOUND, |way| way.given_away = None));
+        // Of several that are lost, and of what went with keys, it is said beside the person.
+        if let [(by, _)] = losses_here(&desk.overview, id, way)[..] {
+            presses.push((words::FOUND, without(way, by)));
         }
-        presses.push(changed(words::way_changed(way.kind), Way::take_back));
+        let mut next = way.clone();
+        next.take_back();
+        presses.push((words::way_changed(way.kind), next));
     }
     let name = desk.overview.names.way(id);
     html! {
@@ -273,13 +370,89 @@ fn given(desk: &Desk, id: WayId, way: &Way) -> Html {
                 let desk = desk.clone();
                 let onclick = Callback::from(move |event: MouseEvent| {
                     act.emit(event);
-                    // Other presses stand there now: on to how it went, or to the way in itself.
-                    desk.go_to_first(&[&how_id(id), &change_way_id(id)]);
+                    // Other presses stand there now: on to what is asked, or to the way in itself.
+                    desk.go_to_first(&[&whose_id(id, 0), &how_id(id, 0), &change_way_id(id)]);
                 });
                 html! {
                     <button key={label} type="button" class="plain" {onclick} aria-label={words::about(label, name)}>{ label }</button>
                 }
             }) }
         </>
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use self_check_core::household::{DoorKind, Household, LockKind, Role, quick};
+
+    use super::*;
+
+    /// A gate with a remote that these people have.
+    fn gate(people: &[Role]) -> (Household, Vec<HolderId>, WayId) {
+        let home = quick::one_door(DoorKind::Gate, LockKind::PinTumbler, people);
+        let home = home.unwrap_or_default();
+        let door = home.doors().next().map_or(DoorId::new(0), |(id, _)| id);
+        let holders: Vec<HolderId> = home.holders().map(|(id, _)| id).collect();
+        let id = home.next_way();
+        let known_by = holders.iter().copied().collect();
+        let remote = Way {
+            known_by,
+            ..Way::at(door, WayKind::Remote)
+        };
+        let home = home.with(Change::AddWay(remote)).unwrap_or_default();
+        (home, holders, id)
+    }
+
+    fn way(home: &Household, id: WayId) -> Way {
+        let unknown = Way::at(DoorId::new(0), WayKind::Remote);
+        home.way(id).cloned().unwrap_or(unknown)
+    }
+
+    #[test]
+    fn lost_remote_of_one_person_alone_was_theirs() {
+        let (home, holders, id) = gate(&[Role::Resident]);
+        let mut lost = way(&home, id);
+        lose_one(&mut lost);
+        assert_eq!(lost.lost_by, [(holders[0], Loss::NotSaid)].into());
+        assert_eq!(lost.given_away, None);
+        let home = home.with(Change::SetWay(id, lost.clone()));
+        let overview = Overview::of(&home.unwrap_or_default());
+        let here = losses_here(&overview, id, &lost);
+        assert_eq!(here, [(Some(holders[0]), Loss::NotSaid)]);
+    }
+
+    #[test]
+    fn lost_remote_of_one_of_several_is_theirs_once_that_is_said() {
+        let (home, holders, id) = gate(&[Role::Resident, Role::Child]);
+        let before = way(&home, id);
+        let mut lost = before.clone();
+        lose_one(&mut lost);
+        assert_eq!(
+            (lost.given_away, lost.lost_by.len()),
+            (Some(Loss::NotSaid), 0)
+        );
+        let all = [None, Some(holders[0]), Some(holders[1])];
+        assert_eq!(may_be_whose(&lost, None), all);
+        let by = Some(holders[1]);
+        let told = with_loss(without(&lost, None), (by, Loss::NotSaid));
+        assert_eq!(told.lost_by, [(holders[1], Loss::NotSaid)].into());
+        assert_eq!(told.given_away, None);
+        assert_eq!(may_be_whose(&told, by), all, "it can be said otherwise");
+        assert_eq!(without(&told, by), before, "it turned up");
+        let second = with_loss(told, (None, Loss::Stolen));
+        assert_eq!(may_be_whose(&second, None), [None, Some(holders[0])]);
+        assert_eq!(may_be_whose(&second, by), [Some(holders[0]), by]);
+    }
+
+    #[test]
+    fn remote_lost_with_keys_is_asked_about_beside_the_person() {
+        let (home, holders, id) = gate(&[Role::Resident, Role::Child]);
+        let holder = holders[0];
+        let loss = Loss::NotSaid;
+        let lost = home.with(Change::LoseRing { holder, loss });
+        let lost = lost.unwrap_or_default();
+        let remote = way(&lost, id);
+        assert_eq!(remote.lost_by.len(), 1);
+        assert_eq!(losses_here(&Overview::of(&lost), id, &remote), []);
     }
 }

@@ -204,7 +204,7 @@ fn mark(access: Access) -> Html {
     html! { <>{ shape(access) }<span class="visually-hidden">{ access_words(access) }</span></> }
 }
 
-/// A shape for each: a filled disc, a ring with a dot, a cross, half a disc, a point.
+/// A shape for each: a filled disc, a diamond, a cross, half a disc, a dash.
 fn shape(access: Access) -> Html {
     let content = match access {
         Access::Opens => html! { <path class="solid" d="M3 8a5 5 0 1 0 10 0a5 5 0 1 0 -10 0Z" /> },

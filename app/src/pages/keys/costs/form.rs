@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use self_check_core::household::{Change, PriceItem, PriceRange, PriceRefusal, Prices};
 use yew::prelude::*;
 
+use super::TOTAL;
 use crate::browser;
 use crate::copy::Listed;
 use crate::copy::en::household::{self, plan as words};
@@ -158,17 +159,27 @@ pub fn PricesForm(props: &PricesFormProps) -> Html {
     let state = use_household();
     let draft = use_state(|| Draft::of(&props.prices));
     let wrong = use_state(|| (Vec::<Unread>::new(), 0_usize));
+    let worked_out = use_state(|| 0_usize);
     {
-        // Undo and redo change the prices under the form.
-        let draft = draft.clone();
+        // Undo and redo change the prices under the form: what was wrong with them is gone.
+        let (draft, wrong) = (draft.clone(), wrong.clone());
         use_effect_with(props.prices.clone(), move |prices| {
             if draft.prices().as_ref() != Ok(prices) {
                 draft.set(Draft::of(prices));
             }
+            if !wrong.0.is_empty() {
+                wrong.set((Vec::new(), wrong.1));
+            }
         });
     }
+    use_effect_with(*worked_out, |&times| {
+        if times > 0 {
+            browser::focus_id(TOTAL);
+        }
+    });
     let onsubmit = {
         let (state, draft, wrong) = (state.clone(), draft.clone(), wrong.clone());
+        let worked_out = worked_out.clone();
         Callback::from(move |event: SubmitEvent| {
             event.prevent_default();
             match draft.prices() {
@@ -177,6 +188,7 @@ pub fn PricesForm(props: &PricesFormProps) -> Html {
                     // One price told fills both lines.
                     draft.set(Draft::of(&prices));
                     state.dispatch(HouseholdAct::Make(vec![Change::SetPrices(prices)]));
+                    worked_out.set(*worked_out + 1);
                 }
                 Err(unread) => wrong.set((unread, wrong.1 + 1)),
             }

@@ -31,6 +31,15 @@ pub struct Filing {
 pub fn use_filing(onclose: &Callback<()>) -> Filing {
     let state = use_household();
     let wrong = use_state(|| (None::<Wrong>, 0_usize));
+    {
+        // What was wrong may be so no more once the household is another, as after undo.
+        let wrong = wrong.clone();
+        use_effect_with(state.household().clone(), move |_| {
+            if wrong.0.is_some() {
+                wrong.set((None, wrong.1));
+            }
+        });
+    }
     use_error_title(wrong.0.is_some());
     Filing {
         state,
@@ -62,6 +71,10 @@ impl Filing {
             Ok(_) => {
                 self.state.dispatch(HouseholdAct::Make(vec![change]));
                 self.onclose.emit(());
+            }
+            // The tick that stands for removing them is not offered then.
+            Err(Refusal::HolderHadCopies(holder)) if self.is_careful() => {
+                self.refuse(FORM_TITLE, words::had_copies(overview.names.holder(holder)));
             }
             Err(refusal) => self.refuse(FORM_TITLE, household::refusal(refusal, &overview.names)),
         }

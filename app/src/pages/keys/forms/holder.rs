@@ -3,7 +3,10 @@
 use std::collections::BTreeSet;
 use std::rc::Rc;
 
-use self_check_core::household::{Change, DoorId, Holder, HolderId, KeyCopy, KeyId, Refusal, Role};
+use self_check_core::household::{
+    Change, DoorId, Holder, HolderId, Household, KeyCopy, KeyId, Place, Refusal, Role, WayId,
+    WayKind,
+};
 use yew::prelude::*;
 
 use super::edit::Edit;
@@ -34,6 +37,8 @@ struct Draft {
     no_longer_should: bool,
     needs: Option<BTreeSet<DoorId>>,
     given: BTreeSet<KeyId>,
+    /// Whether all that they had is back.
+    is_all_back: bool,
     count: usize,
 }
 
@@ -47,6 +52,7 @@ impl Draft {
             no_longer_should: holder.is_some_and(|holder| holder.no_longer_should),
             needs: holder.and_then(|holder| holder.needs.clone()),
             given: BTreeSet::new(),
+            is_all_back: false,
             count: 1,
         }
     }
@@ -60,15 +66,18 @@ impl Draft {
         })
     }
 
-    /// The changes that set this person, or add such people. `next` is the id that the next part
-    /// added will have.
-    fn changes(&self, id: Option<HolderId>, holder: &Holder, mut next: u32) -> Vec<Change> {
+    /// The changes that set this person, or add such people.
+    fn changes(&self, home: &Household, id: Option<HolderId>, holder: &Holder) -> Vec<Change> {
+        let mut next = home.next_holder().number();
         let mut changes = Vec::new();
         let count = if id.is_some() { 1 } else { self.count };
         for _ in 0..count {
             let id = match id {
                 Some(id) => {
                     changes.push(Change::SetHolder(id, holder.clone()));
+                    if self.is_all_back {
+                        changes.extend(all_back(home, id));
+                    }
                     id
                 }
                 None => {
@@ -84,6 +93,31 @@ impl Draft {
         }
         changes
     }
+}
+
+/// The remotes that a person has: one that they lost is not with them.
+fn remotes_of(home: &Household, holder: HolderId) -> impl Iterator<Item = WayId> {
+    let remotes = home.ways().filter(move |(_, way)| {
+        way.kind == WayKind::Remote
+            && way.known_by.contains(&holder)
+            && !way.lost_by.contains_key(&holder)
+    });
+    remotes.map(|(id, _)| id)
+}
+
+/// What the person has is in the home, given back by them; a remote is with them no more.
+fn all_back(home: &Household, holder: HolderId) -> Vec<Change> {
+    let to = Place::AtHome {
+        returned_by: Some(holder),
+    };
+    let copies = home.ring_of(holder);
+    let copies = copies.map(|(copy, _)| Change::Move { copy, to });
+    let remotes = remotes_of(home, holder).map(|way| Change::Knows {
+        holder,
+        way,
+        knows: false,
+    });
+    copies.chain(remotes).collect()
 }
 
 /// The form of a person.
@@ -127,8 +161,7 @@ pub fn HolderForm(props: &HolderFormProps) -> Html {
                 filing.refuse("person-label", household::refusal(refusal, &overview.names));
             }
             Ok(part) => {
-                let next = overview.household.next_holder().number();
-                let changes = draft.changes(holder, &part, next);
+                let changes = draft.changes(&overview.household, holder, &part);
                 filing.file(&overview, "person-role", changes);
             }
         })
@@ -150,6 +183,10 @@ pub fn HolderForm(props: &HolderFormProps) -> Html {
             draft.given.remove(&KeyId::new(key));
         }
     });
+    let has_something = props.holder.is_some_and(|holder| {
+        overview.rings.contains_key(&holder)
+            || remotes_of(&overview.household, holder).next().is_some()
+    });
     let fields = html! {
         <>
             { choose(Field::new("person-role", words::ROLE), draft.role,
@@ -166,6 +203,10 @@ pub fn HolderForm(props: &HolderFormProps) -> Html {
             }
             if !filing.is_careful() {
                 <div class="opts">
+                    if has_something {
+                        { tick(words::ALL_BACK, Some(words::ALL_BACK_HINT), draft.is_all_back,
+                            edit.with(|draft: &mut Draft, is_ticked| draft.is_all_back = is_ticked)) }
+                    }
                     { tick(words::NO_LONGER_LABEL, Some(words::NO_LONGER_HINT), draft.no_longer_should,
                         edit.with(|draft: &mut Draft, is_ticked| draft.no_longer_should = is_ticked)) }
                 </div>
@@ -221,6 +262,7 @@ fn needs(
 #[cfg(test)]
 mod tests {
     use self_check_core::household::{LockKind, quick};
+    use self_check_core::household::{Loss, Way, demonstration};
 
     use super::*;
 
@@ -236,7 +278,7 @@ mod tests {
         let Ok(holder) = draft.holder() else {
             panic!("no label was given")
         };
-        let changes = draft.changes(None, &holder, home.next_holder().number());
+        let changes = draft.changes(&home, None, &holder);
         let after = home.with_all(changes).unwrap_or_default();
         assert_eq!((after.holders().len(), after.copies().len()), (4, 8));
         for (id, holder) in after
@@ -245,5 +287,57 @@ mod tests {
         {
             assert_eq!(after.ring_of(id).count(), 2, "{holder:?}");
         }
+    }
+
+    #[test]
+    fn one_tick_brings_all_that_somebody_had_back_given_back_by_them() {
+        let home = demonstration::household();
+        let partner = |(_, holder): &(HolderId, &Holder)| holder.role == Role::WorkshopPartner;
+        let Some((id, part)) = home.holders().find(partner) else {
+            panic!("the example has a workshop partner")
+        };
+        let ring: Vec<_> = home.ring_of(id).map(|(copy, _)| copy).collect();
+        let remotes: Vec<WayId> = remotes_of(&home, id).collect();
+        assert!(ring.len() > 1 && !remotes.is_empty());
+        let draft = Draft {
+            is_all_back: true,
+            no_longer_should: true,
+            ..Draft::of(Some(part))
+        };
+        let Ok(holder) = draft.holder() else {
+            panic!("the label was there before")
+        };
+        let changes = draft.changes(&home, Some(id), &holder);
+        let after = home.with_all(changes).unwrap_or_default();
+        let returned_by = Some(id);
+        for copy in ring {
+            let place = after.copy(copy).map(|copy| copy.place);
+            assert_eq!(place, Some(Place::AtHome { returned_by }));
+        }
+        for way in remotes {
+            assert!(
+                after
+                    .way(way)
+                    .is_some_and(|way| !way.known_by.contains(&id))
+            );
+        }
+        assert!(after.holder(id).is_some_and(|part| part.no_longer_should));
+    }
+
+    #[test]
+    fn remote_that_somebody_lost_does_not_come_back_with_the_rest() {
+        let home = demonstration::household();
+        let remote = |(_, way): &(WayId, &Way)| way.kind == WayKind::Remote;
+        let Some((id, way)) = home.ways().find(remote) else {
+            panic!("the example has a remote")
+        };
+        let Some(&holder) = way.known_by.first() else {
+            panic!("somebody has it")
+        };
+        let loss = Loss::Stolen;
+        let home = home.with(Change::LoseRing { holder, loss });
+        let home = home.unwrap_or_default();
+        let after = home.with_all(all_back(&home, holder));
+        assert_eq!(after.unwrap_or_default().way(id), home.way(id));
     }
 }

@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::rc::Rc;
 
-use self_check_core::household::{Change, CopyId, DoorId, Key, KeyCopy, KeyId, Place};
+use self_check_core::household::{Change, CopyId, Key, KeyCopy, KeyId, LockId, Place};
 use yew::prelude::*;
 
 use super::super::board::place_words;
@@ -41,7 +41,7 @@ pub struct KeyFormProps {
 struct Draft {
     restricted: Option<Option<bool>>,
     may_be_copied: Option<bool>,
-    opens: BTreeMap<DoorId, bool>,
+    opens: BTreeMap<LockId, bool>,
     moved: BTreeMap<CopyId, Where>,
     removed: BTreeSet<CopyId>,
     given: Where,
@@ -81,16 +81,16 @@ impl Draft {
             Some(id) => (id, Change::SetKey(id, part)),
             None => (household.next_key(), Change::AddKey(part)),
         };
-        let before: BTreeSet<DoorId> = overview.doors_of(key).iter().copied().collect();
-        let opened = |opens: bool| move |&door: &DoorId| Change::Opens { key, door, opens };
+        let before = locks_of(overview, key);
+        let opened = |opens: bool| move |&lock: &LockId| Change::OpensLock { key, lock, opens };
         let mut changes = vec![first];
         let edited = |opens: bool| {
-            let doors = self.opens.iter().filter(move |&(_, &now)| now == opens);
-            doors.map(|(door, _)| door)
+            let locks = self.opens.iter().filter(move |&(_, &now)| now == opens);
+            locks.map(|(lock, _)| lock)
         };
-        let shut = edited(false).filter(|door| before.contains(door));
+        let shut = edited(false).filter(|lock| before.contains(lock));
         changes.extend(shut.map(opened(false)));
-        let newly = edited(true).filter(|door| !before.contains(door));
+        let newly = edited(true).filter(|lock| !before.contains(lock));
         changes.extend(newly.map(opened(true)));
         changes.extend(self.removed.iter().map(|&copy| Change::RemoveCopy(copy)));
         let moved = self
@@ -114,6 +114,21 @@ fn part(overview: &Overview, key: Option<KeyId>) -> Key {
     known.copied().unwrap_or_default()
 }
 
+/// The locks that a key turns.
+fn locks_of(overview: &Overview, key: KeyId) -> BTreeSet<LockId> {
+    let locks = overview.household.locks();
+    let turned = locks.filter(|(_, lock)| lock.keys.contains(&key));
+    turned.map(|(id, _)| id).collect()
+}
+
+/// Every lock to be ticked, door by door. One that is alone on its door is called as the door is.
+fn locks_to_tick(overview: &Overview) -> Vec<(u32, String)> {
+    let doors = overview.household.doors();
+    let on_door = |(door, _)| overview.locks.get(&door).into_iter().flatten();
+    let name = |&lock: &LockId| (lock.number(), overview.names.lock(lock).to_owned());
+    doors.flat_map(on_door).map(name).collect()
+}
+
 /// The form of a key.
 #[component]
 pub fn KeyForm(props: &KeyFormProps) -> Html {
@@ -132,14 +147,7 @@ pub fn KeyForm(props: &KeyFormProps) -> Html {
             }
         });
     }
-    let items = use_memo(overview.household.clone(), |household| {
-        let doors = household
-            .doors()
-            .filter(|(id, _)| overview.locks.contains_key(id));
-        doors
-            .map(|(id, _)| (id.number(), overview.names.door(id).to_owned()))
-            .collect::<Vec<_>>()
-    });
+    let items = use_memo(overview.household.clone(), |_| locks_to_tick(&overview));
     let title = match props.key_id {
         Some(key) => words::key_to(&overview.names.key_in_a_row(key)),
         None => words::ADD_KEY.to_owned(),
@@ -159,13 +167,14 @@ pub fn KeyForm(props: &KeyFormProps) -> Html {
         let (filing, overview) = (filing.clone(), Rc::clone(&overview));
         Callback::from(move |()| filing.remove(&overview, Change::RemoveKey(key)))
     });
-    let opened = props.key_id.map_or(&[][..], |key| overview.doors_of(key));
-    let kept = opened.iter().filter(|door| !draft.opens.contains_key(door));
+    let opened = props.key_id.map(|key| locks_of(&overview, key));
+    let opened = opened.unwrap_or_default();
+    let kept = opened.iter().filter(|lock| !draft.opens.contains_key(lock));
     let newly = draft.opens.iter().filter(|&(_, &opens)| opens);
-    let doors = kept.chain(newly.map(|(door, _)| door));
-    let ticked: BTreeSet<u32> = doors.map(|door| door.number()).collect();
-    let ontick = edit.with(|draft: &mut Draft, (door, is_ticked): (u32, bool)| {
-        draft.opens.insert(DoorId::new(door), is_ticked);
+    let locks = kept.chain(newly.map(|(lock, _)| lock));
+    let ticked: BTreeSet<u32> = locks.map(|lock| lock.number()).collect();
+    let ontick = edit.with(|draft: &mut Draft, (lock, is_ticked): (u32, bool)| {
+        draft.opens.insert(LockId::new(lock), is_ticked);
     });
     let known = part(&overview, props.key_id);
     let now = draft.applied_to(known);
@@ -304,7 +313,9 @@ fn give(overview: &Overview, draft: &Draft, edit: &Edit<Draft>) -> Html {
 
 #[cfg(test)]
 mod tests {
-    use self_check_core::household::{Household, Loss, demonstration};
+    use self_check_core::household::{
+        DoorId, DoorKind, Household, Lock, LockKind, Loss, Role, demonstration, quick,
+    };
 
     use super::*;
 
@@ -373,6 +384,27 @@ mod tests {
     }
 
     #[test]
+    fn key_to_the_second_lock_of_a_door_is_ticked_at_that_lock() {
+        let people = [Role::Resident];
+        let home = quick::one_door(DoorKind::FrontDoor, LockKind::PinTumbler, &people);
+        let home = home.unwrap_or_default();
+        let door = home.doors().next().map_or(DoorId::new(0), |(id, _)| id);
+        let second = home.next_lock();
+        let home = home.with(Change::AddLock(Lock::on(door, LockKind::Lever)));
+        let home = home.unwrap_or_default();
+        let overview = Overview::of(&home);
+        let items = locks_to_tick(&overview);
+        let names: Vec<&str> = items.iter().map(|(_, name)| name.as_str()).collect();
+        assert_eq!(names, ["Front door (lock 1)", "Front door (lock 2)"]);
+        let mut draft = Draft::of(None);
+        draft.opens = [(second, true)].into();
+        let key = home.next_key();
+        let after = home.with_all(draft.changes(&overview, None));
+        let after = after.unwrap_or_default();
+        assert_eq!(locks_of(&Overview::of(&after), key), [second].into());
+    }
+
+    #[test]
     fn doors_are_opened_and_shut_by_what_was_ticked() {
         let household = demonstration::household();
         let overview = Overview::of(&household);
@@ -383,18 +415,19 @@ mod tests {
         };
         let key = opening(2);
         let doors = overview.doors_of(key).to_vec();
+        let lock = |door: DoorId| overview.locks[&door][0];
         let mut draft = Draft::of(Some(key));
-        draft.opens = [(doors[0], false), (doors[1], true)].into();
+        draft.opens = [(lock(doors[0]), false), (lock(doors[1]), true)].into();
         let after = household.with_all(draft.changes(&overview, Some(key)));
         let after = Overview::of(&after.unwrap_or_default());
         assert_eq!(after.doors_of(key), &doors[1..]);
         let mut draft = Draft::of(None);
-        draft.opens = [(doors[0], false)].into();
+        draft.opens = [(lock(doors[0]), false)].into();
         assert!(
             !draft
                 .changes(&overview, None)
                 .iter()
-                .any(|change| matches!(change, Change::Opens { .. }))
+                .any(|change| matches!(change, Change::OpensLock { .. }))
         );
     }
 
