@@ -148,13 +148,17 @@ fn comparison(index: &Index<'_>, own: &BTreeSet<LockId>, grouping: Grouping) -> 
             .iter()
             .filter(|door| ring.doors.binary_search(door).is_ok());
         let needed = needed.count();
+        let has_to_enter = index.has_to_enter(holder);
+        let without = has_to_enter
+            .iter()
+            .filter(|door| ring.doors.binary_search(door).is_err());
         Some(HolderComparison {
             holder,
             keys_carried: ring.keys_carried,
             missing: ring.missing,
             locks_if_lost: ring.locks,
             doors_beyond_need: ring.doors.len() - needed,
-            doors_without: needs.len() - needed,
+            doors_without: without.count(),
         })
     });
     let holders = holders.collect();

@@ -10,7 +10,8 @@ use super::{DoorId, HolderId, Household, Reach};
 pub struct Gap {
     /// Who.
     pub holder: HolderId,
-    /// Doors they need and cannot open.
+    /// Doors they need and cannot open. Where nobody has said what they need, a door of which they have one
+    /// lock's key of several is none.
     pub without: Vec<DoorId>,
     /// Doors they can open and do not need.
     pub beyond: Vec<DoorId>,
@@ -25,7 +26,11 @@ pub fn gaps(household: &Household) -> Vec<Gap> {
         let needs = index.needs(holder);
         Gap {
             holder,
-            without: needs.difference(&opened).copied().collect(),
+            without: index
+                .has_to_enter(holder)
+                .difference(&opened)
+                .copied()
+                .collect(),
             beyond: opened.difference(needs).copied().collect(),
         }
     });

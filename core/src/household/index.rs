@@ -63,10 +63,12 @@ impl<'a> Index<'a> {
                     ..
                 } => index.not_returned.entry(holder).or_default().push(copy.key),
                 Place::Lost {
-                    by: Some(holder), ..
+                    by: Some(holder),
+                    from_safe: None,
+                    ..
                 } => index.lost_by.entry(holder).or_default().push(copy.key),
                 Place::InKeySafe(way) => index.in_safe.entry(way).or_default().push(copy.key),
-                Place::AtHome { .. } | Place::Lost { by: None, .. } | Place::Scrapped { .. } => {}
+                Place::AtHome { .. } | Place::Lost { .. } | Place::Scrapped { .. } => {}
             }
         }
         for (id, way) in household.ways() {
@@ -108,8 +110,8 @@ impl<'a> Index<'a> {
         slice(&self.rings, &holder)
     }
 
-    /// The keys a holder lost, one entry for each copy; those they did not give back are none of
-    /// them.
+    /// The keys a holder lost from their ring, one entry for each copy; those they did not give back are none
+    /// of them, nor what they had taken out of a key safe.
     pub(super) fn lost_by(&self, holder: HolderId) -> &[KeyId] {
         slice(&self.lost_by, &holder)
     }
@@ -236,6 +238,27 @@ impl<'a> Index<'a> {
                 None => self.can_open(holder),
             },
         }
+    }
+
+    /// The doors that a holder has to get into: those they are said to need or, while nobody has said, those
+    /// that open wholly to them with all they have or lost. Where they have a key to one lock of several
+    /// alone, nobody has said that they should open the others.
+    pub(super) fn has_to_enter(&self, holder: HolderId) -> BTreeSet<DoorId> {
+        let needs = self.needs(holder);
+        let is_told = self.household.holder(holder);
+        if is_told.is_some_and(|part| part.needs.is_some()) {
+            return needs.clone();
+        }
+        let known = self.known_to(holder).iter();
+        let meant = known.clone().flat_map(|&way| self.meant_for_safe(way));
+        let keys = self.whole_ring(holder).into_iter().chain(meant.copied());
+        let locks: BTreeSet<LockId> = keys.flat_map(|key| self.opened_by(key)).copied().collect();
+        let locks: Vec<LockId> = locks.into_iter().collect();
+        let mut opened: BTreeSet<DoorId> = self.doors_opened_by(&locks).into_iter().collect();
+        let ways = known.filter_map(|&way| self.household.way(way));
+        let ways = ways.filter(|way| way.kind != WayKind::KeySafe);
+        opened.extend(ways.map(|way| way.door));
+        needs.intersection(&opened).copied().collect()
     }
 
     fn can_open(&self, holder: HolderId) -> BTreeSet<DoorId> {

@@ -9,12 +9,20 @@ use super::any::household;
 use super::homes::{holder, losing};
 use super::truth;
 
-/// Doors that open to the holder without need, and doors that they need and cannot open, by the board.
-fn by_the_board(home: &Household, holder: HolderId, needs: &BTreeSet<DoorId>) -> (usize, usize) {
+/// Doors that open to the holder without need, and doors they have to get into and cannot, by the board of
+/// `home`; what they need and have to get into is as it was `before`.
+fn by_the_board(home: &Household, before: &Household, holder: HolderId) -> (usize, usize) {
     let opened: BTreeSet<DoorId> = home.reach_of_holder(holder).unwrap().opened().collect();
+    let needs = before.needs_of(holder).unwrap();
+    let has_to_enter: BTreeSet<DoorId> = if before.holder(holder).unwrap().needs.is_some() {
+        needs.clone()
+    } else {
+        let whole = put_back(before).reach_of_holder(holder).unwrap();
+        whole.opened().filter(|door| needs.contains(door)).collect()
+    };
     (
-        opened.difference(needs).count(),
-        needs.difference(&opened).count(),
+        opened.difference(&needs).count(),
+        has_to_enter.difference(&opened).count(),
     )
 }
 
@@ -88,8 +96,7 @@ proptest! {
         let as_now = &compare(&home)[0];
         let whole = put_back(&home);
         for holder in welcome(&home) {
-            let needs = home.needs_of(holder).unwrap();
-            prop_assert_eq!(by_the_comparison(as_now, holder), by_the_board(&whole, holder, &needs));
+            prop_assert_eq!(by_the_comparison(as_now, holder), by_the_board(&whole, &home, holder));
         }
     }
 
@@ -103,9 +110,8 @@ proptest! {
             let after = plan.carried_out(&home).unwrap();
             for (holder, part) in home.holders() {
                 if !part.no_longer_should && !lost_something(&home, holder) {
-                    let needs = home.needs_of(holder).unwrap();
                     let counted = by_the_comparison(way, holder);
-                    prop_assert_eq!(counted, by_the_board(&after, holder, &needs), "{:?}", way.grouping);
+                    prop_assert_eq!(counted, by_the_board(&after, &home, holder), "{:?}", way.grouping);
                 }
             }
         }
@@ -330,4 +336,56 @@ fn whoever_will_not_know_the_key_safe_any_more_carries_a_key() {
     assert_eq!(carried(&kept_back(&at_the_shed), 2), (0, 0));
     // All alike, the key in it opens the front door too.
     assert_eq!(carried(&kept_back(&at_the_shed), 1), (1, 0));
+}
+
+/// A front door with two locks and a key each; the resident has both, the cleaner the first.
+fn one_key_of_two() -> Household {
+    let people = [Role::Resident, Role::Cleaner];
+    let home = quick::one_door(DoorKind::FrontDoor, LockKind::EuropeanProfile, &people).unwrap();
+    let (door, _) = home.doors().next().unwrap();
+    let second = home.next_key();
+    let home = home.with(Change::AddKey(Key::default())).unwrap();
+    let lever = Lock::on(door, LockKind::Lever).opened_by(second);
+    let to = holder(&home, Role::Resident);
+    let give = Change::Give {
+        key: second,
+        to,
+        copies: 2,
+    };
+    home.with_all([Change::AddLock(lever), give]).unwrap()
+}
+
+#[test]
+fn one_key_of_two_is_no_need_of_the_other_while_nobody_says_so() {
+    let home = one_key_of_two();
+    let cleaner = holder(&home, Role::Cleaner);
+    assert!(gaps(&home).iter().all(|gap| gap.without.is_empty()));
+    let choices = Choices {
+        grouping: Grouping::ByNeed,
+        ..Choices::default()
+    };
+    assert!(
+        plan(&home, choices).is_empty(),
+        "nothing is cut for the cleaner"
+    );
+    for way in compare(&home)
+        .iter()
+        .filter(|way| way.grouping != Grouping::AllAlike)
+    {
+        assert_eq!(
+            by_the_comparison(way, cleaner),
+            (0, 0),
+            "{:?}",
+            way.grouping
+        );
+    }
+    let (door, _) = home.doors().next().unwrap();
+    let needs = Change::Needs {
+        holder: cleaner,
+        door,
+        needs: true,
+    };
+    let told = home.with(needs).unwrap();
+    assert_eq!(gaps(&told)[0].without, [door]);
+    assert_eq!(plan(&told, choices).copies_to_cut(), 1);
 }

@@ -134,9 +134,13 @@ fn keys_and_needs(home: &Household, after: &Household) -> Vec<Broken> {
             }
         }
         let opened: Vec<DoorId> = after.reach_of_holder(holder).unwrap().opened().collect();
+        // Where nobody has said what they need, only what opened to them before.
+        let before: Vec<DoorId> = home.reach_of_holder(holder).unwrap().opened().collect();
+        let is_told = home.holder(holder).unwrap().needs.is_some();
         let without = needs
             .iter()
             .filter(|&&door| own_only(door) && after.locks_of(door).count() > 0)
+            .filter(|door| is_told || before.contains(door))
             .filter(|door| !opened.contains(door) && !has_mislaid(holder));
         broken.extend(without.map(|&door| Broken::Without(holder, door)));
     }

@@ -1,7 +1,8 @@
 //! Who uses a key to each lock, and who of them carries one.
 //!
-//! Whoever needs a door uses a key to each of its locks, but for those who have none to it today and get in
-//! there by a code, a remote or an app. Of its users, those who carry none today and know a key safe with
+//! Whoever is said to need a door uses a key to each of its locks, but for those who have none to it today
+//! and get in there by a code, a remote or an app. While nobody has said it, they use what they have a key to.
+//! Of its users, those who carry none today and know a key safe with
 //! one in it take it from there; everybody else carries one. So does whoever kept a key back to where that
 //! key safe will lead: they are to know it no longer.
 
@@ -19,7 +20,9 @@ impl Users {
         let mut users: BTreeMap<LockId, Vec<HolderId>> = BTreeMap::new();
         for (&holder, needed) in index.needs_of_everybody() {
             let by_a_way = opened_without_a_key(index, holder);
-            let with_a_key = if by_a_way.is_empty() {
+            let part = index.household.holder(holder);
+            let is_told = part.is_some_and(|part| part.needs.is_some());
+            let with_a_key = if is_told && by_a_way.is_empty() {
                 BTreeSet::new()
             } else {
                 let ring = index.whole_ring(holder).into_iter();
@@ -28,7 +31,8 @@ impl Users {
             };
             for door in needed {
                 for lock in index.locks_on(*door) {
-                    if with_a_key.contains(lock) || !by_a_way.contains(door) {
+                    let by_key_alone = is_told && !by_a_way.contains(door);
+                    if by_key_alone || with_a_key.contains(lock) {
                         users.entry(*lock).or_default().push(holder);
                     }
                 }
