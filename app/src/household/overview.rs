@@ -101,6 +101,20 @@ impl Overview {
         self.opens.get(&key).map_or(&[], Vec::as_slice)
     }
 
+    /// Whether keys in wrong hands turn some of the door's locks, and others hold it.
+    pub fn is_held(&self, door: DoorId) -> bool {
+        let ways = self.ways.get(&door).into_iter().flatten();
+        let mut open = ways.filter(|way| self.open_ways.contains_key(way));
+        let is_open_way = open.any(|&way| {
+            let way = self.household.way(way);
+            way.is_some_and(|way| way.kind != WayKind::KeySafe)
+        });
+        let locks = self.locks.get(&door).into_iter().flatten();
+        let mut locks = locks.filter_map(|&lock| self.household.lock(lock));
+        let holds = locks.any(|lock| !lock.keys.iter().any(|key| self.exposed.contains_key(key)));
+        holds && !is_open_way && self.open_to_others.contains(&door)
+    }
+
     /// What opens to a person.
     pub fn reach(&self, holder: HolderId) -> Option<&Reach> {
         let everybody = || self.household.reach_of_everybody().into_iter().collect();
@@ -284,7 +298,8 @@ impl Overview {
                     lost.remotes.push(id);
                 }
             }
-            if self.open_ways.contains_key(&id) {
+            // A key safe opens what lies in it: that is told by its keys.
+            if self.open_ways.contains_key(&id) && way.kind != WayKind::KeySafe {
                 self.open_to_others.insert(way.door);
             }
         }

@@ -2,8 +2,8 @@ use std::rc::Rc;
 
 use self_check_core::advice::Urgency;
 use self_check_core::household::{
-    Change, DoorId, DoorKind, FoundExposure, Grouping, HolderId, LockKind, Loss, Opening, Place,
-    Role, Way, WayKind, file, plan, plan::Step, quick,
+    Change, DoorId, DoorKind, FoundExposure, Grouping, HolderId, KeyCopy, Lock, LockKind, Loss,
+    Opening, Place, Role, Way, WayKind, file, plan, plan::Step, quick,
 };
 
 use super::*;
@@ -467,4 +467,39 @@ fn key_that_only_came_back_and_a_lost_remote_are_counted_apart() {
     let out = Overview::of(&lost.unwrap_or_default()).out();
     assert_eq!((out.keys, out.is_only_copied), (1, false));
     assert_eq!((out.remotes, out.ways), (1, 0));
+}
+
+#[test]
+fn door_is_held_while_one_of_its_locks_turns_to_nobody_else() {
+    let home = quick::one_door(DoorKind::FrontDoor, LockKind::Lever, &[Role::Cleaner]);
+    let home = home.unwrap_or_default();
+    let Some((door, _)) = home.doors().next() else {
+        panic!("there is a door");
+    };
+    let second = home.next_key();
+    let lock = Lock::on(door, LockKind::PinTumbler).opened_by(second);
+    let spare = Change::AddCopy(KeyCopy::spare(second));
+    let parts = [Change::AddKey(Key::default()), Change::AddLock(lock), spare];
+    let home = home.with_all(parts).unwrap_or_default();
+    let is_held = |home: &Household| Overview::of(home).is_held(door);
+    assert!(!is_held(&home), "nothing is out");
+    let lost: Vec<Household> = home
+        .copies()
+        .map(|(copy, _)| {
+            let loss = Loss::NearHome;
+            home.with(Change::Lose { copy, loss }).unwrap_or_default()
+        })
+        .collect();
+    assert_eq!(lost.iter().map(is_held).collect::<Vec<_>>(), [true, true]);
+    let both = home.copies().fold(home.clone(), |home, (copy, _)| {
+        let loss = Loss::NearHome;
+        home.with(Change::Lose { copy, loss }).unwrap_or_default()
+    });
+    assert!(!is_held(&both));
+    let code = Way {
+        given_away: Some(Loss::NotSaid),
+        ..Way::at(door, WayKind::DoorCode)
+    };
+    let with_a_code = lost[0].with(Change::AddWay(code)).unwrap_or_default();
+    assert!(!is_held(&with_a_code), "the code opens it whatever holds");
 }

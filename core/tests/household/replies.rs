@@ -290,7 +290,6 @@ proptest! {
             let may_turn_up = matches!(step.step, Step::LookAgainIndoors { .. });
             let is_shut = matches!(step.step, Step::GetIn(_));
             prop_assert!(is_others || may_turn_up || is_shut, "{:?}", step);
-            prop_assert!(!is_others || step.urgency <= Urgency::Soon);
         }
     }
 

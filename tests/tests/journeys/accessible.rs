@@ -234,7 +234,7 @@ fn what_changes_on_the_board_is_read_out() -> Result<()> {
         reads_out(page, "button", "Undo", "Undone").await?;
         page.click("link", "See what to do").await?;
         arrive(page, "What to do").await?;
-        reads_out(page, "button", "All of this is done", "It is done").await?;
+        reads_out(page, "button", "All of this is done", "It is noted").await?;
         page.open_at("#/keys").await?;
         page.wait_for_text(IS_OFF).await?;
         put_a_home(page).await?;

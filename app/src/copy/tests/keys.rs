@@ -118,6 +118,7 @@ fn board() -> Vec<String> {
         texts.push(board::headline(out, keys));
         for doors in [0, 1, 30] {
             texts.push(board::headline_doors("front door", doors, out));
+            texts.push(board::headline_held("front door"));
         }
     }
     texts.extend([
@@ -338,6 +339,7 @@ fn plan_texts() -> Vec<String> {
         }
     }
     texts.push(words::TELL_OF_A_REMOTE.to_owned());
+    texts.push(words::SOME_STILL_HAVE_IT.to_owned());
     for &kind in WayKind::all() {
         let step = Step::ChangeWays(kind, Vec::new());
         texts.push(words::step(&step, &names));

@@ -274,18 +274,28 @@ fn ways_within() -> Html {
 /// What matters most: what could be in wrong hands, and what that opens.
 fn head(overview: &Overview, state: &HouseholdHandle) -> Html {
     let household = &overview.household;
-    let (out, open) = (overview.out(), overview.open_to_others.len());
-    let doors = overview
-        .names
-        .doors_within(overview.open_to_others.iter().take(MOST_NAMED).copied());
-    let doors = match open.saturating_sub(MOST_NAMED) {
-        0 => doors,
-        more => format!("{doors}, {}", words::and_more(more)),
+    let out = overview.out();
+    let (held, open): (Vec<DoorId>, Vec<DoorId>) = overview
+        .open_to_others
+        .iter()
+        .partition(|&&door| overview.is_held(door));
+    let named = |doors: &[DoorId]| {
+        let named = doors.iter().take(MOST_NAMED).copied();
+        let named = overview.names.doors_within(named);
+        match doors.len().saturating_sub(MOST_NAMED) {
+            0 => named,
+            more => format!("{named}, {}", words::and_more(more)),
+        }
     };
     html! {
         <header class="keys-head">
             <h1 tabindex="-1">{ words::headline(out, household.keys().len()) }</h1>
-            <p class="lede">{ words::headline_doors(&doors, open, out) }</p>
+            <p class="lede">
+                { words::headline_doors(&named(&open), open.len(), out) }
+                if !held.is_empty() {
+                    { " " }{ words::headline_held(&named(&held)) }
+                }
+            </p>
             { safety_note(state) }
             if is_anything_out(overview) {
                 <p class="row">

@@ -4,6 +4,8 @@ mod form;
 
 use std::rc::Rc;
 
+use self_check_core::household::plan::Plan;
+use self_check_core::household::remedy::WhoActs;
 use self_check_core::household::{Cost, CostLine, PriceItem, Priced, Prices, plan};
 use yew::prelude::*;
 
@@ -20,10 +22,14 @@ pub fn Costs(props: &OverviewProps) -> Html {
     use_keys_page(words::COSTS);
     let state = use_household();
     let overview = &props.overview;
-    let cost = use_memo(
+    let costs = use_memo(
         (state.household().clone(), state.choices_to_plan()),
-        |(household, choices)| plan(household, *choices).cost(household),
+        |(household, choices)| {
+            let plan = plan(household, *choices);
+            (plan.cost(household), shares_a_key(&plan))
+        },
     );
+    let (cost, is_alike) = &*costs;
     html! {
         <article class={classes!("narrow", on_paper(&state))}>
             { example_note(&state) }
@@ -33,15 +39,27 @@ pub fn Costs(props: &OverviewProps) -> Html {
             <Bar overview={Rc::clone(overview)} />
             <section aria-labelledby="sum">
                 <h2 id="sum">{ words::SUM }</h2>
-                { match &*cost {
+                { match cost {
                     Err(_) => html! { <p id={TOTAL} class="error" tabindex="-1">{ words::TOO_MUCH }</p> },
                     Ok(cost) => sum(cost, overview.household.prices()),
                 } }
+                if *is_alike {
+                    <p class="note">{ words::KEYED_ALIKE }</p>
+                }
             </section>
             <PricesForm prices={overview.household.prices().clone()} />
             { pages(&state, Some(COSTS)) }
         </article>
     }
+}
+
+/// Whether locks are set to share a key.
+fn shares_a_key(plan: &Plan) -> bool {
+    let takers = |place: usize| {
+        let works = plan.works.iter();
+        works.filter(move |work| work.who == WhoActs::Household && work.takes.contains(&place))
+    };
+    (0..plan.keys.len()).any(|place| takers(place).count() > 1)
 }
 
 /// Where the sum stands: whoever has it worked out is taken there and hears it.

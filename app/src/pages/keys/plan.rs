@@ -268,7 +268,7 @@ fn done(state: &HouseholdHandle, plan: &Rc<Plan>) -> Html {
         <section class="screen-only" aria-labelledby="done">
             <h2 id="done">{ words::DONE_TITLE }</h2>
             if !others.is_empty() {
-                <p>{ words::DONE_BY_OTHERS }</p>
+                <p>{ if others.iter().any(|&who| is_waited_for(plan, who)) { words::DONE_OR_LEFT } else { words::DONE_BY_OTHERS } }</p>
             }
             <p>{ words::DONE_NOTE }</p>
             if has_own_part {

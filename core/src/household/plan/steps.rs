@@ -393,10 +393,7 @@ fn works(index: &Index<'_>, plan: &Plan) -> Vec<PlanStep> {
         };
         if let Some(reply) = way.reply {
             let entry = replied.entry(reply).or_default();
-            entry.0.add(
-                way.urgency.min(AFTER_TELLING),
-                way.urgency.min(AFTER_TELLING),
-            );
+            entry.0.add(way.urgency, way.could_be);
             entry.2.push(way.way);
             continue;
         }
@@ -420,10 +417,7 @@ fn works(index: &Index<'_>, plan: &Plan) -> Vec<PlanStep> {
     for work in &plan.works {
         if let Some(reply) = work.reply {
             let entry = replied.entry(reply).or_default();
-            entry.0.add(
-                work.urgency.min(AFTER_TELLING),
-                work.urgency.min(AFTER_TELLING),
-            );
+            entry.0.add(work.urgency, work.could_be);
             entry.1.push(work.lock);
             continue;
         }
@@ -463,9 +457,6 @@ fn works(index: &Index<'_>, plan: &Plan) -> Vec<PlanStep> {
     steps.sort_by_key(|step| Reverse(step.urgency));
     steps
 }
-
-/// Those who were told of what cannot wait are asked again soon, whatever is left to them (our judgement).
-const AFTER_TELLING: Urgency = Urgency::Soon;
 
 /// How soon old keys can be destroyed: when the last of the locks that took them no longer does.
 fn last_of(plan: &Plan, old: &[KeyId]) -> Due {

@@ -172,12 +172,14 @@ texts! {
     ADD_WAY = "Add another way in";
     /// Stands open to others.
     OPEN_TO_OTHERS = "Others may be able to open this door";
+    /// The same of one of several locks.
+    HELD = "Others may be able to turn one lock of it; another holds the door";
     /// Known by.
     KNOWN_BY = "Known by";
     /// The same of what is held in the hand.
     IS_WITH = "With";
     /// Known by nobody.
-    KNOWN_BY_NOBODY = "nobody put down yet";
+    KNOWN_BY_NOBODY = "Nobody put down yet";
     /// Given away.
     WAY_GIVEN = "In wrong hands, or may be";
 
@@ -438,10 +440,16 @@ pub fn headline_doors(doors: &str, count: usize, out: Out) -> String {
         _ => "They open",
     };
     match count {
+        0 if out.count() > 0 => format!("{opens} no whole door."),
         0 => "Look again when a key goes missing, or when someone leaves.".to_owned(),
         1 => format!("{opens} one door: {doors}."),
         _ => format!("{opens} {} doors: {doors}.", counted(count)),
     }
+}
+
+/// Doors at which other locks hold.
+pub fn headline_held(doors: &str) -> String {
+    format!("One lock turns, and another holds the door, at: {doors}.")
 }
 
 /// Small counts as words, larger ones in digits.
@@ -649,7 +657,7 @@ pub fn part(part: Part) -> &'static str {
         Part::Places => "where copies are",
         Part::People => "people",
         Part::Ways => "other ways in",
-        Part::Replies => "what others said",
+        Part::Replies => "what others were told or said",
         Part::Prices => "prices",
     }
 }

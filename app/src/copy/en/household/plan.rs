@@ -101,7 +101,9 @@ texts! {
     /// Marks the work done.
     DONE = "All of this is done";
     /// Where others act too.
-    DONE_BY_OTHERS = "What others decide about stays open here until they have acted. Say it when they have, or if they leave it as it is.";
+    DONE_BY_OTHERS = "What others decide about stays open here until they have acted. Say it when they have.";
+    /// The same where they were told.
+    DONE_OR_LEFT = "What others decide about stays open here until they have acted. Say it when they have, or if they leave it as it is.";
     /// Below it.
     DONE_NOTE = "The board then shows how things are after it. You can undo it.";
     /// Sources.
@@ -186,6 +188,8 @@ texts! {
     AT_MOST_IF_NEW = "The larger number is for locks that cannot be set to a key that stays: then all locks of that key get a new one.";
     /// Why there may be an opening to pay.
     AT_MOST_IF_SHUT = "No key to a door may be at hand: the larger number counts that it has to be opened first.";
+    /// What locks that share a key may cost beside.
+    KEYED_ALIKE = "A locksmith may ask something extra for locks that are to share a key. Ask: it is not counted here.";
     /// No price told.
     NO_PRICE = "no price yet";
     /// Somebody else pays, or it has to be asked.
@@ -259,7 +263,7 @@ pub fn how(step: &Step, is_old_void: bool) -> Option<&'static str> {
         Step::HandOver(Recipient::KeySafe(_), _) => Some(if is_old_void {
             "That is a small box with a code. Take the old key out when the new one goes in."
         } else {
-            "That is a small box with a code. The keys in it stay in use."
+            "That is a small box with a code. What else lies in it stays in use."
         }),
         Step::HandOver(..) => Some(if is_old_void {
             "Hand the new keys over. Take in only old keys that the step “Destroy the old keys” names, if you can: all others stay in use."
@@ -273,7 +277,7 @@ pub fn how(step: &Step, is_old_void: bool) -> Option<&'static str> {
             "Ask first: a friendly call costs nothing and may save work. Name a day. What comes back you put down on the board. It may have been copied all the same, unless a copy needs your card and the card never left you.",
         ),
         Step::EmptyKeySafes(_) => Some(
-            "That is a small box with a code. Look whether each key is still there, and count. If one is gone, say so on the board: then its lock cannot wait. A key that is there may have been copied.",
+            "That is a small box with a code. Look whether each key is still there, and count. If one is gone, say so on the board, and how: its lock may not be able to wait. A key that is there may have been copied.",
         ),
         Step::ChangeWays(kind, _) => Some(change_of(*kind).1),
         Step::GetIn(_) => Some(
@@ -337,6 +341,9 @@ pub fn stays_with(kind: WayKind) -> &'static str {
         WayKind::App => "Still a user",
     }
 }
+
+/// The same where one is lost and nobody knows whose.
+pub const SOME_STILL_HAVE_IT: &str = "Still in use with all of these but the one who lost theirs";
 
 /// How a lost card or remote is told to those who decide about the door.
 pub const TELL_OF_A_REMOTE: &str = "Ask to have the lost remote, card or fob (a small tag held to a reader) deleted. It is taken out of the memory of the receiver or reader at the door. The lock and the other remotes can stay.";

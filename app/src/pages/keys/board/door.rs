@@ -48,7 +48,7 @@ pub fn row(desk: &Desk, door: DoorId) -> Html {
             <div>
                 <h3>{ name }</h3>
                 if is_open {
-                    <p class="when when-soon">{ words::OPEN_TO_OTHERS }</p>
+                    <p class="when when-soon">{ if overview.is_held(door) { words::HELD } else { words::OPEN_TO_OTHERS } }</p>
                 }
                 if let Some(who) = words::decides(part.who_decides, part.kind) {
                     <p class="note">{ who }</p>

@@ -5,9 +5,7 @@ use std::collections::BTreeMap;
 use self_check_core::advice::{Action, Urgency};
 use self_check_core::household::plan::{Note, Origin, Plan, PlanStep, Recipient, Step, StopGap};
 use self_check_core::household::remedy::WhoActs;
-use self_check_core::household::{
-    DoorKind, HolderId, KeyCopy, LockId, Place, Reply, WayId, WayKind,
-};
+use self_check_core::household::{DoorKind, HolderId, KeyCopy, LockId, Place, WayId, WayKind};
 use yew::prelude::*;
 
 use super::super::board::due;
@@ -292,7 +290,7 @@ fn sources(
 
 /// Whether somebody for whom these others would make a new key has none of today's.
 fn is_without_a_key(overview: &Overview, plan: &Plan, step: &Step) -> bool {
-    let Step::Tell { locks, .. } = step else {
+    let (Step::Tell { locks, .. } | Step::Replied { locks, .. }) = step else {
         return false;
     };
     let has_one = |holder: HolderId, locks: &[LockId]| {
@@ -363,7 +361,10 @@ fn way_line(overview: &Overview, plan: &Plan, way: WayId) -> String {
     let lines = [
         (words::WITHOUT, named(&mut work.without.iter().copied())),
         (
-            words::stays_with(part.kind),
+            match part.given_away {
+                Some(_) if part.kind == WayKind::Remote => words::SOME_STILL_HAVE_IT,
+                _ => words::stays_with(part.kind),
+            },
             named(&mut stays.clone().filter(|holder| !has_lost(holder))),
         ),
         (words::NEW_ONE_FOR, named(&mut stays.filter(has_lost))),
@@ -445,9 +446,7 @@ fn lines(lines: Vec<String>) -> Html {
 /// a step of the list. A door that can wait long needs nothing; nor does anybody stay in for a shed.
 fn until_then(overview: &Overview, plan: &Plan) -> Html {
     let is_a_step = plan.steps.iter().any(|step| step.step == Step::StopGap);
-    let all = gap_lines(overview, plan, |gap| {
-        gap.reply == Some(Reply::Waiting) || (!is_a_step && gap.reply.is_none())
-    });
+    let all = gap_lines(overview, plan, |gap| gap.reply.is_some() || !is_a_step);
     if all.is_empty() {
         return html! {};
     }
@@ -479,7 +478,7 @@ fn until_its_day(overview: &Overview, gap: &StopGap) -> Option<&'static str> {
         return Some(words::LOCK_THESE);
     }
     match kind {
-        // While others are waited for, nobody can stay in for ever.
+        // Until others act, nobody can stay in for ever.
         kind if kind.leads_into_a_home()
             && (gap.could_be < Urgency::Today || gap.reply.is_some()) =>
         {
