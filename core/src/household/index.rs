@@ -25,7 +25,10 @@ pub(super) struct Index<'a> {
     known: BTreeMap<HolderId, Vec<WayId>>,
     needs: OnceCell<BTreeMap<HolderId, BTreeSet<DoorId>>>,
     users: OnceCell<Users>,
+    entered: OnceCell<BTreeMap<HolderId, BTreeSet<DoorId>>>,
 }
+
+const NONE: &BTreeSet<DoorId> = &BTreeSet::new();
 
 impl<'a> Index<'a> {
     pub(super) fn of(household: &'a Household) -> Self {
@@ -42,6 +45,7 @@ impl<'a> Index<'a> {
             known: BTreeMap::new(),
             needs: OnceCell::new(),
             users: OnceCell::new(),
+            entered: OnceCell::new(),
         };
         for (id, lock) in household.locks() {
             index.locks_of_door.entry(lock.door).or_default().push(id);
@@ -204,7 +208,6 @@ impl<'a> Index<'a> {
     /// which their whole ring, or a key meant for a key safe they know, turns a lock, or which they know
     /// another way into.
     pub(super) fn needs(&self, holder: HolderId) -> &BTreeSet<DoorId> {
-        const NONE: &BTreeSet<DoorId> = &BTreeSet::new();
         self.needs_of_everybody().get(&holder).unwrap_or(NONE)
     }
 
@@ -243,12 +246,21 @@ impl<'a> Index<'a> {
     /// The doors that a holder has to get into: those they are said to need or, while nobody has said, those
     /// that open wholly to them with all they have or lost. Where they have a key to one lock of several
     /// alone, nobody has said that they should open the others.
-    pub(super) fn has_to_enter(&self, holder: HolderId) -> BTreeSet<DoorId> {
-        let needs = self.needs(holder);
-        let is_told = self.household.holder(holder);
-        if is_told.is_some_and(|part| part.needs.is_some()) {
-            return needs.clone();
+    pub(super) fn has_to_enter(&self, holder: HolderId) -> &BTreeSet<DoorId> {
+        let part = self.household.holder(holder);
+        if part.is_some_and(|part| part.needs.is_some()) {
+            return self.needs(holder);
         }
+        let entered = self.entered.get_or_init(|| {
+            let holders = self.household.holders();
+            let untold = holders.filter(|(_, part)| part.needs.is_none());
+            untold.map(|(id, _)| (id, self.opened_wholly(id))).collect()
+        });
+        entered.get(&holder).unwrap_or(NONE)
+    }
+
+    /// Those doors of a holder's needs that open wholly to them with all they have or lost.
+    fn opened_wholly(&self, holder: HolderId) -> BTreeSet<DoorId> {
         let known = self.known_to(holder).iter();
         let meant = known.clone().flat_map(|&way| self.meant_for_safe(way));
         let keys = self.whole_ring(holder).into_iter().chain(meant.copied());
@@ -258,7 +270,8 @@ impl<'a> Index<'a> {
         let ways = known.filter_map(|&way| self.household.way(way));
         let ways = ways.filter(|way| way.kind != WayKind::KeySafe);
         opened.extend(ways.map(|way| way.door));
-        needs.intersection(&opened).copied().collect()
+        opened.retain(|door| self.needs(holder).contains(door));
+        opened
     }
 
     fn can_open(&self, holder: HolderId) -> BTreeSet<DoorId> {

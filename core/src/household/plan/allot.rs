@@ -96,7 +96,7 @@ fn has_already(index: &Index<'_>, key: KeyId, locks: &[LockId]) -> BTreeMap<Reci
             index
                 .opened_by(*other)
                 .iter()
-                .any(|lock| locks.contains(lock))
+                .any(|lock| locks.binary_search(lock).is_ok())
         };
         if held < *count && others.iter().any(opens) {
             *count = held;
