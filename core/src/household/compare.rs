@@ -149,9 +149,7 @@ fn comparison(index: &Index<'_>, own: &BTreeSet<LockId>, grouping: Grouping) -> 
             .filter(|door| ring.doors.binary_search(door).is_ok());
         let needed = needed.count();
         let has_to_enter = index.has_to_enter(holder);
-        let without = has_to_enter
-            .iter()
-            .filter(|door| ring.doors.binary_search(door).is_err());
+        let without = has_to_enter.filter(|door| ring.doors.binary_search(door).is_err());
         Some(HolderComparison {
             holder,
             keys_carried: ring.keys_carried,

@@ -26,11 +26,10 @@ pub fn gaps(household: &Household) -> Vec<Gap> {
         let needs = index.needs(holder);
         Gap {
             holder,
-            without: index
-                .has_to_enter(holder)
-                .difference(&opened)
-                .copied()
-                .collect(),
+            without: {
+                let has_to_enter = index.has_to_enter(holder);
+                has_to_enter.filter(|door| !opened.contains(door)).collect()
+            },
             beyond: opened.difference(needs).copied().collect(),
         }
     });

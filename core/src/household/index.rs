@@ -25,10 +25,7 @@ pub(super) struct Index<'a> {
     known: BTreeMap<HolderId, Vec<WayId>>,
     needs: OnceCell<BTreeMap<HolderId, BTreeSet<DoorId>>>,
     users: OnceCell<Users>,
-    entered: OnceCell<BTreeMap<HolderId, BTreeSet<DoorId>>>,
 }
-
-const NONE: &BTreeSet<DoorId> = &BTreeSet::new();
 
 impl<'a> Index<'a> {
     pub(super) fn of(household: &'a Household) -> Self {
@@ -45,7 +42,6 @@ impl<'a> Index<'a> {
             known: BTreeMap::new(),
             needs: OnceCell::new(),
             users: OnceCell::new(),
-            entered: OnceCell::new(),
         };
         for (id, lock) in household.locks() {
             index.locks_of_door.entry(lock.door).or_default().push(id);
@@ -208,6 +204,7 @@ impl<'a> Index<'a> {
     /// which their whole ring, or a key meant for a key safe they know, turns a lock, or which they know
     /// another way into.
     pub(super) fn needs(&self, holder: HolderId) -> &BTreeSet<DoorId> {
+        const NONE: &BTreeSet<DoorId> = &BTreeSet::new();
         self.needs_of_everybody().get(&holder).unwrap_or(NONE)
     }
 
@@ -243,35 +240,31 @@ impl<'a> Index<'a> {
         }
     }
 
-    /// The doors that a holder has to get into: those they are said to need or, while nobody has said, those
-    /// that open wholly to them with all they have or lost. Where they have a key to one lock of several
-    /// alone, nobody has said that they should open the others.
-    pub(super) fn has_to_enter(&self, holder: HolderId) -> &BTreeSet<DoorId> {
+    /// The doors that a holder has to get into, in the order of their ids: those they are said to need or,
+    /// while nobody has said, those that open wholly to them with all they have or lost. Where they have a key
+    /// to one lock of several alone, nobody has said that they should open the others.
+    pub(super) fn has_to_enter(&self, holder: HolderId) -> impl Iterator<Item = DoorId> {
         let part = self.household.holder(holder);
-        if part.is_some_and(|part| part.needs.is_some()) {
-            return self.needs(holder);
-        }
-        let entered = self.entered.get_or_init(|| {
-            let holders = self.household.holders();
-            let untold = holders.filter(|(_, part)| part.needs.is_none());
-            untold.map(|(id, _)| (id, self.opened_wholly(id))).collect()
-        });
-        entered.get(&holder).unwrap_or(NONE)
+        let is_told = part.is_some_and(|part| part.needs.is_some());
+        let doors = self.needs(holder).iter().copied();
+        // What somebody needs while nobody has said opens to them where it has one lock.
+        doors.filter(move |&door| {
+            is_told || self.locks_on(door).len() < 2 || self.opens_wholly(holder, door)
+        })
     }
 
-    /// Those doors of a holder's needs that open wholly to them with all they have or lost.
-    fn opened_wholly(&self, holder: HolderId) -> BTreeSet<DoorId> {
-        let known = self.known_to(holder).iter();
-        let meant = known.clone().flat_map(|&way| self.meant_for_safe(way));
-        let keys = self.whole_ring(holder).into_iter().chain(meant.copied());
-        let locks: BTreeSet<LockId> = keys.flat_map(|key| self.opened_by(key)).copied().collect();
-        let locks: Vec<LockId> = locks.into_iter().collect();
-        let mut opened: BTreeSet<DoorId> = self.doors_opened_by(&locks).into_iter().collect();
-        let ways = known.filter_map(|&way| self.household.way(way));
-        let ways = ways.filter(|way| way.kind != WayKind::KeySafe);
-        opened.extend(ways.map(|way| way.door));
-        opened.retain(|door| self.needs(holder).contains(door));
-        opened
+    fn opens_wholly(&self, holder: HolderId, door: DoorId) -> bool {
+        let known = self.known_to(holder);
+        let mut ways = known.iter().filter_map(|&way| self.household.way(way));
+        let by_a_way = ways.any(|way| way.kind != WayKind::KeySafe && way.door == door);
+        let ring = self.whole_ring(holder);
+        let has = |key: &KeyId| {
+            let mut safes = known.iter();
+            ring.contains(key) || safes.any(|&safe| self.meant_for_safe(safe).contains(key))
+        };
+        let locks = self.locks_on(door).iter();
+        let mut locks = locks.filter_map(|&lock| self.household.lock(lock));
+        by_a_way || locks.all(|lock| lock.keys.iter().any(has))
     }
 
     fn can_open(&self, holder: HolderId) -> BTreeSet<DoorId> {
