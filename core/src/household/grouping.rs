@@ -23,7 +23,7 @@ use super::index::Index;
 use super::kinds::{DoorKind, Grouping};
 use super::remedy::{WhoActs, remedy, who_acts};
 use super::{HolderId, Household, KeyId, LockId};
-use users::{SafesAfter, takes_it_from_a_safe};
+use users::{WaysAfter, takes_it_from_a_safe};
 
 /// Locks that share a key, or would.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -61,7 +61,8 @@ pub(super) fn groups_of(index: &Index<'_>, grouping: Grouping) -> Vec<Group> {
         Grouping::AllAlike => partition(&locks, |lock| makes.get(&lock)),
         Grouping::ByNeed => partition(&locks, |lock| (makes.get(&lock), users.of_lock(lock))),
     };
-    let after = SafesAfter::of(index, &parts);
+    let shared: Vec<&[LockId]> = parts.iter().map(Vec::as_slice).collect();
+    let after = WaysAfter::of(index, &shared);
     let carried: Vec<_> = parts
         .iter()
         .map(|locks| carried_by(index, locks, &after))
@@ -85,7 +86,7 @@ pub(super) fn own_locks(index: &Index<'_>) -> Vec<LockId> {
         .collect()
 }
 
-fn carried_by(index: &Index<'_>, locks: &[LockId], after: &SafesAfter) -> Vec<HolderId> {
+fn carried_by(index: &Index<'_>, locks: &[LockId], after: &WaysAfter) -> Vec<HolderId> {
     let users = index.users();
     let people = locks.iter().flat_map(|&lock| users.of_lock(lock));
     let people: BTreeSet<HolderId> = people.copied().collect();

@@ -11,6 +11,7 @@ mod allot;
 mod beside;
 mod copies;
 mod days;
+mod losses;
 mod regroup;
 mod replace;
 mod safes;

@@ -28,6 +28,30 @@ pub fn link_from_the_board(page: &'static str) -> &'static str {
     }
 }
 
+/// The quick start, with a flat whose lock the landlord decides about chosen.
+async fn rented_flat(page: &Page) -> Result<()> {
+    page.open_at("#/keys").await?;
+    arrive(page, EMPTY).await?;
+    page.click("radio", "A flat, and the building’s door")
+        .await?;
+    choose(
+        page,
+        "Who decides about the lock of the flat’s door?",
+        "The landlord",
+    )
+    .await
+}
+
+/// From a page of keys and doors to the page for the locksmith, with one key wherever one can be shared.
+pub async fn to_the_locksmiths_page_all_alike(page: &Page) -> Result<()> {
+    page.click("link", "Which doors should share a key").await?;
+    arrive(page, "Which doors should share a key").await?;
+    page.click("button", "Plan for this: All alike").await?;
+    page.wait_for_text("The plan is for this").await?;
+    page.click("link", "A page for the locksmith").await?;
+    arrive(page, "A page for the locksmith").await
+}
+
 /// From a fresh start to the example's board.
 pub async fn to_the_examples_board(page: &Page) -> Result<()> {
     page.open_at("#/keys").await?;
@@ -503,16 +527,7 @@ fn work_done_leaves_no_key_in_wrong_hands() -> Result<()> {
 #[test]
 fn tenant_of_a_flat_is_sent_to_the_landlord() -> Result<()> {
     journey(Look::PHONE, async |page| {
-        page.open_at("#/keys").await?;
-        arrive(page, EMPTY).await?;
-        page.click("radio", "A flat, and the building’s door")
-            .await?;
-        choose(
-            page,
-            "Who decides about the lock of the flat’s door?",
-            "The landlord",
-        )
-        .await?;
+        rented_flat(page).await?;
         look(page).await?;
         page.set_look(Look::PHONE).await?;
         page.click("button", "Put it on the board").await?;
@@ -581,16 +596,7 @@ async fn said_of(page: &Page, what: &str) -> Result<String> {
 #[test]
 fn door_that_is_anothers_to_decide_about_is_opened_only_once_they_were_asked() -> Result<()> {
     journey(Look::PHONE, async |page| {
-        page.open_at("#/keys").await?;
-        arrive(page, EMPTY).await?;
-        page.click("radio", "A flat, and the building’s door")
-            .await?;
-        choose(
-            page,
-            "Who decides about the lock of the flat’s door?",
-            "The landlord",
-        )
-        .await?;
+        rented_flat(page).await?;
         page.click("button", "Put it on the board").await?;
         arrive(page, CALM).await?;
         page.click("button", "This ring is lost: Resident").await?;
@@ -629,12 +635,7 @@ fn door_that_is_anothers_to_decide_about_is_opened_only_once_they_were_asked() -
 fn every_row_of_the_locksmiths_page_is_counted_also_of_locks_that_stay() -> Result<()> {
     journey(Look::DESKTOP, async |page| {
         to_the_examples_board(page).await?;
-        page.click("link", "Which doors should share a key").await?;
-        arrive(page, "Which doors should share a key").await?;
-        page.click("button", "Plan for this: All alike").await?;
-        page.wait_for_text("The plan is for this").await?;
-        page.click("link", "A page for the locksmith").await?;
-        arrive(page, "A page for the locksmith").await?;
+        to_the_locksmiths_page_all_alike(page).await?;
         page.wait_for_text("to be matched, stays").await?;
         let rows = page
             .run("return [...document.querySelectorAll('.brief tbody th[role=rowheader]')].map(th => th.firstChild.textContent);")

@@ -4,6 +4,7 @@ use std::path::Path;
 
 use self_check_tests::{Look, Page, Result, journey};
 
+use crate::keys::to_the_locksmiths_page_all_alike;
 use crate::looking::look;
 use crate::print::read_back;
 use crate::walking::arrive;
@@ -58,12 +59,7 @@ fn lost_master_key_of_a_pair_is_named_with_the_keys_that_go_on_turning() -> Resu
         page.set_look(Look::PHONE).await?;
         look(page).await?;
         page.set_look(Look::DESKTOP).await?;
-        page.click("link", "Which doors should share a key").await?;
-        arrive(page, "Which doors should share a key").await?;
-        page.click("button", "Plan for this: All alike").await?;
-        page.wait_for_text("The plan is for this").await?;
-        page.click("link", "A page for the locksmith").await?;
-        arrive(page, "A page for the locksmith").await?;
+        to_the_locksmiths_page_all_alike(page).await?;
         let text = on_paper(page, "locksmith-one-key.pdf").await?;
         assert!(text.contains("takes several keys today, one after the work"));
         assert!(text.contains("New key A opens locks 1, 2."), "{text}");

@@ -200,15 +200,10 @@ fn lock_of(
             let mut keys = own.iter();
             keys.position(|key| key.today == Some(kept))
         }),
-        is_of_the_visit: is_of_the_visit(work),
+        is_of_the_visit: work.needs_a_locksmith(),
         due: choices.urgency.then(|| due_of(plan, work)),
         may_be_new: work.price.may_be_new(),
     })
-}
-
-/// Whether the visit of the plan sees to it; a lock that stays as it is after all is nobody's visit.
-fn is_of_the_visit(work: &Work) -> bool {
-    work.needs_a_locksmith() && work.reply.is_none()
 }
 
 /// How soon the step is due that sees to the lock: what is seen to in one go is due at once.
@@ -236,7 +231,7 @@ fn due(urgency: Urgency, may_be_sooner: bool) -> Due {
 /// When the visit is due: a door that somebody stands before is opened today.
 fn visit(works: &[&Work], plan: &Plan, opened: u64, choices: BriefChoices) -> Option<Visit> {
     let today = due(Urgency::Today, false);
-    let mut of_the_visit = works.iter().filter(|work| is_of_the_visit(work));
+    let mut of_the_visit = works.iter().filter(|work| work.needs_a_locksmith());
     let for_the_locks = of_the_visit.next().map(|work| due_of(plan, work));
     let is_shut_out = opened > 0 && choices.readiness.can_get_in == Some(false);
     match for_the_locks {

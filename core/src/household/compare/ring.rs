@@ -3,6 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::super::exposed::no_longer_should;
+use super::super::grouping::users::WaysAfter;
 use super::super::index::Index;
 use super::super::kinds::{Grouping, Loss, WayKind};
 use super::super::{DoorId, Group, HolderId, KeyId, LockId, Place, WayId};
@@ -26,6 +27,7 @@ pub(super) struct Rings {
     keys: Vec<RingKey>,
     carried: BTreeMap<HolderId, Vec<usize>>,
     in_safes: BTreeMap<WayId, Vec<usize>>,
+    after: WaysAfter,
 }
 
 /// What one holder carries and opens.
@@ -66,14 +68,16 @@ impl Rings {
         grouping: Grouping,
         groups: &[Group],
     ) -> Self {
-        let keys = match grouping {
-            Grouping::AsNow => keys_as_now(index, own, |_| true),
+        let (keys, shared) = match grouping {
+            Grouping::AsNow => (keys_as_now(index, own, |_| true), Vec::new()),
             Grouping::AllAlike | Grouping::ByNeed => {
                 let mut keys = keys_of_groups(index, groups);
                 keys.extend(keys_as_now(index, own, |lock| !own.contains(&lock)));
-                keys
+                let shared = groups.iter().map(|group| group.locks.as_slice());
+                (keys, shared.collect())
             }
         };
+        let after = WaysAfter::of(index, &shared);
         let mut carried: BTreeMap<HolderId, Vec<usize>> = BTreeMap::new();
         let mut in_safes: BTreeMap<WayId, Vec<usize>> = BTreeMap::new();
         for (number, key) in keys.iter().enumerate() {
@@ -88,6 +92,7 @@ impl Rings {
             keys,
             carried,
             in_safes,
+            after,
         }
     }
 
@@ -99,7 +104,7 @@ impl Rings {
         let mut by_a_way = Vec::new();
         for &id in index.known_to(holder) {
             let way = index.household.way(id);
-            let Some(way) = way.filter(|_| self.goes_on_knowing(index, holder, id)) else {
+            let Some(way) = way.filter(|_| self.after.is_known_to(index, holder, id)) else {
                 continue;
             };
             used.extend(self.in_safes.get(&id).into_iter().flatten());
@@ -118,19 +123,6 @@ impl Rings {
             locks: self.locks(carried).len(),
             doors,
         }
-    }
-
-    /// Whether the holder goes on knowing a way in: whoever kept a key back to where it leads, or will
-    /// lead, does not.
-    fn goes_on_knowing(&self, index: &Index<'_>, holder: HolderId, way: WayId) -> bool {
-        if !index.kept_a_key_back(holder) {
-            return true;
-        }
-        let put_in = self.in_safes.get(&way).map_or(&[][..], Vec::as_slice);
-        let put_in = self.locks(put_in);
-        let mut doors = index.doors_by(way);
-        doors.extend(put_in.iter().filter_map(|&lock| index.door_of(lock)));
-        !index.kept_a_key_back_to(holder, &doors)
     }
 
     pub(super) fn into_keys(self) -> Vec<ComparedKey> {

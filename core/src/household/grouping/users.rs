@@ -1,10 +1,10 @@
 //! Who uses a key to each lock, and who of them carries one.
 //!
 //! Whoever is said to need a door uses a key to each of its locks, but for those who have none to it today
-//! and get in there by a code, a remote or an app. While nobody has said it, they use what they have a key to.
-//! Of its users, those who carry none today and know a key safe with
-//! one in it take it from there; everybody else carries one. So does whoever kept a key back to where that
-//! key safe will lead: they are to know it no longer.
+//! and get in there by a code, a remote or an app. While nobody has said it, they use what they have a key
+//! to. Of its users, those who carry none today and know a key safe with one in it take it from there;
+//! everybody else carries one. So does whoever kept a key back to where that key safe will lead: they are
+//! to know it no longer.
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -47,12 +47,12 @@ impl Users {
     }
 }
 
-/// Where the key safes lead once the locks of each part share a key. Only whoever kept a key back asks, so
-/// that nothing is worked out where nobody did.
-pub(in crate::household) struct SafesAfter(BTreeMap<WayId, BTreeSet<DoorId>>);
+/// Where the ways in lead once the locks of each part share a key, as far as somebody knows them who kept a key
+/// back: everybody else goes on knowing what they know.
+pub(in crate::household) struct WaysAfter(BTreeMap<WayId, BTreeSet<DoorId>>);
 
-impl SafesAfter {
-    pub(in crate::household) fn of(index: &Index<'_>, parts: &[Vec<LockId>]) -> Self {
+impl WaysAfter {
+    pub(in crate::household) fn of(index: &Index<'_>, parts: &[&[LockId]]) -> Self {
         let holders = index.household.holders();
         let mut knowing = BTreeSet::new();
         for (holder, _) in holders.filter(|&(holder, _)| index.kept_a_key_back(holder)) {
@@ -62,8 +62,8 @@ impl SafesAfter {
         for (number, part) in parts.iter().enumerate().filter(|_| !knowing.is_empty()) {
             part_of.extend(part.iter().map(|&lock| (lock, number)));
         }
-        let leads = |&safe: &WayId| {
-            let meant = index.meant_for_safe(safe).iter();
+        let leads = |&way: &WayId| {
+            let meant = index.meant_for_safe(way).iter();
             let opened = meant.flat_map(|&key| index.opened_by(key));
             let shared: BTreeSet<usize> = opened
                 .filter_map(|lock| part_of.get(lock))
@@ -72,17 +72,24 @@ impl SafesAfter {
             let locks = shared
                 .into_iter()
                 .filter_map(|number| parts.get(number))
+                .copied()
                 .flatten();
-            let mut doors = index.doors_by(safe);
+            let mut doors = index.doors_by(way);
             doors.extend(locks.filter_map(|&lock| index.door_of(lock)));
-            (safe, doors)
+            (way, doors)
         };
         Self(knowing.iter().map(leads).collect())
     }
 
-    /// Whether the holder goes on knowing the key safe.
-    fn is_known_to(&self, index: &Index<'_>, holder: HolderId, safe: WayId) -> bool {
-        let doors = self.0.get(&safe).filter(|_| index.kept_a_key_back(holder));
+    /// Whether the holder goes on knowing a way in: whoever kept a key back to where it leads, or will lead,
+    /// does not.
+    pub(in crate::household) fn is_known_to(
+        &self,
+        index: &Index<'_>,
+        holder: HolderId,
+        way: WayId,
+    ) -> bool {
+        let doors = self.0.get(&way).filter(|_| index.kept_a_key_back(holder));
         doors.is_none_or(|doors| !index.kept_a_key_back_to(holder, doors))
     }
 }
@@ -93,7 +100,7 @@ pub(in crate::household) fn takes_it_from_a_safe(
     index: &Index<'_>,
     holder: HolderId,
     locks: &[LockId],
-    after: &SafesAfter,
+    after: &WaysAfter,
 ) -> bool {
     let opens = |key: KeyId| {
         let mut opened = index.opened_by(key).iter();
